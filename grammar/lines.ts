@@ -1,0 +1,283 @@
+// Splits a file into lines and gathers them into blocks, an entry with its facts. It follows edits: a line or a block that an edit
+// does not touch stays the same object. It never looks past a line's first word.
+import { isBlank, startOfComment, tokenize } from "./tokens.ts";
+import { entrySpec, factSpec, type EntryKind } from "./vocabulary.ts";
+
+export interface Line {
+  /** The line without its end. */
+  readonly text: string;
+  /** "\n", "\r\n", "\r", or "" at the end of the file. */
+  readonly eol: string;
+  /** Characters before the first word; a byte order mark counts, though it takes no room. */
+  readonly indent: number;
+  /** From the first word to the last, without the comment: "" for a blank or comment line. */
+  readonly body: string;
+  /** Where the comment starts in `text`; its length where there is none. */
+  readonly comment: number;
+  /** The first word of the body. */
+  readonly word: string;
+}
+
+/** An opening line and the indented lines under it, up to the next opening line. */
+export interface Block {
+  /** Undefined for the lines before the first entry. */
+  readonly kind: EntryKind | undefined;
+  /** The opening line first; blank and comment lines are among them. Never empty. */
+  readonly lines: readonly Line[];
+  /** False for the lines before the first opening line of a file. */
+  readonly opens: boolean;
+}
+
+export interface FileLines {
+  readonly lines: readonly Line[];
+  readonly blocks: readonly Block[];
+  /** The line that each block starts on, from 0. */
+  readonly starts: readonly number[];
+}
+
+export interface Edit {
+  /** Lines from 0, characters in UTF-16 units, end exclusive, as in the text before the edit. */
+  readonly start: { readonly line: number; readonly character: number };
+  readonly end: { readonly line: number; readonly character: number };
+  readonly text: string;
+}
+
+const BYTE_ORDER_MARK = "\u{FEFF}";
+const LINE_END = /\r\n|\n|\r/g;
+const FIRST_WORD = /^(?:[\p{L}\d_-]+|.)/u;
+
+export function splitLines(text: string): readonly Line[] {
+  const lines: Line[] = [];
+  let start = 0;
+  for (const match of text.matchAll(LINE_END)) {
+    lines.push(readLine(text.slice(start, match.index), match[0], start === 0));
+    start = match.index + match[0].length;
+  }
+  lines.push(readLine(text.slice(start), "", start === 0));
+  return lines;
+}
+
+function readLine(text: string, eol: string, first: boolean): Line {
+  let indent = first && text.startsWith(BYTE_ORDER_MARK) ? 1 : 0;
+  while (isBlank(text[indent])) indent++;
+  const rest = text.slice(indent);
+  const comment = startOfComment(rest);
+  let end = comment;
+  while (0 < end && isBlank(rest[end - 1])) end--;
+  const body = rest.slice(0, end);
+  return {
+    text,
+    eol,
+    indent,
+    body,
+    comment: indent + comment,
+    word: FIRST_WORD.exec(body)?.[0] ?? "",
+  };
+}
+
+/** True where a line is set in from the margin. */
+export function isIndented(line: Line): boolean {
+  return line.indent - (line.text.startsWith(BYTE_ORDER_MARK) ? 1 : 0) > 0;
+}
+
+/**
+ * True where a line opens an entry: a word in column 1, unless it is a fact of the entry above that lost its indent; or an
+ * indented word that only an entry begins with.
+ */
+function opens(line: Line, above: EntryKind | undefined): boolean {
+  if (line.body === "") return false;
+  const isKind = entrySpec(line.word) !== undefined;
+  const isFactAbove =
+    above !== undefined && factSpec(above, line.word) !== undefined;
+  if (isIndented(line)) return isKind && !isFactAbove;
+  if (!isFactAbove) return true;
+  return isKind && !isFactForm(line, above);
+}
+
+/** `bore rear from 5.5 to 6.75` in column 1 under a line is that line's fact; `bore rear in bush rear` opens a bore. */
+function isFactForm(line: Line, above: EntryKind): boolean {
+  const clause = tokenize(line.body).filter(
+    (token) => token.kind === "word",
+  )[2];
+  const word =
+    clause === undefined ? "" : line.body.slice(clause.start, clause.end);
+  if (above === "line" && line.word === "bore") return word === "from";
+  if (above === "line" && line.word === "pilot") return word === "in";
+  if (above === "fit" && line.word === "oil") return word === "at";
+  return false;
+}
+
+function gather(lines: readonly Line[], first: boolean): readonly Block[] {
+  const blocks: Block[] = [];
+  let pending: Line[] = [];
+  let kind: EntryKind | undefined;
+  let opened = !first;
+  for (const line of lines) {
+    if (opens(line, kind)) {
+      if (0 < pending.length)
+        blocks.push({ kind, lines: pending, opens: opened });
+      pending = [];
+      kind = entrySpec(line.word)?.kind;
+      opened = true;
+    }
+    pending.push(line);
+  }
+  if (0 < pending.length) blocks.push({ kind, lines: pending, opens: opened });
+  return blocks;
+}
+
+function startsOf(blocks: readonly Block[]): readonly number[] {
+  const starts: number[] = [];
+  let at = 0;
+  for (const block of blocks) {
+    starts.push(at);
+    at += block.lines.length;
+  }
+  return starts;
+}
+
+export function readLines(text: string): FileLines {
+  const lines = splitLines(text);
+  const blocks = gather(lines, true);
+  return { lines, blocks, starts: startsOf(blocks) };
+}
+
+/** The block that a line lies in. */
+export function blockAt(file: FileLines, line: number): number {
+  let low = 0;
+  let high = file.starts.length - 1;
+  while (low < high) {
+    const middle = (low + high + 1) >> 1;
+    if ((file.starts[middle] ?? 0) <= line) low = middle;
+    else high = middle - 1;
+  }
+  return low;
+}
+
+/**
+ * The file after an edit. Positions past a line's or the file's end are taken as its end, as the protocol says. Costs as much as
+ * what the edit touches, and one copy of the lists.
+ */
+export function editLines(file: FileLines, edit: Edit): FileLines {
+  const last = file.lines.length - 1;
+  const from = Math.min(Math.max(edit.start.line, 0), last);
+  const to = Math.min(Math.max(edit.end.line, from), last);
+  const head = textOf(file, from).slice(
+    0,
+    edit.start.line > last ? undefined : edit.start.character,
+  );
+  const tailLine = file.lines[to];
+  const tail =
+    edit.end.line > last ? "" : textOf(file, to).slice(edit.end.character);
+  // A \r before an inserted \n, or the reverse, joins into one end: widen the edit to the neighbours that may join.
+  const first = Math.max(0, from - 1);
+  const until = Math.min(last, to + 1);
+  const before =
+    first < from ? textOf(file, first) + (file.lines[first]?.eol ?? "") : "";
+  const after =
+    to < until ? textOf(file, until) + (file.lines[until]?.eol ?? "") : "";
+  const text = before + head + edit.text + tail + (tailLine?.eol ?? "") + after;
+  let fresh = splitLines(first === 0 ? text : `\n${text}`);
+  if (first !== 0) fresh = fresh.slice(1);
+  // The text ended with a line end that is followed by more lines: the empty line after it is theirs.
+  if (until < last) fresh = fresh.slice(0, -1);
+  return replaceLines(
+    file,
+    first,
+    until + 1,
+    keepEqual(fresh, file.lines.slice(first, until + 1)),
+  );
+}
+
+function textOf(file: FileLines, line: number): string {
+  return file.lines[line]?.text ?? "";
+}
+
+/** Lines at either end that read as they did stay the objects that they were. */
+function keepEqual(
+  fresh: readonly Line[],
+  old: readonly Line[],
+): readonly Line[] {
+  const kept = [...fresh];
+  const same = (a: Line | undefined, b: Line | undefined): boolean =>
+    a !== undefined &&
+    a.text === b?.text &&
+    a.eol === b.eol &&
+    a.indent === b.indent;
+  let head = 0;
+  for (; head < kept.length && same(old[head], kept[head]); head++)
+    kept[head] = old[head] ?? kept[head]!;
+  for (
+    let tail = 1;
+    tail <= kept.length - head && tail <= old.length - head;
+    tail++
+  ) {
+    const line = old.at(-tail);
+    if (line === undefined || !same(line, kept.at(-tail))) break;
+    kept[kept.length - tail] = line;
+  }
+  return kept;
+}
+
+function replaceLines(
+  file: FileLines,
+  from: number,
+  to: number,
+  fresh: readonly Line[],
+): FileLines {
+  const lines = [
+    ...file.lines.slice(0, from),
+    ...fresh,
+    ...file.lines.slice(to),
+  ];
+  // A changed opening line can change how the lines above and below it are gathered: one block more on either side.
+  const firstBlock = Math.max(0, blockAt(file, from) - 1);
+  let lastBlock = Math.min(file.blocks.length - 1, blockAt(file, to - 1) + 1);
+  for (;;) {
+    const startLine = file.starts[firstBlock] ?? 0;
+    const oldEnd =
+      (file.starts[lastBlock] ?? 0) +
+      (file.blocks[lastBlock]?.lines.length ?? 0);
+    const region = lines.slice(
+      startLine,
+      oldEnd + lines.length - file.lines.length,
+    );
+    const gathered = gather(region, startLine === 0);
+    // The block after the region was gathered knowing the kind of the one above it: go on while that kind differs.
+    const next = file.blocks[lastBlock + 1];
+    if (
+      next !== undefined &&
+      gathered.at(-1)?.kind !== file.blocks[lastBlock]?.kind
+    ) {
+      lastBlock++;
+      continue;
+    }
+    const old = file.blocks.slice(firstBlock, lastBlock + 1);
+    const blocks = [
+      ...file.blocks.slice(0, firstBlock),
+      ...keepBlocks(gathered, old),
+      ...file.blocks.slice(lastBlock + 1),
+    ];
+    return { lines, blocks, starts: startsOf(blocks) };
+  }
+}
+
+function keepBlocks(
+  fresh: readonly Block[],
+  old: readonly Block[],
+): readonly Block[] {
+  return fresh.map((block) => {
+    const twin = old.find(
+      (each) => each.lines[0] === block.lines[0] && sameBlock(each, block),
+    );
+    return twin ?? block;
+  });
+}
+
+function sameBlock(a: Block, b: Block): boolean {
+  return (
+    a.opens === b.opens &&
+    a.lines.length === b.lines.length &&
+    a.lines.every((line, index) => line === b.lines[index])
+  );
+}

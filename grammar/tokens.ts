@@ -1,0 +1,104 @@
+// Cuts one line into tokens: enough to find its comment, to lay it out, and to know its shape. It gives them no meaning.
+
+export type TokenKind = "blank" | "text" | "number" | "word" | "symbol";
+
+export interface Token {
+  readonly kind: TokenKind;
+  readonly start: number;
+  readonly end: number;
+}
+
+/** What separates words: the space, the tab, the no-break space. */
+export function isBlank(character: string | undefined): boolean {
+  return character === " " || character === "\t" || character === "\u{A0}";
+}
+
+const NUMBER = /(?:\d+\.\d*|\.\d+|\d+)(?:[eE][+-]?\d+)?/y;
+const WORD = /[\p{L}\u{B0}%_](?:[\p{L}\d\u{B0}%_/\u{B7}\u{B2}\u{B3}^-])*/uy;
+const BLANK = /[ \t\u{A0}]+/uy;
+
+function matchEnd(
+  pattern: RegExp,
+  text: string,
+  from: number,
+): number | undefined {
+  pattern.lastIndex = from;
+  return pattern.test(text) ? pattern.lastIndex : undefined;
+}
+
+/** Where the text that opens at `from` ends (after its closing quote); undefined where it never closes. */
+export function endOfText(line: string, from: number): number | undefined {
+  for (
+    let at = line.indexOf('"', from + 1);
+    at !== -1;
+    at = line.indexOf('"', at + 1)
+  ) {
+    const next = line[at + 1];
+    if (next !== undefined && next !== "," && !isBlank(next)) continue;
+    if (!strayQuoteFollows(line, at + 1)) return at + 1;
+  }
+  return undefined;
+}
+
+/** The next quote, before any comment, does not open a text: then the quote before it was inside one. */
+function strayQuoteFollows(line: string, from: number): boolean {
+  for (let at = from; at < line.length; at++) {
+    const before = line[at - 1];
+    const opens = before === "," || isBlank(before);
+    if (line[at] === "#" && isBlank(before)) return false;
+    if (line[at] === '"') return !opens;
+  }
+  return false;
+}
+
+/** Where a comment starts, given a line from its first word on; the line's length where there is none. */
+export function startOfComment(line: string): number {
+  if (!line.includes("#")) return line.length;
+  let at = 0;
+  while (at < line.length) {
+    const afterBlank = at === 0 || isBlank(line[at - 1]);
+    if (line[at] === "#" && afterBlank) return at;
+    if (line[at] === '"' && (afterBlank || line[at - 1] === ","))
+      at = endOfText(line, at) ?? at + 1;
+    else at++;
+  }
+  return line.length;
+}
+
+/** The tokens of a line's body, blanks among them; they cover it without gaps. */
+export function tokenize(body: string): readonly Token[] {
+  const tokens: Token[] = [];
+  let at = 0;
+  while (at < body.length) {
+    const token = nextToken(body, at);
+    tokens.push(token);
+    at = token.end;
+  }
+  return tokens;
+}
+
+function nextToken(body: string, start: number): Token {
+  const before = body[start - 1];
+  if (
+    body[start] === '"' &&
+    (start === 0 || before === "," || isBlank(before))
+  ) {
+    const end = endOfText(body, start);
+    if (end !== undefined) return { kind: "text", start, end };
+  }
+  let end = matchEnd(BLANK, body, start);
+  if (end !== undefined) return { kind: "blank", start, end };
+  end = matchEnd(NUMBER, body, start);
+  if (end !== undefined) return { kind: "number", start, end };
+  end = matchEnd(WORD, body, start);
+  if (end !== undefined) return { kind: "word", start, end };
+  return {
+    kind: "symbol",
+    start,
+    end:
+      start +
+      (body.codePointAt(start) === undefined
+        ? 1
+        : String.fromCodePoint(body.codePointAt(start) ?? 0).length),
+  };
+}

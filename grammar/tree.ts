@@ -1,0 +1,51 @@
+// What a parsed line is: nodes with a type and a span. It does not know what the nodes mean.
+
+/** A piece of a line. Spans are UTF-16 offsets from the start of the line's body, so that a moved line keeps its tree. */
+export interface Node {
+  /** The rule of thou.ohm that read it; see `LEAVES` and parse.ts for the few that are renamed. */
+  readonly type: string;
+  readonly start: number;
+  readonly end: number;
+  readonly children: readonly Node[];
+}
+
+/** A node of this type anywhere directly below. */
+export function child(
+  node: Node,
+  ...types: readonly string[]
+): Node | undefined {
+  return node.children.find((each) => types.includes(each.type));
+}
+
+export function children(
+  node: Node,
+  ...types: readonly string[]
+): readonly Node[] {
+  return node.children.filter((each) => types.includes(each.type));
+}
+
+/** Every node, parents before their children. */
+export function* walk(node: Node): Generator<Node> {
+  yield node;
+  for (const each of node.children) yield* walk(each);
+}
+
+/** The innermost node that holds an offset; at a border, the later one. */
+export function nodeAt(node: Node, offset: number): Node | undefined {
+  if (offset < node.start || node.end < offset) return undefined;
+  for (const each of [...node.children].reverse()) {
+    const inner = nodeAt(each, offset);
+    if (inner !== undefined) return inner;
+  }
+  return node;
+}
+
+/** The nodes from the root down to the innermost one at an offset. */
+export function pathAt(node: Node, offset: number): readonly Node[] {
+  if (offset < node.start || node.end < offset) return [];
+  for (const each of [...node.children].reverse()) {
+    const inner = pathAt(each, offset);
+    if (0 < inner.length) return [node, ...inner];
+  }
+  return [node];
+}

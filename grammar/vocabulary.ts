@@ -1,0 +1,840 @@
+// The words of the language: which entries there are, which facts each takes, and the start rule of thou.ohm that reads
+// each. What the words mean in numbers is the model's; how a line looks is thou.ohm's.
+
+export interface FactSpec {
+  readonly word: string;
+  /** The start rule in thou.ohm. */
+  readonly rule: string;
+  /** May stand more than once in its entry. */
+  readonly many: boolean;
+  /** How it is written: CAPITALS stand for what is filled in, a|b for a choice, [ ] for what may be left off. */
+  readonly form: string;
+  /** One line for hover and completion. */
+  readonly means: string;
+}
+
+export interface EntrySpec {
+  readonly kind: EntryKind;
+  readonly rule: string;
+  readonly form: string;
+  readonly means: string;
+  readonly facts: readonly FactSpec[];
+}
+
+export const ENTRY_KINDS = [
+  "job",
+  "shop",
+  "part",
+  "journal",
+  "hole",
+  "bush",
+  "bore",
+  "press",
+  "fit",
+  "line",
+  "stack",
+  "step",
+  "concession",
+  "reamer",
+  "pilot",
+  "gauge",
+  "material",
+  "oil",
+  "route",
+] as const;
+
+export type EntryKind = (typeof ENTRY_KINDS)[number];
+
+function fact(
+  word: string,
+  rule: string,
+  form: string,
+  means: string,
+): FactSpec {
+  return { word, rule, many: false, form, means };
+}
+function facts(
+  word: string,
+  rule: string,
+  form: string,
+  means: string,
+): FactSpec {
+  return { word, rule, many: true, form, means };
+}
+
+const NOTE = facts(
+  "note",
+  "NoteFact",
+  'note "TEXT"',
+  "A remark. It changes no result.",
+);
+const LIMITS = fact(
+  "limits",
+  "LimitsFact",
+  'limits LOW to HIGH [from "SOURCE"]',
+  "Limits of size as drawn; `0.8745 +0 -0.0005`, `0.8742 +/- 0.0003` and a class such as `25 mm H7` do as well.",
+);
+const SERVICE_LIMIT = fact(
+  "service-limit",
+  "ServiceLimitFact",
+  'service-limit SIZE [from "SOURCE"]',
+  "The size at which it counts as worn out: worn is not the same as wrong.",
+);
+const READ = facts(
+  "read",
+  "ReadFact",
+  "read [PLACE] VALUES [with GAUGE] [at TEMPERATURE] [as STAGE] [by WHO on DATE]",
+  "Diameters read round one place, at different angles. Named places along the length give taper.",
+);
+const REPEAT = facts(
+  "repeat",
+  "RepeatFact",
+  "repeat [PLACE] VALUES [with GAUGE] [at TEMPERATURE] [by WHO on DATE]",
+  "The same diameter read again and again at one place: how well the reading repeats, and which value is a stray.",
+);
+const FINISH = fact(
+  "finish",
+  "FinishFact",
+  "finish VALUE Ra|Rz",
+  "Surface roughness.",
+);
+const ROUND = fact(
+  "round",
+  "RoundFact",
+  "round VALUE",
+  "Out-of-round that is allowed, as the difference of two-point diameters.",
+);
+const TAPER = fact(
+  "taper",
+  "TaperFact",
+  "taper VALUE",
+  "Taper that is allowed over its length, on diameter.",
+);
+const LENGTH = fact(
+  "length",
+  "LengthFact",
+  "length VALUE",
+  "Length along the axis.",
+);
+const JOINT = fact(
+  "joint",
+  "JointFact",
+  "joint gasket THICKNESS",
+  "What lies in the joint, `gasket` with its thickness or `bare`: the bore is cut as it will run.",
+);
+const BOLTS = fact(
+  "bolts",
+  "BoltsFact",
+  "bolts TORQUE",
+  "Tightening torque of the joint's bolts.",
+);
+const DOWELS = fact(
+  "dowels",
+  "DowelsFact",
+  "dowels COUNT",
+  "How many dowels locate the joint.",
+);
+const MATERIAL = fact(
+  "material",
+  "MaterialFact",
+  "material NAME",
+  "A shipped material, or one of the crib's own.",
+);
+const UNITS = fact(
+  "units",
+  "UnitsFact",
+  "units inch|mm",
+  "The unit of every length that stands bare.",
+);
+const USE = facts(
+  "use",
+  "UseFact",
+  'use "FILE"',
+  "A crib whose entries hold here too; the path is from this file.",
+);
+const WARN = facts(
+  "warn",
+  "WarnFact",
+  "warn CODE at VALUE",
+  "This job's own threshold of a finding, in place of the shipped one.",
+);
+const HOT = facts(
+  "hot",
+  "HotFact",
+  "hot shaft TEMPERATURE, bush TEMPERATURE, case TEMPERATURE",
+  "Temperatures when warm in service.",
+);
+const COLD = facts(
+  "cold",
+  "ColdFact",
+  "cold shaft TEMPERATURE, case TEMPERATURE",
+  "Temperatures at the coldest start.",
+);
+
+export const ENTRIES: readonly EntrySpec[] = [
+  {
+    kind: "job",
+    rule: "JobEntry",
+    form: "job NAME",
+    means: "The job that this file records; one a file.",
+    facts: [
+      fact("title", "TitleFact", 'title "TEXT"', "What the job is, in words."),
+      UNITS,
+      USE,
+      fact(
+        "opened",
+        "OpenedFact",
+        "opened DATE by WHO",
+        "When the job was opened, and by whom.",
+      ),
+      fact(
+        "temperature",
+        "TemperatureFact",
+        "temperature VALUE",
+        "Temperature of the parts where a reading does not say its own.",
+      ),
+      fact(
+        "verdict",
+        "VerdictFact",
+        "verdict simple|guarded",
+        "How a size is judged: against its limits as they are, or held back by the uncertainty (ISO 14253-1).",
+      ),
+      fact(
+        "follow",
+        "FollowFact",
+        "follow ROUTE",
+        "The route whose steps this job takes.",
+      ),
+      WARN,
+      NOTE,
+    ],
+  },
+  {
+    kind: "shop",
+    rule: "ShopEntry",
+    form: "shop NAME",
+    means: "What holds for a crib file, in place of a job.",
+    facts: [UNITS, USE, WARN, NOTE],
+  },
+  {
+    kind: "part",
+    rule: "PartEntry",
+    form: "part NAME",
+    means: "A shaft, a case, a lever.",
+    facts: [
+      MATERIAL,
+      fact(
+        "serial",
+        "SerialFact",
+        "serial NUMBER",
+        "Its serial number: records of the same part are followed over the years.",
+      ),
+      fact(
+        "split",
+        "SplitFact",
+        "split along|across",
+        "It is in halves, parted along or across the axis of its bores.",
+      ),
+      JOINT,
+      BOLTS,
+      DOWELS,
+      NOTE,
+    ],
+  },
+  {
+    kind: "journal",
+    rule: "JournalEntry",
+    form: "journal NAME on PART",
+    means: "Where a shaft runs.",
+    facts: [
+      LIMITS,
+      SERVICE_LIMIT,
+      LENGTH,
+      READ,
+      REPEAT,
+      FINISH,
+      fact(
+        "runout",
+        "RunoutFact",
+        "runout VALUE",
+        "Run-out of the journal, full indicator movement.",
+      ),
+      fact(
+        "fillet",
+        "FilletFact",
+        "fillet RADIUS",
+        "Radius where the journal meets its shoulder.",
+      ),
+      fact(
+        "reaches",
+        "ReachesFact",
+        "reaches DEPTH",
+        "How deep the shaft's end goes into the bore, from the bore's mouth.",
+      ),
+      ROUND,
+      TAPER,
+      NOTE,
+    ],
+  },
+  {
+    kind: "hole",
+    rule: "HoleEntry",
+    form: "hole NAME in PART",
+    means: "The housing bore that takes a bush.",
+    facts: [
+      LIMITS,
+      READ,
+      REPEAT,
+      fact(
+        "boss",
+        "BossFact",
+        "boss DIAMETER",
+        "Outside diameter of the metal round the hole.",
+      ),
+      FINISH,
+      fact(
+        "depth",
+        "DepthFact",
+        "depth VALUE blind|through",
+        "How deep the hole is, and whether it goes through.",
+      ),
+      fact(
+        "vented",
+        "VentedFact",
+        "vented",
+        "Air and oil can get out from behind a bush or shaft driven in.",
+      ),
+      ROUND,
+      TAPER,
+      NOTE,
+    ],
+  },
+  {
+    kind: "bush",
+    rule: "BushEntry",
+    form: "bush NAME in HOLE",
+    means: "The bush as bought.",
+    facts: [
+      MATERIAL,
+      fact("od", "OdFact", "od LOW to HIGH", "Outside diameter as bought."),
+      fact(
+        "id",
+        "IdFact",
+        "id LOW to HIGH",
+        "Inside diameter as bought, before pressing.",
+      ),
+      facts(
+        "read",
+        "BushReadFact",
+        "read od|id [PLACE] VALUES [with GAUGE] [as STAGE]",
+        "Diameters read, outside or inside.",
+      ),
+      FINISH,
+      LENGTH,
+      fact(
+        "construction",
+        "ConstructionFact",
+        "construction solid|wrapped|porous|lined",
+        "How the bush is made: porous and lined ones are not reamed.",
+      ),
+      fact(
+        "groove",
+        "GrooveFact",
+        "groove round|lengthwise",
+        "An oil groove in the running bore.",
+      ),
+      fact(
+        "oil-hole",
+        "OilHoleFact",
+        "oil-hole at ANGLE",
+        "Where oil enters, from the direction of the load.",
+      ),
+      fact(
+        "held",
+        "HeldFact",
+        'held by "TEXT"',
+        "What keeps it from turning besides the press fit.",
+      ),
+      NOTE,
+    ],
+  },
+  {
+    kind: "bore",
+    rule: "BoreEntry",
+    form: "bore NAME in bush|part NAME",
+    means: "The running bore, in a bush or in the part itself.",
+    facts: [
+      LIMITS,
+      SERVICE_LIMIT,
+      READ,
+      REPEAT,
+      LENGTH,
+      FINISH,
+      ROUND,
+      TAPER,
+      NOTE,
+    ],
+  },
+  {
+    kind: "press",
+    rule: "PressEntry",
+    form: "press NAME of BUSH in HOLE",
+    means: "A press fit.",
+    facts: [
+      fact(
+        "want",
+        "WantFact",
+        "want LOW to HIGH",
+        "The interference that is wanted, on diameter.",
+      ),
+      fact(
+        "friction",
+        "FrictionFact",
+        "friction LOW to HIGH",
+        "Coefficient of friction while pressing and holding.",
+      ),
+      fact(
+        "smoothing",
+        "SmoothingFact",
+        "smoothing VALUE",
+        "What the surfaces give as they are pressed, on diameter.",
+      ),
+      NOTE,
+    ],
+  },
+  {
+    kind: "fit",
+    rule: "FitEntry",
+    form: "fit NAME of JOURNAL in BORE",
+    means: "A running fit.",
+    facts: [
+      fact(
+        "want",
+        "WantFact",
+        "want LOW to HIGH",
+        "The clearance that is wanted, on diameter; a class such as `25 mm H7/f7` does as well.",
+      ),
+      fact(
+        "want-hot",
+        "WantHotFact",
+        "want-hot LOW to HIGH",
+        "The clearance that is wanted when hot or cold.",
+      ),
+      fact("runs", "RunsFact", "runs SPEED", "Speed of rotation."),
+      fact(
+        "oscillates",
+        "OscillatesFact",
+        "oscillates ANGLE, RATE per min",
+        "Swing from end to end, and full cycles a minute.",
+      ),
+      fact(
+        "load",
+        "LoadFact",
+        "load FORCE steady|reversing|shock",
+        "Radial load on this bore.",
+      ),
+      fact(
+        "oil",
+        "OilFact",
+        "oil NAME at TEMPERATURE",
+        "Oil, and its temperature as it enters.",
+      ),
+      fact(
+        "feed",
+        "FeedFact",
+        "feed splash|drip|grease",
+        "How the oil gets there; `pressure 30 psi` where it is pumped.",
+      ),
+      HOT,
+      COLD,
+      NOTE,
+    ],
+  },
+  {
+    kind: "line",
+    rule: "LineEntry",
+    form: "line NAME",
+    means: "Bores cut in line, in the order of cutting.",
+    facts: [
+      facts(
+        "bore",
+        "LineBoreFact",
+        "bore NAME from Z to Z",
+        "A bore of the line and where it lies along the axis; `centre X, Y` once checked.",
+      ),
+      fact(
+        "ream",
+        "ReamFact",
+        "ream with REAMER",
+        "The reamer that cuts every bore of the line.",
+      ),
+      fact(
+        "cut",
+        "CutFact",
+        "cut to LOW to HIGH",
+        "Size cut by boring bar or hone, in place of a reamer.",
+      ),
+      facts(
+        "pilot",
+        "LinePilotFact",
+        "pilot NAME in BORE for BORE",
+        "A pilot, the bore it runs in, and the bore whose cut it guides.",
+      ),
+      fact(
+        "temperature",
+        "CutTemperatureFact",
+        "temperature part VALUE, tool VALUE",
+        "Temperatures at the cut.",
+      ),
+      JOINT,
+      BOLTS,
+      DOWELS,
+      fact(
+        "speed",
+        "SpeedFact",
+        "speed VALUE",
+        "Cutting speed, or turns a minute.",
+      ),
+      NOTE,
+    ],
+  },
+  {
+    kind: "stack",
+    rule: "StackEntry",
+    form: "stack NAME",
+    means: "A chain of lengths along an axis, and the end float it leaves.",
+    facts: [
+      facts(
+        "plus",
+        "PlusFact",
+        "plus NAME LOW to HIGH of PART",
+        "A length that adds to the float.",
+      ),
+      facts(
+        "minus",
+        "MinusFact",
+        "minus NAME LOW to HIGH of PART",
+        "A length that takes from the float.",
+      ),
+      facts(
+        "read",
+        "StackReadFact",
+        "read NAME VALUES [with GAUGE]",
+        "A member of the stack as measured.",
+      ),
+      fact(
+        "want",
+        "WantFact",
+        "want LOW to HIGH",
+        "The end float that is wanted.",
+      ),
+      HOT,
+      COLD,
+      fact(
+        "shims",
+        "ShimsFact",
+        "shims VALUE, VALUE, VALUE",
+        "Thicknesses of shim at hand.",
+      ),
+      NOTE,
+    ],
+  },
+  {
+    kind: "step",
+    rule: "StepEntry",
+    form: "step NAME",
+    means: "A step of the work.",
+    facts: [
+      facts(
+        "after",
+        "AfterFact",
+        "after STEP",
+        "Steps that come before this one.",
+      ),
+      fact("do", "DoFact", 'do "TEXT"', "What is done, in words."),
+      facts(
+        "cuts",
+        "CutsFact",
+        "cuts LINE",
+        "The lines that this step cuts: it waits until the figures hold.",
+      ),
+      facts(
+        "presses",
+        "PressesFact",
+        "presses PRESS",
+        "The press fits that this step makes.",
+      ),
+      facts("checks", "ChecksFact", "checks ENTRY", "What this step checks."),
+      facts(
+        "caution",
+        "CautionFact",
+        "caution NAME",
+        "A caution to show with this step.",
+      ),
+      fact(
+        "found",
+        "FoundFact",
+        'found passed|failed "TEXT"',
+        "What the step found; a failed one stays open and blocks.",
+      ),
+      fact("done", "DoneFact", "done DATE by WHO", "The step is done."),
+      NOTE,
+    ],
+  },
+  {
+    kind: "concession",
+    rule: "ConcessionEntry",
+    form: "concession NAME",
+    means: "A departure that someone has signed for.",
+    facts: [
+      fact(
+        "allows",
+        "AllowsFact",
+        "allows CODE on ENTRY",
+        "The finding that is allowed, and the entry it is allowed on.",
+      ),
+      fact(
+        "up",
+        "UpToFact",
+        "up to VALUE",
+        "How far: the value itself, not the excess.",
+      ),
+      fact(
+        "why",
+        "WhyFact",
+        'why "TEXT" by WHO on DATE',
+        "The reason, signed and dated.",
+      ),
+      NOTE,
+    ],
+  },
+  {
+    kind: "reamer",
+    rule: "ReamerEntry",
+    form: "reamer NAME",
+    means: "A reamer of the crib.",
+    facts: [
+      fact(
+        "size",
+        "SizeFact",
+        "size VALUE",
+        "Nominal size, with a class or limits where it has them; `no 7` and `letter F` do as well.",
+      ),
+      READ,
+      facts(
+        "oversize",
+        "OversizeFact",
+        "oversize [MATERIAL] LOW to HIGH",
+        "How much larger than itself it cuts, by material.",
+      ),
+      fact(
+        "drive",
+        "DriveFact",
+        "drive hand|machine",
+        "Turned by hand, or by a machine.",
+      ),
+      fact(
+        "material",
+        "ReamerMaterialFact",
+        "material hss|carbide",
+        "What its edges are made of.",
+      ),
+      fact(
+        "chamfer",
+        "ChamferFact",
+        "chamfer LENGTH",
+        "Length of its bevel: the hole is not to size over it.",
+      ),
+      fact("point", "PointFact", "point LENGTH", "Length ahead of the bevel."),
+      fact(
+        "flutes",
+        "FlutesFact",
+        "flutes COUNT straight|left|right",
+        "Number of flutes, and their hand.",
+      ),
+      fact(
+        "stock",
+        "StockFact",
+        "stock LEAST to MOST",
+        "What it takes off, on diameter.",
+      ),
+      fact(
+        "expands",
+        "ExpandsFact",
+        "expands LEAST to MOST",
+        "The range over which an adjustable reamer can be set.",
+      ),
+      NOTE,
+    ],
+  },
+  {
+    kind: "pilot",
+    rule: "PilotEntry",
+    form: "pilot NAME",
+    means: "A pilot of the crib, that guides a reamer.",
+    facts: [
+      fact("od", "OdFact", "od LOW to HIGH", "Its diameter."),
+      READ,
+      LENGTH,
+      NOTE,
+    ],
+  },
+  {
+    kind: "gauge",
+    rule: "GaugeEntry",
+    form: "gauge NAME",
+    means: "A micrometer, bore gauge, plug or indicator of the crib.",
+    facts: [
+      fact(
+        "kind",
+        "KindFact",
+        "kind micrometer|bore-gauge|plug|indicator|air",
+        "What sort of gauge it is.",
+      ),
+      fact(
+        "resolution",
+        "ResolutionFact",
+        "resolution VALUE",
+        "The least step that it shows.",
+      ),
+      fact(
+        "uncertainty",
+        "UncertaintyFact",
+        "uncertainty VALUE",
+        "From its certificate: expanded uncertainty U, k = 2.",
+      ),
+      fact(
+        "mpe",
+        "MpeFact",
+        "mpe VALUE",
+        "Largest error that it may show, from its maker or standard.",
+      ),
+      fact(
+        "adds",
+        "AddsFact",
+        "adds VALUE",
+        "Correction that is added to its readings.",
+      ),
+      fact(
+        "set",
+        "SetFact",
+        "set on ring SIZE",
+        "What a comparing gauge was set on: a ring, or `set with` another gauge.",
+      ),
+      fact(
+        "calibrated",
+        "CalibratedFact",
+        "calibrated DATE",
+        "When it was last calibrated.",
+      ),
+      fact("due", "DueFact", "due DATE", "When it is to be calibrated again."),
+      NOTE,
+    ],
+  },
+  {
+    kind: "material",
+    rule: "MaterialEntry",
+    form: "material NAME",
+    means: "A material of the shop's own.",
+    facts: [
+      fact(
+        "expansion",
+        "ExpansionFact",
+        "expansion VALUE",
+        "Coefficient of thermal expansion.",
+      ),
+      fact("modulus", "ModulusFact", "modulus VALUE", "Young's modulus."),
+      fact("poisson", "PoissonFact", "poisson VALUE", "Poisson's ratio."),
+      fact("yield", "YieldFact", "yield VALUE", "Yield strength."),
+      fact(
+        "specific-load",
+        "SpecificLoadFact",
+        "specific-load VALUE",
+        "Largest load on the projected area.",
+      ),
+      fact(
+        "speed",
+        "MaterialSpeedFact",
+        "speed VALUE",
+        "Largest surface speed.",
+      ),
+      fact("pv", "PvFact", "pv VALUE", "Largest pressure times speed."),
+      NOTE,
+    ],
+  },
+  {
+    kind: "oil",
+    rule: "OilEntry",
+    form: "oil NAME",
+    means: "An oil of the shop's own.",
+    facts: [
+      fact(
+        "grade",
+        "GradeFact",
+        "grade ISO VG NUMBER",
+        "Its grade, `ISO VG 46` or `SAE 30`.",
+      ),
+      fact(
+        "viscosity",
+        "ViscosityFact",
+        "viscosity VALUE at TEMPERATURE, VALUE at TEMPERATURE",
+        "Viscosity at two temperatures.",
+      ),
+      fact("density", "DensityFact", "density VALUE", "Density at 15 °C."),
+      NOTE,
+    ],
+  },
+  {
+    kind: "route",
+    rule: "RouteEntry",
+    form: "route NAME",
+    means: "Steps used again from job to job, in order.",
+    facts: [
+      facts("step", "RouteStepFact", "step NAME", "A step of the route."),
+      NOTE,
+    ],
+  },
+];
+
+const BY_KIND: ReadonlyMap<string, EntrySpec> = new Map(
+  ENTRIES.map((entry) => [entry.kind, entry]),
+);
+const BY_WORD: ReadonlyMap<string, ReadonlyMap<string, FactSpec>> = new Map(
+  ENTRIES.map((entry) => [
+    entry.kind,
+    new Map(entry.facts.map((spec) => [spec.word, spec])),
+  ]),
+);
+
+/** The entry that a word in column 1 opens. */
+export function entrySpec(word: string): EntrySpec | undefined {
+  return BY_KIND.get(word);
+}
+
+/** What a word says in an entry of this kind. */
+export function factSpec(kind: EntryKind, word: string): FactSpec | undefined {
+  return BY_WORD.get(kind)?.get(word);
+}
+
+/** The kinds of entry that take this word as a fact. */
+export function kindsWithFact(word: string): readonly EntryKind[] {
+  return ENTRIES.filter((entry) =>
+    entry.facts.some((spec) => spec.word === word),
+  ).map((entry) => entry.kind);
+}
+
+/** Words that no entry can be named, because they open a clause. */
+export const CLAUSE_WORDS: readonly string[] = [
+  "in",
+  "on",
+  "of",
+  "to",
+  "from",
+  "at",
+  "with",
+  "by",
+  "after",
+  "station",
+  "per",
+  "as",
+];
