@@ -1,7 +1,7 @@
 // Splits a file into lines and gathers them into blocks, an entry with its facts. It follows edits: a line or a block that an edit
 // does not touch stays the same object. It never looks past a line's first word.
 import { isBlank, startOfComment, tokenize } from "./tokens.ts";
-import { entrySpec, factSpec, type EntryKind } from "./vocabulary.ts";
+import { entrySpec, factSpec, kindsWithFact, type EntryKind } from "./vocabulary.ts";
 
 export interface Line {
   /** The line without its end. */
@@ -81,21 +81,20 @@ export function isIndented(line: Line): boolean {
 }
 
 /**
- * True where a line opens an entry: a word in column 1, unless it is a fact of the entry above that lost its indent; or an
- * indented word that only an entry begins with.
+ * True where a line opens a block: a word in column 1, unless it is a fact that lost its indent; or an indented word that only an entry
+ * begins with. Under an opening word that is not known, indented lines are never looked at.
  */
 function opens(line: Line, above: EntryKind | undefined): boolean {
   if (line.body === "") return false;
   const isKind = entrySpec(line.word) !== undefined;
-  const isFactAbove =
-    above !== undefined && factSpec(above, line.word) !== undefined;
-  if (isIndented(line)) return isKind && !isFactAbove;
-  if (!isFactAbove) return true;
-  return isKind && !isFactForm(line, above);
+  const isFactAbove = above !== undefined && factSpec(above, line.word) !== undefined;
+  if (isIndented(line)) return above !== undefined && isKind && !isFactAbove;
+  if (isKind) return !isFactAbove || !isFactForm(line, above);
+  return !isFactAbove && kindsWithFact(line.word).length === 0;
 }
 
 /** `bore rear from 5.5 to 6.75` in column 1 under a line is that line's fact; `bore rear in bush rear` opens a bore. */
-function isFactForm(line: Line, above: EntryKind): boolean {
+function isFactForm(line: Line, above: EntryKind | undefined): boolean {
   const clause = tokenize(line.body).filter(
     (token) => token.kind === "word",
   )[2];

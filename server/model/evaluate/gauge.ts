@@ -1,0 +1,46 @@
+// What a gauge's own entry says of its readings.
+import { given, valueIn } from "../entry.ts";
+import { entryOf, query, refOf } from "../shop.ts";
+import type { Signature } from "../values.ts";
+
+export interface GaugeValue {
+  readonly ref: string;
+  readonly kind: string | undefined;
+  /** m */
+  readonly resolution: number | undefined;
+  /** Expanded, k = 2, m. */
+  readonly uncertainty: number | undefined;
+  readonly mpe: number | undefined;
+  /** Correction added to its readings, m. */
+  readonly adds: number;
+  readonly set: { readonly ring: number } | { readonly with: string } | undefined;
+  readonly calibrated: Signature | undefined;
+  readonly due: string | undefined;
+  /** A line of it can't be read: then nothing that rests on it is said. */
+  readonly damaged: boolean;
+}
+
+export const gaugeValue = query<GaugeValue | undefined>("gauge", (shop, ref) => {
+  const entry = entryOf(shop, ref);
+  if (entry === undefined) return undefined;
+  const set = valueIn(entry, "SetFact");
+  const setWith = set !== undefined && "with" in set ? refOf(shop, set.with) : undefined;
+  const rules = ["ResolutionFact", "UncertaintyFact", "MpeFact", "AddsFact"] as const;
+  return {
+    ref,
+    kind: valueIn(entry, "KindFact"),
+    resolution: valueIn(entry, "ResolutionFact")?.value,
+    uncertainty: valueIn(entry, "UncertaintyFact")?.value,
+    mpe: valueIn(entry, "MpeFact")?.value,
+    adds: valueIn(entry, "AddsFact")?.value ?? 0,
+    set: set === undefined ? undefined : "ring" in set ? set : setWith === undefined ? undefined : { with: setWith },
+    calibrated: valueIn(entry, "CalibratedFact"),
+    due: valueIn(entry, "DueFact")?.date,
+    damaged: entry.damaged || rules.some((rule) => given(entry, rule).state === "damaged"),
+  };
+});
+
+/** Gauges that compare: they show nothing until they are set. */
+export function isComparator(kind: string | undefined): boolean {
+  return kind === "bore-gauge" || kind === "indicator" || kind === "air";
+}

@@ -1,0 +1,177 @@
+// From reading lines to diameters at 20 °C, place by place: which readings count, their corrections, and the budget of their
+// uncertainty. What follows for the size is size.ts's.
+import { budget, type Budget } from "../../core/readings/budget.ts";
+import { sizeComponents, type SizeFacts } from "../../core/readings/components.ts";
+import { pooledRepeatability, standardDeviation, type Repeatability } from "../../core/readings/statistics.ts";
+import { sizeAtReference } from "../../core/readings/temperature.ts";
+import type { Fact } from "../entry.ts";
+import { everyKnown, known, outside, SILENT, type Known } from "../known.ts";
+import { refOf, type Shop } from "../shop.ts";
+import type { Reading, Span, Stage } from "../values.ts";
+import { gaugeValue, type GaugeValue } from "./gauge.ts";
+import { propertyOf, type MaterialValue } from "./material.ts";
+import { settings } from "./settings.ts";
+
+/** A reading line that counts, corrected to 20 °C. */
+export interface CorrectedReading {
+  readonly place: string | undefined;
+  /** m at 20 °C. */
+  readonly values: readonly number[];
+  readonly valueSpans: readonly Span[];
+  readonly station: number | undefined;
+  readonly gauge: GaugeValue | undefined;
+  readonly gaugeWritten: boolean;
+  readonly date: string | undefined;
+  /** Step of the last written digit, m. */
+  readonly step: number | undefined;
+  /** °C */
+  readonly temperature: number;
+  readonly temperatureAssumed: boolean;
+  /** The length that 20 °C takes off the reading, m. */
+  readonly heat: number;
+  readonly span: Span;
+}
+
+/** The readings of one place that count. */
+export interface PlaceReadings {
+  readonly place: string | undefined;
+  readonly station: number | undefined;
+  readonly readings: readonly CorrectedReading[];
+}
+
+/** Readings of a stage as they count for size: at each place the latest date, else all undated ones. */
+export function readingsAt(
+  shop: Shop,
+  facts: readonly Fact<"ReadFact" | "RepeatFact" | "BushReadFact" | "StackReadFact">[],
+  unwritten: Stage,
+  stages: readonly Stage[],
+  material: () => Known<MaterialValue>,
+): Known<readonly PlaceReadings[]> {
+  if (facts.some((fact) => fact.value === undefined)) return SILENT;
+  for (const stage of stages) {
+    const lines = facts.flatMap((fact) => (fact.value !== undefined && (fact.value.stage ?? unwritten) === stage ? [{ reading: fact.value, span: fact.span }] : []));
+    if (lines.length === 0) continue;
+    const corrected = everyKnown(latest(lines).map(({ reading, span }) => correct(shop, reading, span, material)));
+    return corrected.known ? known(byPlace(corrected.value)) : corrected;
+  }
+  return known([]);
+}
+
+interface ReadLine {
+  readonly reading: Reading;
+  readonly span: Span;
+}
+
+function latest(lines: readonly ReadLine[]): readonly ReadLine[] {
+  const last = new Map<string | undefined, string>();
+  for (const { reading } of lines) {
+    const { date } = reading.signature;
+    const before = last.get(reading.place);
+    if (date !== undefined && (before === undefined || before < date)) last.set(reading.place, date);
+  }
+  return lines.filter(({ reading }) => reading.signature.date === last.get(reading.place));
+}
+
+function byPlace(readings: readonly CorrectedReading[]): readonly PlaceReadings[] {
+  const places = new Map<string | undefined, CorrectedReading[]>();
+  for (const reading of readings) places.set(reading.place, [...(places.get(reading.place) ?? []), reading]);
+  return [...places].map(([place, all]) => ({ place, station: all.find((each) => each.station !== undefined)?.station, readings: all }));
+}
+
+function correct(shop: Shop, reading: Reading, span: Span, material: () => Known<MaterialValue>): Known<CorrectedReading> {
+  const gaugeRef = refOf(shop, reading.gauge);
+  const gauge = gaugeRef === undefined ? undefined : gaugeValue(shop, gaugeRef);
+  if (gauge?.damaged === true) return SILENT;
+  const job = settings(shop, "job");
+  const temperature = reading.temperature?.value ?? job.temperature;
+  const adds = gauge?.adds ?? 0;
+  let expansion = 0;
+  if (temperature !== 20) {
+    const of = material();
+    const property = of.known ? propertyOf(of.value, "expansion") : of;
+    if (!property.known) return property;
+    expansion = property.value.value;
+  }
+  const values: number[] = [];
+  for (const { value } of reading.values) {
+    const at20 = sizeAtReference({ reading: value, correction: adds, part: { temperature, expansion } });
+    if (!at20.valid) return outside(at20.because);
+    values.push(at20.value);
+  }
+  const steps = reading.values.map((value) => value.step).filter((step) => step !== undefined);
+  return known({
+    place: reading.place,
+    values,
+    valueSpans: reading.valueSpans,
+    station: reading.station,
+    gauge,
+    gaugeWritten: reading.gauge !== undefined,
+    date: reading.signature.date,
+    step: steps.length === 0 ? undefined : Math.min(...steps),
+    temperature,
+    temperatureAssumed: reading.temperature === undefined && job.temperatureAssumed,
+    heat: (reading.values[0]?.value ?? 0) + adds - (values[0] ?? 0),
+    span,
+  });
+}
+
+/** Pooled scatter of the repeats written for a feature; undefined where none are written. */
+export function scatterOf(repeats: readonly CorrectedReading[]): Repeatability | undefined {
+  const groups = repeats.map((reading) => reading.values).filter((values) => 1 < values.length);
+  if (groups.length === 0) return undefined;
+  const pooled = pooledRepeatability(groups);
+  return pooled.valid ? pooled.value : undefined;
+}
+
+/** Sample standard deviation of all values together; undefined of fewer than two. */
+export function spreadOf(values: readonly number[]): number | undefined {
+  const spread = standardDeviation(values);
+  return spread.valid ? spread.value : undefined;
+}
+
+/**
+ * The budget of one reading's uncertainty; undefined where neither its gauge's calibration nor its largest error is written, since
+ * resolution alone says nothing of a gauge's error.
+ */
+export function budgetOf(
+  shop: Shop,
+  reading: CorrectedReading,
+  temperatureStep: number | undefined,
+  scatter: Repeatability | undefined,
+  material: MaterialValue | undefined,
+): Budget | undefined {
+  const { gauge } = reading;
+  const setWith = gauge?.set !== undefined && "with" in gauge.set ? gaugeValue(shop, gauge.set.with) : undefined;
+  const setting = setWith === undefined ? undefined : ownUncertainty(setWith);
+  if (gauge === undefined || (gauge.uncertainty === undefined && gauge.mpe === undefined && setting === undefined)) return undefined;
+  const length = reading.values[0] ?? 0;
+  const expansion = material?.expansion;
+  const facts: SizeFacts = {
+    length,
+    resolution: gauge.resolution,
+    calibration: gauge.uncertainty,
+    mpe: gauge.mpe,
+    repeatability: scatter,
+    setting,
+    part:
+      expansion === undefined || temperatureStep === undefined
+        ? undefined
+        : {
+            temperature: reading.temperature,
+            // the temperature lies within half a step of what is written: a rectangle
+            temperatureUncertainty: temperatureStep / 2 / Math.sqrt(3),
+            expansion: expansion.value,
+            expansionUncertainty: expansion.within / Math.sqrt(3),
+          },
+  };
+  const components = sizeComponents(facts);
+  if (!components.valid) return undefined;
+  const combined = budget(components.value);
+  return combined.valid ? combined.value : undefined;
+}
+
+/** Standard uncertainty of a gauge by its certificate or its largest error, m. */
+function ownUncertainty(gauge: GaugeValue): number | undefined {
+  if (gauge.uncertainty !== undefined) return gauge.uncertainty / 2;
+  return gauge.mpe === undefined ? undefined : gauge.mpe / Math.sqrt(3);
+}

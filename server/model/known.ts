@@ -1,0 +1,62 @@
+// A value that is known, or the facts that would make it known. Never null for "cannot say".
+import type { Need, Status, Working } from "./result.ts";
+
+export type Known<T> =
+  | { readonly known: true; readonly value: T }
+  /** `silent`: the text it needs is damaged, which is said there. */
+  | { readonly known: false; readonly needs: readonly Need[]; readonly silent: boolean; readonly because?: string };
+
+export function known<T>(value: T): Known<T> {
+  return { known: true, value };
+}
+
+/** Unknown, for want of these facts. */
+export function unknown(...needs: readonly Need[]): Known<never> {
+  return { known: false, needs, silent: false };
+}
+
+/** Unknown, because a line that it needs is damaged: nothing more is said. */
+export const SILENT: Known<never> = { known: false, needs: [], silent: true };
+
+/** Unknown, because the method does not hold here; a sentence part that completes "not valid here, because …". */
+export function outside(because: string): Known<never> {
+  return { known: false, needs: [], silent: false, because };
+}
+
+export function need(ref: string, fact: string, text: string): Need {
+  return { ref, fact, text };
+}
+
+/** All of them, or everything that is missing. */
+export function everyKnown<T>(all: readonly Known<T>[]): Known<readonly T[]> {
+  const values: T[] = [];
+  const needs: Need[] = [];
+  let silent = false;
+  let because: string | undefined;
+  for (const each of all) {
+    if (each.known) values.push(each.value);
+    else {
+      needs.push(...each.needs);
+      silent ||= each.silent;
+      because ??= each.because;
+    }
+  }
+  if (values.length === all.length) return known(values);
+  return { known: false, needs, silent, ...(because === undefined ? {} : { because }) };
+}
+
+/** A range with what it rests on: the common shape of what the evaluation gives. */
+export interface Estimate {
+  readonly low: number;
+  readonly nominal: number;
+  readonly high: number;
+  readonly status: Exclude<Status, "unknown">;
+  /** The step of the last known digit, in m, for display. */
+  readonly step: number | undefined;
+  readonly working: readonly Working[];
+}
+
+/** Predicted as soon as any part is. */
+export function statusOf(...parts: readonly { readonly status: Status }[]): Exclude<Status, "unknown"> {
+  return parts.some((part) => part.status !== "measured") ? "predicted" : "measured";
+}

@@ -1,0 +1,207 @@
+// The entries of one job and the files it uses, by name, as inputs of its graph. Queries read them here, so that each knows what it
+// depends on. Where an entry lies in its file is not an input: moving an entry changes no result.
+import { ENTRY_KINDS, type EntryKind } from "../../grammar/vocabulary.ts";
+import { material as materialNamed } from "../core/materials/material.ts";
+import { oil as oilNamed } from "../core/materials/oils.ts";
+import type { Entry } from "./entry.ts";
+import { createGraph, readInput, readQuery, setInput, type Graph } from "./graph.ts";
+import type { FileEntries } from "./file-entries.ts";
+import type { RefSite } from "./values.ts";
+
+export interface Shop {
+  readonly graph: Graph;
+  /** The files in the order they hold: the job's own first, then those it uses. */
+  files: readonly FileEntries[];
+  /** Where each entry lies; the first of a name counts. */
+  places: ReadonlyMap<string, EntryPlace>;
+  /** References that several entries carry. */
+  twins: ReadonlySet<string>;
+}
+
+/** Where an entry lies: the number of its file, and of its block there. */
+export interface EntryPlace {
+  readonly file: number;
+  readonly index: number;
+}
+
+export function createShop(): Shop {
+  return { graph: createGraph(), files: [], places: new Map(), twins: new Set() };
+}
+
+/** Gives the shop its files, the job's own first. `isWhole` is false while a used file is missing or can't be read. */
+export function setFiles(shop: Shop, files: readonly FileEntries[], isWhole: boolean): void {
+  const before = shop.files;
+  shop.files = files;
+  setInput(shop.graph, "whole", isWhole);
+  if (!sameNames(before, files)) return setTables(shop);
+  files.forEach((file, index) => {
+    const old = before[index];
+    if (old === file || old === undefined) return;
+    file.entries.forEach((entry, at) => {
+      if (old.entries[at] === entry) return;
+      if (isFirst(shop, entry, index, at)) setEntry(shop, entry);
+      else if (shop.twins.has(entry.ref)) setInput(shop.graph, `all ${entry.ref}`, allNamed(shop, entry.ref));
+    });
+    setInput(shop.graph, "opening", openingOf(files[0]));
+  });
+}
+
+/** Both hold entries of the same names in the same order: then only what the entries say can have changed. */
+function sameNames(before: readonly FileEntries[], files: readonly FileEntries[]): boolean {
+  return (
+    before.length === files.length &&
+    files.every((file, index) => {
+      const old = before[index];
+      if (old === file) return true;
+      return (
+        old?.path === file.path &&
+        old.entries.length === file.entries.length &&
+        file.entries.every((entry, at) => {
+          const twin = old.entries[at];
+          return twin === entry || (twin?.ref === entry.ref && twin.name === entry.name && twin.kind === entry.kind);
+        })
+      );
+    })
+  );
+}
+
+function isFirst(shop: Shop, entry: Entry, file: number, index: number): boolean {
+  const place = shop.places.get(entry.ref);
+  return place?.file === file && place.index === index;
+}
+
+function setEntry(shop: Shop, entry: Entry): void {
+  setInput(shop.graph, `entry ${entry.ref}`, entry);
+  setInput(shop.graph, `all ${entry.ref}`, allNamed(shop, entry.ref));
+  setEqual(shop, `head ${entry.ref}`, entry.of.map((site) => `${site.kind ?? ""} ${site.name}`));
+}
+
+/** Every entry of a name, where there are several; undefined for the usual one. */
+function allNamed(shop: Shop, ref: string): readonly Entry[] | undefined {
+  if (!shop.twins.has(ref)) return undefined;
+  return shop.files.flatMap((file) => file.entries.filter((entry) => entry.ref === ref));
+}
+
+function setTables(shop: Shop): void {
+  shop.twins = twinsOf(shop.files);
+  const places = new Map<string, EntryPlace>();
+  const byKind = new Map<EntryKind, string[]>(ENTRY_KINDS.map((kind) => [kind, []]));
+  const byName = new Map<string, string[]>();
+  const loose: string[] = [];
+  shop.files.forEach((file, fileIndex) => {
+    file.entries.forEach((entry, index) => {
+      if (entry.kind === undefined && entry.name !== undefined) loose.push(entry.name);
+      if (entry.ref === "" || places.has(entry.ref) || entry.kind === undefined || entry.name === undefined) return;
+      places.set(entry.ref, { file: fileIndex, index });
+      byKind.get(entry.kind)?.push(entry.ref);
+      byName.set(entry.name, [...(byName.get(entry.name) ?? []), entry.ref]);
+      setEntry(shop, entry);
+    });
+  });
+  for (const ref of shop.places.keys()) {
+    if (!places.has(ref)) {
+      setInput(shop.graph, `entry ${ref}`, undefined);
+      setInput(shop.graph, `all ${ref}`, undefined);
+    }
+  }
+  for (const [kind, refs] of byKind) setEqual(shop, `kind ${kind}`, refs);
+  for (const [name, refs] of byName) setEqual(shop, `name ${name}`, refs);
+  for (const ref of shop.places.keys()) {
+    const name = ref.slice(ref.indexOf(" ") + 1);
+    if (!byName.has(name)) setEqual(shop, `name ${name}`, []);
+  }
+  setEqual(shop, "loose", loose);
+  shop.places = places;
+  setInput(shop.graph, "opening", openingOf(shop.files[0]));
+}
+
+function twinsOf(files: readonly FileEntries[]): ReadonlySet<string> {
+  const seen = new Set<string>();
+  const twins = new Set<string>();
+  for (const file of files) {
+    for (const { ref } of file.entries) {
+      if (ref !== "" && seen.has(ref)) twins.add(ref);
+      seen.add(ref);
+    }
+  }
+  return twins;
+}
+
+/** The job or shop entry of a file. */
+function openingOf(file: FileEntries | undefined): Entry | undefined {
+  return file?.entries.find((entry) => entry.kind === "job") ?? file?.entries.find((entry) => entry.kind === "shop");
+}
+
+function setEqual(shop: Shop, key: string, value: readonly string[]): void {
+  const old = shop.graph.cells.get(key)?.value as readonly string[] | undefined; // only this function sets such keys
+  if (old?.length === value.length && value.every((each, index) => each === old[index])) return;
+  setInput(shop.graph, key, value);
+}
+
+/** A value that is worked out from the shop for one reference, and remembered. */
+export function query<T>(name: string, compute: (shop: Shop, of: string) => T): (shop: Shop, of: string) => T {
+  // the value of a key is always what this query's own compute gave
+  return (shop, of) => readQuery(shop.graph, `${name} ${of}`, () => compute(shop, of)) as T;
+}
+
+export function entryOf(shop: Shop, ref: string): Entry | undefined {
+  return readInput(shop.graph, `entry ${ref}`) as Entry | undefined; // only setEntry sets such keys
+}
+
+/** Every entry of a reference, in the order of the files; one in most cases. */
+export function entriesOf(shop: Shop, ref: string): readonly Entry[] {
+  const all = readInput(shop.graph, `all ${ref}`) as readonly Entry[] | undefined; // only allNamed makes such values
+  if (all !== undefined) return all;
+  const entry = entryOf(shop, ref);
+  return entry === undefined ? [] : [entry];
+}
+
+/** The job, or the shop of a crib. */
+export function openingEntry(shop: Shop): Entry | undefined {
+  return readInput(shop.graph, "opening") as Entry | undefined; // only setFiles sets it
+}
+
+export function refsOfKind(shop: Shop, kind: EntryKind): readonly string[] {
+  return (readInput(shop.graph, `kind ${kind}`) as readonly string[] | undefined) ?? []; // only setTables sets such keys
+}
+
+/** What the opening line of an entry names, as "kind name" with the kind empty where it was left off; changes only with that line. */
+export function headOf(shop: Shop, ref: string): readonly string[] {
+  return (readInput(shop.graph, `head ${ref}`) as readonly string[] | undefined) ?? []; // only setEntry sets such keys
+}
+
+export type Resolution =
+  | { readonly state: "found"; readonly ref: string }
+  /** Shipped with the tool: a material or an oil that no file has. */
+  | { readonly state: "shipped"; readonly ref: string }
+  | { readonly state: "missing" }
+  | { readonly state: "wrong-kind"; readonly ref: string }
+  | { readonly state: "ambiguous"; readonly refs: readonly string[] }
+  /** It may be in a file that is missing, or under a word that could not be read: said there. */
+  | { readonly state: "silent" };
+
+/** What a reference means. */
+export function resolve(shop: Shop, site: Pick<RefSite, "kind" | "name" | "takes">): Resolution {
+  const named = (readInput(shop.graph, `name ${site.name}`) as readonly string[] | undefined) ?? []; // only setTables sets such keys
+  const kindOf = (ref: string): string => ref.slice(0, ref.indexOf(" "));
+  const taken = named.filter((ref) => (site.kind === undefined ? (site.takes as readonly string[]).includes(kindOf(ref)) : kindOf(ref) === site.kind));
+  const [first, second] = taken;
+  if (site.kind !== undefined && !site.takes.includes(site.kind)) {
+    return first === undefined ? { state: "missing" } : { state: "wrong-kind", ref: first };
+  }
+  if (first !== undefined && second === undefined) return { state: "found", ref: first };
+  if (first !== undefined) return { state: "ambiguous", refs: taken };
+  if (site.takes.includes("material") && materialNamed(site.name) !== undefined) return { state: "shipped", ref: `material ${site.name}` };
+  if (site.takes.includes("oil") && oilNamed(site.name) !== undefined) return { state: "shipped", ref: `oil ${site.name}` };
+  const loose = readInput(shop.graph, "loose") as readonly string[] | undefined; // only setTables sets it
+  if (loose?.includes(site.name) === true || readInput(shop.graph, "whole") === false) return { state: "silent" };
+  const [other] = named;
+  return other === undefined || site.kind !== undefined ? { state: "missing" } : { state: "wrong-kind", ref: other };
+}
+
+/** The full reference that a site means, where it means one entry. */
+export function refOf(shop: Shop, site: Pick<RefSite, "kind" | "name" | "takes"> | undefined): string | undefined {
+  if (site === undefined) return undefined;
+  const found = resolve(shop, site);
+  return found.state === "found" || found.state === "shipped" ? found.ref : undefined;
+}
