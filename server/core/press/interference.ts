@@ -1,0 +1,97 @@
+// From measured or limiting sizes to interference, to the bore after pressing, and back to the bush to make. Sizes are
+// diameters at 20 °C in m. It takes closure and smoothing as numbers and does not compute them.
+import { notValid, valid, type Answer } from "../answer.ts";
+import { halfWidth, isBand, middle, type Band } from "./band.ts";
+
+export interface BeforePress {
+  readonly id: Band;
+  readonly od: Band;
+  readonly hole: Band;
+}
+
+export interface BoreAfterPress {
+  readonly nominal: number;
+  /** Every size at its own worst end together. */
+  readonly worst: Band;
+  /** Sizes as independent, limits at the same number of deviations: root-sum-square. The closure's bracket is added in full. */
+  readonly rootSumSquare: Answer<Band>;
+}
+
+/** od − hole, m, both ends; negative where the bush is loose. Refuses reversed limits. */
+export function interferenceBand(od: Band, hole: Band): Answer<Band> {
+  if (!isBand(od) || !isBand(hole))
+    return notValid("limits are reversed or missing");
+  return valid({ low: od.low - hole.high, high: od.high - hole.low });
+}
+
+/** What is left of an interference after smoothing, m; never under zero. */
+export function effectiveInterference(
+  interference: number,
+  smoothing: number,
+): number {
+  return Math.max(0, interference - smoothing);
+}
+
+/**
+ * Bore of the bush after pressing, m: id − C·max(0, od − hole − smoothing), C between the bounds of `closure`.
+ * `elasticLimit` is the effective interference at first yield (yield.ts), where known. Refuses reversed limits, a negative
+ * smoothing or closure, and an interference past the elastic limit.
+ * Source: ring.ts; worst case because the bore falls with od and C and rises with id and hole; root-sum-square by the first-order
+ * law of propagation (JCGM 100:2008, 5.1.2, from memory), refused where the bush may be loose, since it has a kink there.
+ */
+export function boreAfterPress(
+  sizes: BeforePress,
+  closure: Band,
+  smoothing: number,
+  elasticLimit?: number,
+): Answer<BoreAfterPress> {
+  const { id, od, hole } = sizes;
+  const interference = interferenceBand(od, hole);
+  if (!interference.valid) return interference;
+  if (!isBand(id)) return notValid("limits are reversed or missing");
+  if (!isBand(closure) || closure.low < 0 || !(0 <= smoothing))
+    return notValid("closure or smoothing is missing or negative");
+  const least = effectiveInterference(interference.value.low, smoothing);
+  const most = effectiveInterference(interference.value.high, smoothing);
+  if (elasticLimit !== undefined && elasticLimit < most)
+    return notValid(
+      "the press fit yields and closure is no longer elastic: measure after pressing",
+    );
+  const typical = effectiveInterference(middle(interference.value), smoothing);
+  const nominal = middle(id) - middle(closure) * typical;
+  const worst = {
+    low: id.low - closure.high * most,
+    high: id.high - closure.low * least,
+  };
+  return valid({ nominal, worst, rootSumSquare: rootSumSquare() });
+
+  function rootSumSquare(): Answer<Band> {
+    if (!interference.valid || interference.value.low < smoothing)
+      return notValid("the bush may be loose in the hole, where closure stops");
+    const slope = middle(closure);
+    const spread = Math.hypot(
+      halfWidth(id),
+      slope * halfWidth(od),
+      slope * halfWidth(hole),
+    );
+    const reach = spread + halfWidth(closure) * typical;
+    return valid({ low: nominal - reach, high: nominal + reach });
+  }
+}
+
+/**
+ * Outside diameter of the bush to make, m, so that every hole in its band (equal ends for one reading) gets an interference
+ * within `want`. The wanted interference is od − hole as measured; smoothing is not added to it. Refuses reversed
+ * limits and a hole that varies by more than `want` is wide, for which no one size will do.
+ */
+export function bushOdToMake(hole: Band, want: Band): Answer<Band> {
+  if (!isBand(hole) || !isBand(want))
+    return notValid("limits are reversed or missing");
+  const low = hole.high + want.low;
+  const high = hole.low + want.high;
+  if (high < low)
+    return notValid(
+      "the hole varies by more than the wanted interference allows",
+    );
+  return valid({ low, high });
+}
