@@ -1,0 +1,128 @@
+// Bosses that are no plain ring: the bracket holds what it must, and yield is looked for at its smaller end.
+import fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import {
+  closureBand,
+  elasticLimit,
+  pressureBand,
+} from "../../../server/core/press/boss.ts";
+import { closure, contactPressure } from "../../../server/core/press/ring.ts";
+import { firstYield, yieldMargins } from "../../../server/core/press/yield.ts";
+import { got } from "../readings/got.ts";
+import { anyPair, winchBush } from "./pairs.ts";
+
+describe("closure", () => {
+  test("a plain boss has no bracket", () => {
+    const C = got(closure(winchBush));
+    expect(got(closureBand(winchBush, "plain"))).toEqual({ low: C, high: C });
+  });
+
+  test("any stiffening of the boss falls within the bracket", () => {
+    fc.assert(
+      fc.property(
+        anyPair,
+        fc.double({ min: 1, max: 100, noNaN: true }),
+        (pair, times) => {
+          const { low, high } = got(closureBand(pair, "stiffer"));
+          const { modulus, poisson } = pair.caseMaterial;
+          const stiffer = {
+            ...pair,
+            caseMaterial: { modulus: modulus * times, poisson },
+          };
+          const C = got(closure(stiffer));
+          expect(low).toBeLessThanOrEqual(C * (1 + 1e-12));
+          expect(C).toBeLessThanOrEqual(high * (1 + 1e-12));
+        },
+      ),
+    );
+  });
+
+  test("an end of the bush that stands free need not close at all", () => {
+    const free = got(closureBand(winchBush, "bush-overhangs"));
+    expect(free.low).toBe(0);
+    expect(free.high).toBe(got(closureBand(winchBush, "stiffer")).high);
+  });
+
+  test("split along its axis, it is refused in every form", () => {
+    for (const form of ["plain", "stiffer", "bush-overhangs"] as const)
+      expect(closureBand({ ...winchBush, split: "along" }, form).valid).toBe(
+        false,
+      );
+  });
+});
+
+describe("pressure", () => {
+  const interference = { low: 1e-5, high: 3e-5 };
+  test("from the least interference in the plain ring to the most in the stiffest", () => {
+    const plain = got(pressureBand(winchBush, interference, "plain"));
+    expect(plain.low).toBe(got(contactPressure(winchBush, 1e-5)));
+    expect(plain.high).toBe(got(contactPressure(winchBush, 3e-5)));
+    const stiffer = got(pressureBand(winchBush, interference, "stiffer"));
+    expect(stiffer.low).toBe(plain.low);
+    expect(stiffer.high).toBeGreaterThan(plain.high);
+  });
+  test("reversed or loose interference is refused", () => {
+    expect(pressureBand(winchBush, { low: 2, high: 1 }, "plain").valid).toBe(
+      false,
+    );
+    expect(
+      pressureBand(winchBush, { low: -1e-6, high: 1e-6 }, "plain").valid,
+    ).toBe(false);
+  });
+});
+
+describe("yield", () => {
+  test("at first yield the margin is one, and closure stops there", () => {
+    fc.assert(
+      fc.property(
+        anyPair,
+        fc.double({ min: 2e7, max: 9e8, noNaN: true }),
+        fc.double({ min: 2e7, max: 9e8, noNaN: true }),
+        (pair, bush, hole) => {
+          const yields = { bush, case: hole };
+          const onset = got(firstYield(pair, yields));
+          const margins = got(yieldMargins(pair, onset.pressure, yields));
+          const least = Math.min(margins.bush ?? NaN, margins.hole ?? NaN);
+          expect(least).toBeCloseTo(1, 9);
+          expect(onset.where === "bush" ? margins.bush : margins.hole).toBe(
+            least,
+          );
+          expect(
+            got(contactPressure(pair, onset.interference)) / onset.pressure,
+          ).toBeCloseTo(1, 9);
+        },
+      ),
+    );
+  });
+
+  test("of the bush alone: p = σy·(1 − d²/D²)/2", () => {
+    const { pressure, where } = got(firstYield(winchBush, { bush: 138e6 }));
+    expect(where).toBe("bush");
+    expect(pressure).toBeCloseTo(
+      (138e6 * (1 - (winchBush.bore / winchBush.od) ** 2)) / 2,
+      3,
+    );
+  });
+
+  test("a stiffer boss brings it on sooner", () => {
+    const yields = { bush: 138e6, case: 164e6 };
+    const plain = got(elasticLimit(winchBush, yields, "plain"));
+    const stiffer = got(elasticLimit(winchBush, yields, "stiffer"));
+    expect(plain).toEqual(got(firstYield(winchBush, yields)));
+    expect(stiffer.interference).toBeLessThan(plain.interference);
+  });
+
+  test("unknown yields are not judged; none known is refused, and so is one that is none", () => {
+    expect(got(yieldMargins(winchBush, 1e6, {}))).toEqual({
+      bush: undefined,
+      hole: undefined,
+    });
+    expect(firstYield(winchBush, {}).valid).toBe(false);
+    expect(firstYield(winchBush, { bush: 0 }).valid).toBe(false);
+    expect(yieldMargins(winchBush, 1e6, { case: -1 }).valid).toBe(false);
+    expect(
+      elasticLimit({ ...winchBush, split: "along" }, { bush: 1e8 }, "plain")
+        .valid,
+    ).toBe(false);
+  });
+});
