@@ -1,7 +1,12 @@
 // Splits a file into lines and gathers them into blocks, an entry with its facts. It follows edits: a line or a block that an edit
 // does not touch stays the same object. It never looks past a line's first word.
 import { isBlank, startOfComment, tokenize } from "./tokens.ts";
-import { entrySpec, factSpec, kindsWithFact, type EntryKind } from "./vocabulary.ts";
+import {
+  entrySpec,
+  factSpec,
+  kindsWithFact,
+  type EntryKind,
+} from "./vocabulary.ts";
 
 export interface Line {
   /** The line without its end. */
@@ -87,7 +92,8 @@ export function isIndented(line: Line): boolean {
 function opens(line: Line, above: EntryKind | undefined): boolean {
   if (line.body === "") return false;
   const isKind = entrySpec(line.word) !== undefined;
-  const isFactAbove = above !== undefined && factSpec(above, line.word) !== undefined;
+  const isFactAbove =
+    above !== undefined && factSpec(above, line.word) !== undefined;
   if (isIndented(line)) return above !== undefined && isKind && !isFactAbove;
   if (isKind) return !isFactAbove || !isFactForm(line, above);
   return !isFactAbove && kindsWithFact(line.word).length === 0;

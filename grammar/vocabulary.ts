@@ -824,26 +824,27 @@ export function kindsWithFact(word: string): readonly EntryKind[] {
 }
 
 /** The kinds of entry that a place of thou.ohm takes, by the rule of the place. */
-export const REFERENCE_PLACES: Readonly<Record<string, readonly EntryKind[]>> = {
-  partRef: ["part"],
-  journalRef: ["journal"],
-  holeRef: ["hole"],
-  bushRef: ["bush"],
-  boreRef: ["bore"],
-  boreHost: ["bush", "part"],
-  pressRef: ["press"],
-  fitRef: ["fit"],
-  lineRef: ["line"],
-  stepRef: ["step"],
-  routeRef: ["route"],
-  reamerRef: ["reamer"],
-  pilotRef: ["pilot"],
-  gaugeRef: ["gauge"],
-  materialRef: ["material"],
-  oilRef: ["oil"],
-  entryRef: ENTRY_KINDS,
-  fullRef: ENTRY_KINDS,
-};
+export const REFERENCE_PLACES: Readonly<Record<string, readonly EntryKind[]>> =
+  {
+    partRef: ["part"],
+    journalRef: ["journal"],
+    holeRef: ["hole"],
+    bushRef: ["bush"],
+    boreRef: ["bore"],
+    boreHost: ["bush", "part"],
+    pressRef: ["press"],
+    fitRef: ["fit"],
+    lineRef: ["line"],
+    stepRef: ["step"],
+    routeRef: ["route"],
+    reamerRef: ["reamer"],
+    pilotRef: ["pilot"],
+    gaugeRef: ["gauge"],
+    materialRef: ["material"],
+    oilRef: ["oil"],
+    entryRef: ENTRY_KINDS,
+    fullRef: ENTRY_KINDS,
+  };
 
 /** Words that no entry can be named, because they open a clause. */
 export const CLAUSE_WORDS: readonly string[] = [

@@ -61,22 +61,33 @@ export type Given<T> =
   | { readonly state: "given"; readonly value: T; readonly span: Span };
 
 /** A fact that stands once. */
-export function given<K extends FactRule>(entry: Entry, rule: K): Given<FactValues[K]> {
+export function given<K extends FactRule>(
+  entry: Entry,
+  rule: K,
+): Given<FactValues[K]> {
   if (entry.damaged) return { state: "damaged" };
   const fact = entry.facts.find((each): each is Fact<K> => each.rule === rule);
   if (fact === undefined) return { state: "absent" };
-  return fact.value === undefined ? { state: "damaged" } : { state: "given", value: fact.value, span: fact.span };
+  return fact.value === undefined
+    ? { state: "damaged" }
+    : { state: "given", value: fact.value, span: fact.span };
 }
 
 /** The value of a fact that stands once, where it is whole. */
-export function valueIn<K extends FactRule>(entry: Entry | undefined, rule: K): FactValues[K] | undefined {
+export function valueIn<K extends FactRule>(
+  entry: Entry | undefined,
+  rule: K,
+): FactValues[K] | undefined {
   if (entry === undefined) return undefined;
   const fact = given(entry, rule);
   return fact.state === "given" ? fact.value : undefined;
 }
 
 /** All facts of one rule, damaged ones among them. */
-export function allOf<K extends FactRule>(entry: Entry, rule: K): readonly Fact<K>[] {
+export function allOf<K extends FactRule>(
+  entry: Entry,
+  rule: K,
+): readonly Fact<K>[] {
   return entry.facts.filter((each): each is Fact<K> => each.rule === rule);
 }
 
@@ -85,19 +96,45 @@ export function readEntry(block: Block, file: FileContext): Entry {
   const problems: Problem[] = [];
   const refs: RefSite[] = [];
   const head = block.lines[0];
-  if (head === undefined || !block.opens || block.kind === undefined) return unknownBlock(block);
+  if (head === undefined || !block.opens || block.kind === undefined)
+    return unknownBlock(block);
   const spec = entrySpec(head.word);
   const body = block.lines.slice(1);
   const isMisplaced =
-    isIndented(head) || (file.isJob && (head.word === "material" || head.word === "oil") && body.every((line) => line.body === ""));
-  const reader = new LineReading(head, 0, file, block.kind, head.word, problems, refs);
+    isIndented(head) ||
+    (file.isJob &&
+      (head.word === "material" || head.word === "oil") &&
+      body.every((line) => line.body === ""));
+  const reader = new LineReading(
+    head,
+    0,
+    file,
+    block.kind,
+    head.word,
+    problems,
+    refs,
+  );
   const parsed = parseBody(head.body, spec?.rule ?? "JobEntry");
   const nameNode = child(parsed.tree, "name");
-  const of = parsed.tree.children.filter((node) => node.type in REFERENCE_PLACES).map((node) => reader.ref(node));
-  if (isMisplaced) reader.report("word-misplaced", parsed.tree.children[0] ?? parsed.tree, { word: head.word, place: isIndented(head) ? "margin" : "indent" });
-  else if (parsed.damagedAt !== undefined) reportDamage(reader, parsed.tree, parsed.damagedAt, spec?.form ?? "");
-  const facts = body.flatMap((line, index) => readFact(line, index + 1, block.kind ?? "job", file, problems, refs) ?? []);
-  const name = nameNode === undefined ? undefined : head.body.slice(nameNode.start, nameNode.end);
+  const of = parsed.tree.children
+    .filter((node) => node.type in REFERENCE_PLACES)
+    .map((node) => reader.ref(node));
+  if (isMisplaced)
+    reader.report("word-misplaced", parsed.tree.children[0] ?? parsed.tree, {
+      word: head.word,
+      place: isIndented(head) ? "margin" : "indent",
+    });
+  else if (parsed.damagedAt !== undefined)
+    reportDamage(reader, parsed.tree, parsed.damagedAt, spec?.form ?? "");
+  const facts = body.flatMap(
+    (line, index) =>
+      readFact(line, index + 1, block.kind ?? "job", file, problems, refs) ??
+      [],
+  );
+  const name =
+    nameNode === undefined
+      ? undefined
+      : head.body.slice(nameNode.start, nameNode.end);
   // a material that is a fact without its indent is no entry: the shipped one of that name still holds
   const named = isMisplaced && !isIndented(head) ? undefined : name;
   return {
@@ -106,7 +143,8 @@ export function readEntry(block: Block, file: FileContext): Entry {
     name: named,
     ref: named === undefined ? "" : `${block.kind} ${named}`,
     headSpan: spanOfLine(head, 0),
-    nameSpan: nameNode === undefined ? spanOfLine(head, 0) : reader.spanOf(nameNode),
+    nameSpan:
+      nameNode === undefined ? spanOfLine(head, 0) : reader.spanOf(nameNode),
     damaged: isMisplaced || parsed.damagedAt !== undefined,
     of,
     facts: onceOnly(block.kind, facts, problems),
@@ -126,7 +164,15 @@ class LineReading implements FactReader {
   readonly #problems: Problem[];
   readonly #refs: RefSite[];
 
-  constructor(line: Line, number: number, file: FileContext, kind: EntryKind, word: string, problems: Problem[], refs: RefSite[]) {
+  constructor(
+    line: Line,
+    number: number,
+    file: FileContext,
+    kind: EntryKind,
+    word: string,
+    problems: Problem[],
+    refs: RefSite[],
+  ) {
     this.body = line.body;
     this.system = file.system;
     this.#line = line;
@@ -137,13 +183,20 @@ class LineReading implements FactReader {
     this.#refs = refs;
   }
 
-  readonly spanOf = (node: { readonly start: number; readonly end: number }): Span => ({
+  readonly spanOf = (node: {
+    readonly start: number;
+    readonly end: number;
+  }): Span => ({
     line: this.#number,
     start: this.#line.indent + node.start,
     end: this.#line.indent + node.end,
   });
 
-  readonly report = (code: string, node: { readonly start: number; readonly end: number }, data: Problem["data"]): void => {
+  readonly report = (
+    code: string,
+    node: { readonly start: number; readonly end: number },
+    data: Problem["data"],
+  ): void => {
     this.#problems.push({ code, span: this.spanOf(node), data });
   };
 
@@ -154,7 +207,10 @@ class LineReading implements FactReader {
     const site: RefSite = {
       span: this.spanOf(node),
       nameSpan: this.spanOf(name),
-      kind: kind === undefined ? undefined : entrySpec(this.body.slice(kind.start, kind.end))?.kind,
+      kind:
+        kind === undefined
+          ? undefined
+          : entrySpec(this.body.slice(kind.start, kind.end))?.kind,
       name: this.body.slice(name.start, name.end),
       takes: REFERENCE_PLACES[node.type] ?? [],
     };
@@ -172,17 +228,40 @@ function readFact(
   refs: RefSite[],
 ): Fact | undefined {
   if (line.body === "") return undefined;
-  const reader = new LineReading(line, number, file, kind, line.word, problems, refs);
+  const reader = new LineReading(
+    line,
+    number,
+    file,
+    kind,
+    line.word,
+    problems,
+    refs,
+  );
   const word = { start: 0, end: line.word.length };
   const spec = factSpec(kind, line.word);
   if (spec === undefined) {
-    if (isIndented(line)) reader.report("word-unknown", word, { word: line.word, kind, elsewhere: kindsWithFact(line.word) });
-    else reader.report("word-misplaced", word, { word: line.word, place: "elsewhere", elsewhere: kindsWithFact(line.word) });
+    if (isIndented(line))
+      reader.report("word-unknown", word, {
+        word: line.word,
+        kind,
+        elsewhere: kindsWithFact(line.word),
+      });
+    else
+      reader.report("word-misplaced", word, {
+        word: line.word,
+        place: "elsewhere",
+        elsewhere: kindsWithFact(line.word),
+      });
     return undefined;
   }
   // the tables name only rules of thou.ohm that have a reader; a test holds them together
   const rule = spec.rule as FactRule;
-  const shared = { word: line.word, rule, wordSpan: reader.spanOf(word), span: spanOfLine(line, number) };
+  const shared = {
+    word: line.word,
+    rule,
+    wordSpan: reader.spanOf(word),
+    span: spanOfLine(line, number),
+  };
   if (!isIndented(line)) {
     reader.report("word-misplaced", word, { word: line.word, place: "indent" });
     return { ...shared, value: undefined };
@@ -198,21 +277,46 @@ function readFact(
   return { ...shared, value: found < problems.length ? undefined : value };
 }
 
-function reportDamage(reader: LineReading, tree: Node, at: number, form: string): void {
-  const { start, end, message, mended } = explainDamage(reader.body, tree.type, at, form);
-  reader.report("line-damaged", { start, end }, mended === undefined ? { message } : { message, mended });
+function reportDamage(
+  reader: LineReading,
+  tree: Node,
+  at: number,
+  form: string,
+): void {
+  const { start, end, message, mended } = explainDamage(
+    reader.body,
+    tree.type,
+    at,
+    form,
+  );
+  reader.report(
+    "line-damaged",
+    { start, end },
+    mended === undefined ? { message } : { message, mended },
+  );
 }
 
 /** A fact that may stand once and stands twice is unknown: which one was meant can't be told. */
-function onceOnly(kind: EntryKind, facts: readonly Fact[], problems: Problem[]): readonly Fact[] {
+function onceOnly(
+  kind: EntryKind,
+  facts: readonly Fact[],
+  problems: Problem[],
+): readonly Fact[] {
   const counts = new Map<string, number>();
-  for (const fact of facts) counts.set(fact.word, (counts.get(fact.word) ?? 0) + 1);
+  for (const fact of facts)
+    counts.set(fact.word, (counts.get(fact.word) ?? 0) + 1);
   const seen = new Map<string, Fact>();
   return facts.map((fact) => {
-    if (counts.get(fact.word) === 1 || factSpec(kind, fact.word)?.many === true) return fact;
+    if (counts.get(fact.word) === 1 || factSpec(kind, fact.word)?.many === true)
+      return fact;
     const first = seen.get(fact.word);
     if (first === undefined) seen.set(fact.word, fact);
-    else problems.push({ code: "fact-twice", span: fact.wordSpan, data: { word: fact.word, kind, firstLine: String(first.span.line) } });
+    else
+      problems.push({
+        code: "fact-twice",
+        span: fact.wordSpan,
+        data: { word: fact.word, kind, firstLine: String(first.span.line) },
+      });
     return { ...fact, value: undefined };
   });
 }
@@ -222,15 +326,42 @@ function unknownBlock(block: Block): Entry {
   const problems: Problem[] = [];
   const head = block.lines.find((line) => line.body !== "");
   const number = head === undefined ? 0 : block.lines.indexOf(head);
-  const span = head === undefined ? { line: 0, start: 0, end: 0 } : spanOfLine(head, number);
+  const span =
+    head === undefined
+      ? { line: 0, start: 0, end: 0 }
+      : spanOfLine(head, number);
   let name: string | undefined;
   if (head !== undefined) {
-    const word = { line: number, start: head.indent, end: head.indent + head.word.length };
+    const word = {
+      line: number,
+      start: head.indent,
+      end: head.indent + head.word.length,
+    };
     if (block.opens) {
-      problems.push({ code: "word-unknown", span: word, data: { word: head.word, kind: "", elsewhere: kindsWithFact(head.word) } });
+      problems.push({
+        code: "word-unknown",
+        span: word,
+        data: {
+          word: head.word,
+          kind: "",
+          elsewhere: kindsWithFact(head.word),
+        },
+      });
       const recovered = child(parseBody(head.body, "JobEntry").tree, "name");
-      name = recovered === undefined ? undefined : head.body.slice(recovered.start, recovered.end);
-    } else problems.push({ code: "word-misplaced", span: word, data: { word: head.word, place: "first", elsewhere: kindsWithFact(head.word) } });
+      name =
+        recovered === undefined
+          ? undefined
+          : head.body.slice(recovered.start, recovered.end);
+    } else
+      problems.push({
+        code: "word-misplaced",
+        span: word,
+        data: {
+          word: head.word,
+          place: "first",
+          elsewhere: kindsWithFact(head.word),
+        },
+      });
   }
   return {
     block,
@@ -248,5 +379,9 @@ function unknownBlock(block: Block): Entry {
 }
 
 function spanOfLine(line: Line, number: number): Span {
-  return { line: number, start: line.indent, end: line.indent + line.body.length };
+  return {
+    line: number,
+    start: line.indent,
+    end: line.indent + line.body.length,
+  };
 }

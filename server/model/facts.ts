@@ -3,7 +3,16 @@ import { child, children, walk, type Node } from "../../grammar/tree.ts";
 import { REFERENCE_PLACES, type EntryKind } from "../../grammar/vocabulary.ts";
 import { dateOf } from "./dates.ts";
 import { lengthRangeOf, sideOf } from "./ranges.ts";
-import { anyQuantityOf, lengthIn, lengthsOf, temperatureOf, textOf, valueOf, valuesOf, type LineReader } from "./quantities.ts";
+import {
+  anyQuantityOf,
+  lengthIn,
+  lengthsOf,
+  temperatureOf,
+  textOf,
+  valueOf,
+  valuesOf,
+  type LineReader,
+} from "./quantities.ts";
 import type {
   Bodies,
   FactRule,
@@ -28,7 +37,10 @@ export interface FactReader extends LineReader {
   readonly namedSize: (words: readonly string[]) => number | undefined;
 }
 
-type Read<K extends FactRule> = (node: Node, line: FactReader) => FactValues[K] | undefined;
+type Read<K extends FactRule> = (
+  node: Node,
+  line: FactReader,
+) => FactValues[K] | undefined;
 
 function quoted(line: FactReader, node: Node | undefined): string | undefined {
   return node === undefined ? undefined : textOf(line, node).slice(1, -1);
@@ -45,23 +57,33 @@ function choice<K extends FactRule>(): Read<K> {
   return (node, line) => wordAfter(node, line) as FactValues[K];
 }
 
-const text = (node: Node, line: FactReader): string | undefined => quoted(line, child(node, "text"));
+const text = (node: Node, line: FactReader): string | undefined =>
+  quoted(line, child(node, "text"));
 const length = (node: Node, line: FactReader): Length | undefined => {
   const at = child(node, "length");
   return at === undefined ? undefined : lengthIn(line, at);
 };
-const range = (node: Node, line: FactReader): LengthRange | undefined => lengthRangeOf(line, node, sideOf(line.kind, line.word));
-const ref = (node: Node, line: FactReader): RefSite | undefined => refs(node, line)?.[0];
+const range = (node: Node, line: FactReader): LengthRange | undefined =>
+  lengthRangeOf(line, node, sideOf(line.kind, line.word));
+const ref = (node: Node, line: FactReader): RefSite | undefined =>
+  refs(node, line)?.[0];
 
 function refs(node: Node, line: FactReader): readonly RefSite[] | undefined {
-  const sites = node.children.filter((each) => each.type in REFERENCE_PLACES).map((each) => line.ref(each));
+  const sites = node.children
+    .filter((each) => each.type in REFERENCE_PLACES)
+    .map((each) => line.ref(each));
   return sites.every((site) => site !== undefined) ? sites : undefined;
 }
 
-function si(type: string, ...dimensions: readonly Dimension[]): (node: Node, line: FactReader) => number | undefined {
+function si(
+  type: string,
+  ...dimensions: readonly Dimension[]
+): (node: Node, line: FactReader) => number | undefined {
   return (node, line) => {
     const at = child(node, type);
-    return at === undefined ? undefined : valueOf(line, at, ...dimensions)?.value;
+    return at === undefined
+      ? undefined
+      : valueOf(line, at, ...dimensions)?.value;
   };
 }
 
@@ -71,7 +93,10 @@ function count(node: Node, line: FactReader): number | undefined {
   return written === undefined ? undefined : toNumber(written);
 }
 
-function numberRange(type: string, ...dimensions: readonly Dimension[]): (node: Node, line: FactReader) => NumberRange | undefined {
+function numberRange(
+  type: string,
+  ...dimensions: readonly Dimension[]
+): (node: Node, line: FactReader) => NumberRange | undefined {
   return (node, line) => {
     const at = child(node, "Range_to", "Range_one");
     if (at === undefined) return undefined;
@@ -93,7 +118,10 @@ function signature(node: Node, line: FactReader): Signature | undefined {
   for (const each of walk(node)) {
     if (each.type === "who") {
       const name = each.children[0] ?? each;
-      signed = { ...signed, who: name.type === "text" ? quoted(line, name) : textOf(line, name) };
+      signed = {
+        ...signed,
+        who: name.type === "text" ? quoted(line, name) : textOf(line, name),
+      };
     }
     if (each.type === "date") {
       const date = dateOf(textOf(line, each));
@@ -109,12 +137,21 @@ function signature(node: Node, line: FactReader): Signature | undefined {
 
 function bodies(node: Node, line: FactReader): Bodies | undefined {
   const at = namedTemperatures(node, line, "Body", "body");
-  return at === undefined ? undefined : { shaft: at.get("shaft"), bush: at.get("bush"), case: at.get("case") };
+  return at === undefined
+    ? undefined
+    : { shaft: at.get("shaft"), bush: at.get("bush"), case: at.get("case") };
 }
 
-function namedTemperatures(node: Node, line: FactReader, type: string, name: string): ReadonlyMap<string, number> | undefined {
+function namedTemperatures(
+  node: Node,
+  line: FactReader,
+  type: string,
+  name: string,
+): ReadonlyMap<string, number> | undefined {
   const parts = children(node, type);
-  const temperatures = parts.map((part) => child(part, "temperature")).filter((each) => each !== undefined);
+  const temperatures = parts
+    .map((part) => child(part, "temperature"))
+    .filter((each) => each !== undefined);
   const values = valuesOf(line, temperatures, "temperature");
   if (values === undefined) return undefined;
   const found = new Map<string, number>();
@@ -122,7 +159,9 @@ function namedTemperatures(node: Node, line: FactReader, type: string, name: str
     const label = child(part, name);
     const word = label === undefined ? "" : textOf(line, label);
     if (found.has(word)) {
-      line.report("line-damaged", part, { message: `\`${word}\` stands twice on this line: keep one.` });
+      line.report("line-damaged", part, {
+        message: `\`${word}\` stands twice on this line: keep one.`,
+      });
       return undefined;
     }
     found.set(word, values[index] ?? 0);
@@ -132,10 +171,17 @@ function namedTemperatures(node: Node, line: FactReader, type: string, name: str
 
 function reading(node: Node, line: FactReader): Reading | undefined {
   const valuesNode = child(node, "values");
-  const clauses = node.children.filter((each) => each.type.startsWith("Clause_"));
-  const repeated = clauses.find((each, index) => clauses.findIndex((other) => other.type === each.type) < index);
+  const clauses = node.children.filter((each) =>
+    each.type.startsWith("Clause_"),
+  );
+  const repeated = clauses.find(
+    (each, index) =>
+      clauses.findIndex((other) => other.type === each.type) < index,
+  );
   if (repeated !== undefined) {
-    line.report("line-damaged", repeated, { message: `This line says \`${textOf(line, repeated).split(/\s/u)[0] ?? ""}\` twice: keep one.` });
+    line.report("line-damaged", repeated, {
+      message: `This line says \`${textOf(line, repeated).split(/\s/u)[0] ?? ""}\` twice: keep one.`,
+    });
     return undefined;
   }
   const clause = (type: string): Node | undefined => child(node, type);
@@ -144,14 +190,20 @@ function reading(node: Node, line: FactReader): Reading | undefined {
   const temperature = clause("Clause_at");
   const stage = clause("Clause_as");
   const signed = signature({ ...node, children: clauses }, line);
-  const values = valuesNode === undefined ? undefined : readingValues(valuesNode, line);
+  const values =
+    valuesNode === undefined ? undefined : readingValues(valuesNode, line);
   const stationAt = station === undefined ? undefined : length(station, line);
-  const temperatureNode = temperature === undefined ? undefined : child(temperature, "temperature");
-  const temperatureAt = temperatureNode === undefined ? undefined : temperatureOf(line, temperatureNode);
+  const temperatureNode =
+    temperature === undefined ? undefined : child(temperature, "temperature");
+  const temperatureAt =
+    temperatureNode === undefined
+      ? undefined
+      : temperatureOf(line, temperatureNode);
   const gaugeRef = gauge === undefined ? undefined : ref(gauge, line);
   if (values === undefined || signed === undefined) return undefined;
   if (station !== undefined && stationAt === undefined) return undefined;
-  if (temperature !== undefined && temperatureAt === undefined) return undefined;
+  if (temperature !== undefined && temperatureAt === undefined)
+    return undefined;
   const place = child(node, "place");
   const stageNode = stage === undefined ? undefined : child(stage, "stage");
   return {
@@ -162,18 +214,28 @@ function reading(node: Node, line: FactReader): Reading | undefined {
     gauge: gaugeRef,
     temperature: temperatureAt,
     // the grammar admits only the stages
-    stage: stageNode === undefined ? undefined : (textOf(line, stageNode) as NonNullable<Reading["stage"]>),
+    stage:
+      stageNode === undefined
+        ? undefined
+        : (textOf(line, stageNode) as NonNullable<Reading["stage"]>),
     signature: signed,
   };
 }
 
 /** The decimals of a reading, with the one unit at their end. */
-function readingValues(node: Node, line: FactReader): readonly Length[] | undefined {
+function readingValues(
+  node: Node,
+  line: FactReader,
+): readonly Length[] | undefined {
   const decimals = children(node, "decimal");
   const unit = child(node, "unit");
   const asQuantities = decimals.map((decimal, index): Node => {
     const withUnit = unit !== undefined && index === decimals.length - 1;
-    return { ...decimal, type: "length", children: withUnit ? [decimal, unit] : [decimal] };
+    return {
+      ...decimal,
+      type: "length",
+      children: withUnit ? [decimal, unit] : [decimal],
+    };
   });
   return lengthsOf(line, asQuantities);
 }
@@ -185,34 +247,58 @@ function memberValue(node: Node, line: FactReader): MemberValue | undefined {
   const value = lengthRangeOf(line, member, undefined);
   const part = child(member, "OfPart");
   const partRef = part === undefined ? undefined : ref(part, line);
-  if (value === undefined || (part !== undefined && partRef === undefined)) return undefined;
+  if (value === undefined || (part !== undefined && partRef === undefined))
+    return undefined;
   return { name: textOf(line, name), range: value, part: partRef };
 }
 
-function lineBore(node: Node, line: FactReader): FactValues["LineBoreFact"] | undefined {
+function lineBore(
+  node: Node,
+  line: FactReader,
+): FactValues["LineBoreFact"] | undefined {
   const bore = ref(node, line);
   const [from, to] = lengthsOf(line, children(node, "length")) ?? [];
   const centres = child(node, "Centres");
   const points = centres === undefined ? [] : children(centres, "Point");
-  const coordinates = lengthsOf(line, points.flatMap((point) => children(point, "length")));
-  if (bore === undefined || from === undefined || to === undefined || coordinates === undefined) return undefined;
+  const coordinates = lengthsOf(
+    line,
+    points.flatMap((point) => children(point, "length")),
+  );
+  if (
+    bore === undefined ||
+    from === undefined ||
+    to === undefined ||
+    coordinates === undefined
+  )
+    return undefined;
   if (to.value < from.value) {
     line.report("range-reversed", node, {});
     return undefined;
   }
-  const at = points.map((_, index): Point => ({ x: coordinates[2 * index]?.value ?? 0, y: coordinates[2 * index + 1]?.value ?? 0 }));
+  const at = points.map((_, index): Point => ({
+    x: coordinates[2 * index]?.value ?? 0,
+    y: coordinates[2 * index + 1]?.value ?? 0,
+  }));
   return { bore, from: from.value, to: to.value, centres: at };
 }
 
-function sizeOf(node: Node, line: FactReader): FactValues["SizeFact"] | undefined {
+function sizeOf(
+  node: Node,
+  line: FactReader,
+): FactValues["SizeFact"] | undefined {
   const named = child(node, "Size_number", "Size_letter");
   if (named !== undefined) {
     const found = line.namedSize(textOf(line, named).split(/\s+/u));
     if (found === undefined) {
-      line.report("line-damaged", named, { message: `There is no standard size \`${textOf(line, named)}\`: write its diameter.` });
+      line.report("line-damaged", named, {
+        message: `There is no standard size \`${textOf(line, named)}\`: write its diameter.`,
+      });
       return undefined;
     }
-    return { range: { low: found, high: found, step: undefined, className: undefined }, named: textOf(line, named) };
+    return {
+      range: { low: found, high: found, step: undefined, className: undefined },
+      named: textOf(line, named),
+    };
   }
   const sized = child(node, "Size_length") ?? node;
   const found = lengthRangeOf(line, sized, "shaft");
@@ -224,7 +310,10 @@ export const READERS: { readonly [K in FactRule]: Read<K> } = {
   TitleFact: text,
   UnitsFact: choice(),
   UseFact: (node, line) =>
-    children(node, "text").map((each) => ({ path: quoted(line, each) ?? "", span: line.spanOf(each) })),
+    children(node, "text").map((each) => ({
+      path: quoted(line, each) ?? "",
+      span: line.spanOf(each),
+    })),
   OpenedFact: signature,
   TemperatureFact: si("temperature", "temperature"),
   VerdictFact: choice(),
@@ -237,7 +326,8 @@ export const READERS: { readonly [K in FactRule]: Read<K> } = {
     return { code: textOf(line, code), codeSpan: line.spanOf(code), at: value };
   },
   MaterialFact: ref,
-  SerialFact: (node, line) => quoted(line, child(node, "text")) ?? wordAfter(node, line),
+  SerialFact: (node, line) =>
+    quoted(line, child(node, "text")) ?? wordAfter(node, line),
   SplitFact: choice(),
   JointFact: (node, line) => {
     const gasket = child(node, "Gasket");
@@ -259,13 +349,18 @@ export const READERS: { readonly [K in FactRule]: Read<K> } = {
   StackReadFact: (node, line) => {
     const found = reading(node, line);
     const member = child(node, "member");
-    return found === undefined || member === undefined ? undefined : { ...found, member: textOf(line, member) };
+    return found === undefined || member === undefined
+      ? undefined
+      : { ...found, member: textOf(line, member) };
   },
   FinishFact: (node, line) => {
     const value = length(node, line);
     const parameter = child(node, "parameter");
     if (value === undefined || parameter === undefined) return undefined;
-    return { value: value.value, parameter: textOf(line, parameter) === "Rz" ? "Rz" : "Ra" };
+    return {
+      value: value.value,
+      parameter: textOf(line, parameter) === "Rz" ? "Rz" : "Ra",
+    };
   },
   RunoutFact: length,
   FilletFact: length,
@@ -279,7 +374,10 @@ export const READERS: { readonly [K in FactRule]: Read<K> } = {
     const depth = length(deep, line);
     const bottom = child(deep, "bottom");
     if (depth === undefined || bottom === undefined) return undefined;
-    return { depth, bottom: textOf(line, bottom) === "blind" ? "blind" : "through" };
+    return {
+      depth,
+      bottom: textOf(line, bottom) === "blind" ? "blind" : "through",
+    };
   },
   VentedFact: () => true,
   OdFact: range,
@@ -296,24 +394,38 @@ export const READERS: { readonly [K in FactRule]: Read<K> } = {
   OscillatesFact: (node, line) => {
     const angle = si("angle", "angle")(node, line);
     const frequency = si("frequency", "frequency")(node, line);
-    return angle === undefined || frequency === undefined ? undefined : { angle, frequency };
+    return angle === undefined || frequency === undefined
+      ? undefined
+      : { angle, frequency };
   },
   LoadFact: (node, line) => {
     const force = si("force", "force")(node, line);
     const loading = child(node, "loading");
     if (force === undefined) return undefined;
     // the grammar admits only these
-    return { force, loading: loading === undefined ? undefined : (textOf(line, loading) as "steady" | "reversing" | "shock") };
+    return {
+      force,
+      loading:
+        loading === undefined
+          ? undefined
+          : (textOf(line, loading) as "steady" | "reversing" | "shock"),
+    };
   },
   OilFact: (node, line) => {
     const oil = ref(node, line);
     const temperature = si("temperature", "temperature")(node, line);
-    return oil === undefined || temperature === undefined ? undefined : { oil, temperature };
+    return oil === undefined || temperature === undefined
+      ? undefined
+      : { oil, temperature };
   },
   FeedFact: (node, line) => {
     const pumped = child(node, "FeedPressure");
     // the grammar admits only these
-    if (pumped === undefined) return { feed: wordAfter(node, line) as "splash" | "drip" | "grease", pressure: undefined };
+    if (pumped === undefined)
+      return {
+        feed: wordAfter(node, line) as "splash" | "drip" | "grease",
+        pressure: undefined,
+      };
     const pressure = si("pressure", "pressure")(pumped, line);
     return pressure === undefined ? undefined : { feed: "pressure", pressure };
   },
@@ -324,38 +436,55 @@ export const READERS: { readonly [K in FactRule]: Read<K> } = {
   CutFact: range,
   LinePilotFact: (node, line) => {
     const [pilot, inBore, forBore] = refs(node, line) ?? [];
-    return pilot === undefined || inBore === undefined || forBore === undefined ? undefined : { pilot, in: inBore, for: forBore };
+    return pilot === undefined || inBore === undefined || forBore === undefined
+      ? undefined
+      : { pilot, in: inBore, for: forBore };
   },
   CutTemperatureFact: (node, line) => {
     const at = namedTemperatures(node, line, "CutBody", "cutBody");
-    return at === undefined ? undefined : { part: at.get("part"), tool: at.get("tool") };
+    return at === undefined
+      ? undefined
+      : { part: at.get("part"), tool: at.get("tool") };
   },
   SpeedFact: (node, line) => {
     const at = child(node, "surfaceOrRotation");
-    const found = at === undefined ? undefined : valueOf(line, at, "speed", "rotation");
+    const found =
+      at === undefined ? undefined : valueOf(line, at, "speed", "rotation");
     if (found === undefined) return undefined;
-    return found.dimension === "speed" ? { speed: found.value } : { turns: found.value };
+    return found.dimension === "speed"
+      ? { speed: found.value }
+      : { turns: found.value };
   },
   PlusFact: memberValue,
   MinusFact: memberValue,
-  ShimsFact: (node, line) => lengthsOf(line, children(node, "length"))?.map((each) => each.value),
+  ShimsFact: (node, line) =>
+    lengthsOf(line, children(node, "length"))?.map((each) => each.value),
   AfterFact: refs,
   DoFact: text,
   CutsFact: refs,
   PressesFact: refs,
   ChecksFact: refs,
-  CautionFact: (node, line) => children(node, "caution").map((each) => ({ name: textOf(line, each), span: line.spanOf(each) })),
+  CautionFact: (node, line) =>
+    children(node, "caution").map((each) => ({
+      name: textOf(line, each),
+      span: line.spanOf(each),
+    })),
   FoundFact: (node, line) => {
     const outcome = child(node, "outcome");
     if (outcome === undefined) return undefined;
-    return { outcome: textOf(line, outcome) === "passed" ? "passed" : "failed", text: quoted(line, child(node, "text")) };
+    return {
+      outcome: textOf(line, outcome) === "passed" ? "passed" : "failed",
+      text: quoted(line, child(node, "text")),
+    };
   },
   DoneFact: signature,
   AllowsFact: (node, line) => {
     const code = child(node, "code");
     const at = child(node, "fullRef");
     const on = at === undefined ? undefined : line.ref(at);
-    return code === undefined || on === undefined ? undefined : { code: textOf(line, code), codeSpan: line.spanOf(code), on };
+    return code === undefined || on === undefined
+      ? undefined
+      : { code: textOf(line, code), codeSpan: line.spanOf(code), on };
   },
   UpToFact: (node, line) => {
     const at = child(node, "anything");
@@ -364,14 +493,20 @@ export const READERS: { readonly [K in FactRule]: Read<K> } = {
   WhyFact: (node, line) => {
     const why = text(node, line);
     const signed = signature(node, line);
-    return why === undefined || signed === undefined ? undefined : { text: why, signature: signed };
+    return why === undefined || signed === undefined
+      ? undefined
+      : { text: why, signature: signed };
   },
   SizeFact: sizeOf,
   OversizeFact: (node, line) => {
     const material = child(node, "materialRef");
     const materialRef = material === undefined ? undefined : line.ref(material);
     const found = lengthRangeOf(line, node, undefined);
-    if (found === undefined || (material !== undefined && materialRef === undefined)) return undefined;
+    if (
+      found === undefined ||
+      (material !== undefined && materialRef === undefined)
+    )
+      return undefined;
     return { material: materialRef, range: found };
   },
   DriveFact: choice(),
@@ -382,7 +517,12 @@ export const READERS: { readonly [K in FactRule]: Read<K> } = {
     const flutes = count(node, line);
     const hand = child(node, "hand");
     // the grammar admits only these
-    return flutes === undefined || hand === undefined ? undefined : { count: flutes, hand: textOf(line, hand) as "straight" | "left" | "right" };
+    return flutes === undefined || hand === undefined
+      ? undefined
+      : {
+          count: flutes,
+          hand: textOf(line, hand) as "straight" | "left" | "right",
+        };
   },
   StockFact: range,
   ExpandsFact: range,
@@ -416,30 +556,56 @@ export const READERS: { readonly [K in FactRule]: Read<K> } = {
   GradeFact: (node, line) => {
     const iso = child(node, "Grade_iso");
     const sae = child(node, "Grade_sae");
-    const at = iso === undefined ? (sae === undefined ? undefined : child(sae, "saeGrade")) : child(iso, "count");
-    return at === undefined ? undefined : { system: iso === undefined ? "SAE" : "ISO VG", grade: textOf(line, at) };
+    const at =
+      iso === undefined
+        ? sae === undefined
+          ? undefined
+          : child(sae, "saeGrade")
+        : child(iso, "count");
+    return at === undefined
+      ? undefined
+      : {
+          system: iso === undefined ? "SAE" : "ISO VG",
+          grade: textOf(line, at),
+        };
   },
   ViscosityFact: (node, line) => {
     const points = children(node, "ViscosityAt").map((each) => {
       const at = child(each, "viscosity");
-      const value = at === undefined ? undefined : valueOf(line, at, "viscosity", "dynamic-viscosity");
+      const value =
+        at === undefined
+          ? undefined
+          : valueOf(line, at, "viscosity", "dynamic-viscosity");
       const temperature = si("temperature", "temperature")(each, line);
       return value === undefined || temperature === undefined
         ? undefined
-        : { value: value.value, dynamic: value.dimension === "dynamic-viscosity", temperature };
+        : {
+            value: value.value,
+            dynamic: value.dimension === "dynamic-viscosity",
+            temperature,
+          };
     });
     return points.every((point) => point !== undefined) ? points : undefined;
   },
   DensityFact: si("density", "density"),
   RouteStepFact: (node, line) => {
     const at = child(node, "stepName");
-    return at === undefined ? undefined : { name: textOf(line, at), span: line.spanOf(at) };
+    return at === undefined
+      ? undefined
+      : { name: textOf(line, at), span: line.spanOf(at) };
   },
 };
 
-function sourced(node: Node, line: FactReader): FactValues["LimitsFact"] | undefined {
+function sourced(
+  node: Node,
+  line: FactReader,
+): FactValues["LimitsFact"] | undefined {
   const found = range(node, line);
   const source = child(node, "Source");
   if (found === undefined) return undefined;
-  return { ...found, source: source === undefined ? undefined : quoted(line, child(source, "text")) };
+  return {
+    ...found,
+    source:
+      source === undefined ? undefined : quoted(line, child(source, "text")),
+  };
 }

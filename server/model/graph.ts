@@ -68,7 +68,11 @@ export function readInput(graph: Graph, key: string): unknown {
 }
 
 /** The value of a query, worked out if need be. */
-export function readQuery(graph: Graph, key: string, compute: () => unknown): unknown {
+export function readQuery(
+  graph: Graph,
+  key: string,
+  compute: () => unknown,
+): unknown {
   let cell = graph.cells.get(key);
   if (cell === undefined) {
     cell = newCell(key, undefined, compute, -1);
@@ -80,8 +84,22 @@ export function readQuery(graph: Graph, key: string, compute: () => unknown): un
   return cell.value;
 }
 
-function newCell(key: string, value: unknown, compute: (() => unknown) | undefined, revision: number): Cell {
-  return { key, value, compute, state: "clean", changed: revision, checked: revision, needs: new Set(), usedBy: new Set() };
+function newCell(
+  key: string,
+  value: unknown,
+  compute: (() => unknown) | undefined,
+  revision: number,
+): Cell {
+  return {
+    key,
+    value,
+    compute,
+    state: "clean",
+    changed: revision,
+    checked: revision,
+    needs: new Set(),
+    usedBy: new Set(),
+  };
 }
 
 function depend(graph: Graph, cell: Cell): void {

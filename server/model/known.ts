@@ -1,25 +1,32 @@
 // A value that is known, or the facts that would make it known. Never null for "cannot say".
 import type { Need, Status, Working } from "./result.ts";
 
-export type Known<T> =
-  | { readonly known: true; readonly value: T }
-  /** `silent`: the text it needs is damaged, which is said there. */
-  | { readonly known: false; readonly needs: readonly Need[]; readonly silent: boolean; readonly because?: string };
+export interface Unknown {
+  readonly known: false;
+  /** The facts that would settle it. */
+  readonly needs: readonly Need[];
+  /** The text it needs is damaged, which is said there. */
+  readonly silent: boolean;
+  /** Why the method does not hold here. */
+  readonly because?: string;
+}
+
+export type Known<T> = { readonly known: true; readonly value: T } | Unknown;
 
 export function known<T>(value: T): Known<T> {
   return { known: true, value };
 }
 
 /** Unknown, for want of these facts. */
-export function unknown(...needs: readonly Need[]): Known<never> {
+export function unknown(...needs: readonly Need[]): Unknown {
   return { known: false, needs, silent: false };
 }
 
 /** Unknown, because a line that it needs is damaged: nothing more is said. */
-export const SILENT: Known<never> = { known: false, needs: [], silent: true };
+export const SILENT: Unknown = { known: false, needs: [], silent: true };
 
 /** Unknown, because the method does not hold here; a sentence part that completes "not valid here, because …". */
-export function outside(because: string): Known<never> {
+export function outside(because: string): Unknown {
   return { known: false, needs: [], silent: false, because };
 }
 
@@ -42,7 +49,12 @@ export function everyKnown<T>(all: readonly Known<T>[]): Known<readonly T[]> {
     }
   }
   if (values.length === all.length) return known(values);
-  return { known: false, needs, silent, ...(because === undefined ? {} : { because }) };
+  return {
+    known: false,
+    needs,
+    silent,
+    ...(because === undefined ? {} : { because }),
+  };
 }
 
 /** A range with what it rests on: the common shape of what the evaluation gives. */
@@ -57,6 +69,10 @@ export interface Estimate {
 }
 
 /** Predicted as soon as any part is. */
-export function statusOf(...parts: readonly { readonly status: Status }[]): Exclude<Status, "unknown"> {
-  return parts.some((part) => part.status !== "measured") ? "predicted" : "measured";
+export function statusOf(
+  ...parts: readonly { readonly status: Status }[]
+): Exclude<Status, "unknown"> {
+  return parts.some((part) => part.status !== "measured")
+    ? "predicted"
+    : "measured";
 }

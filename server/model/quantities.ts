@@ -1,9 +1,20 @@
 // Reads numbers with units off a line's tree into SI. A number that can't be had whole is not had: the reader notes the
 // problem and gives undefined.
 import { child, type Node } from "../../grammar/tree.ts";
-import { readNumber, tenthsToMetres, toNumber, toTenths, type Written } from "../core/quantity/exact.ts";
+import {
+  readNumber,
+  tenthsToMetres,
+  toNumber,
+  toTenths,
+  type Written,
+} from "../core/quantity/exact.ts";
 import type { System } from "../core/quantity/show.ts";
-import { toSi, unitOf, type Dimension, type Unit } from "../core/quantity/units.ts";
+import {
+  toSi,
+  unitOf,
+  type Dimension,
+  type Unit,
+} from "../core/quantity/units.ts";
 import type { Problem } from "./problem.ts";
 import type { AnyQuantity, Length, Span } from "./values.ts";
 
@@ -21,7 +32,10 @@ export function textOf(line: LineReader, node: Node): string {
   return line.body.slice(node.start, node.end);
 }
 
-const BARE: Readonly<Record<System, Unit | undefined>> = { inch: unitOf("in"), mm: unitOf("mm") };
+const BARE: Readonly<Record<System, Unit | undefined>> = {
+  inch: unitOf("in"),
+  mm: unitOf("mm"),
+};
 
 /** The written number of a node; a comma for a point is its own problem. */
 export function numberOf(line: LineReader, node: Node): Written | undefined {
@@ -31,15 +45,25 @@ export function numberOf(line: LineReader, node: Node): Written | undefined {
     return undefined;
   }
   const written = readNumber(text);
-  if (written === undefined) line.report("line-damaged", node, { message: `\`${text}\` is not a number that can be read.` });
+  if (written === undefined)
+    line.report("line-damaged", node, {
+      message: `\`${text}\` is not a number that can be read.`,
+    });
   return written;
 }
 
 /** The unit of a node of type "unit" if it measures one of these. */
-function unitFor(line: LineReader, node: Node, dimensions: readonly Dimension[] | undefined): Unit | undefined {
+function unitFor(
+  line: LineReader,
+  node: Node,
+  dimensions: readonly Dimension[] | undefined,
+): Unit | undefined {
   const word = textOf(line, node);
   const unit = unitOf(word);
-  if (unit === undefined || (dimensions !== undefined && !dimensions.includes(unit.dimension))) {
+  if (
+    unit === undefined ||
+    (dimensions !== undefined && !dimensions.includes(unit.dimension))
+  ) {
     line.report("unit-wrong", node, {
       unit: word,
       measures: unit?.dimension ?? "",
@@ -59,18 +83,26 @@ interface Quantity {
  * Reads quantities that stand in one range or list: one unit at the end counts for the bare numbers before it. Undefined where any
  * can't be read, so that half a list is never used.
  */
-function quantitiesOf(line: LineReader, nodes: readonly Node[], dimensions: readonly Dimension[]): readonly Quantity[] | undefined {
+function quantitiesOf(
+  line: LineReader,
+  nodes: readonly Node[],
+  dimensions: readonly Dimension[],
+): readonly Quantity[] | undefined {
   const units = nodes.map((node) => child(node, "unit"));
   const read = nodes.map((node, index) => {
     const number = child(node, "number", "decimal");
     const written = number === undefined ? undefined : numberOf(line, number);
     const unitNode = units[index];
-    const unit = unitNode === undefined ? undefined : unitFor(line, unitNode, dimensions);
-    if (written === undefined || (unitNode !== undefined && unit === undefined)) return undefined;
+    const unit =
+      unitNode === undefined ? undefined : unitFor(line, unitNode, dimensions);
+    if (written === undefined || (unitNode !== undefined && unit === undefined))
+      return undefined;
     return { written, unit };
   });
   const last = read.at(-1)?.unit;
-  const endsOnly = last !== undefined && units.slice(0, -1).every((unit) => unit === undefined);
+  const endsOnly =
+    last !== undefined &&
+    units.slice(0, -1).every((unit) => unit === undefined);
   const someHave = units.some((unit) => unit !== undefined);
   let missing = false;
   const whole = read.map((quantity, index) => {
@@ -82,8 +114,17 @@ function quantitiesOf(line: LineReader, nodes: readonly Node[], dimensions: read
       const unit = line.system === undefined ? undefined : BARE[line.system];
       return unit === undefined ? undefined : { ...quantity, unit };
     }
-    if (node !== undefined && units.at(-1) !== undefined && read.at(-1) === undefined) return undefined; // its unit is wrong: said
-    if (node !== undefined && !missing) line.report("unit-missing", node, { number: textOf(line, node), wanted: dimensions });
+    if (
+      node !== undefined &&
+      units.at(-1) !== undefined &&
+      read.at(-1) === undefined
+    )
+      return undefined; // its unit is wrong: said
+    if (node !== undefined && !missing)
+      line.report("unit-missing", node, {
+        number: textOf(line, node),
+        wanted: dimensions,
+      });
     missing = true;
     return undefined;
   });
@@ -95,28 +136,49 @@ function lengthOf(quantity: Quantity): Length {
   const perUnit = unit?.tenths ?? 0n;
   return {
     value: tenthsToMetres(toTenths(written, perUnit)),
-    step: written.decimals === undefined ? undefined : (Number(perUnit) / 1e10) * 10 ** -written.decimals,
+    step:
+      written.decimals === undefined
+        ? undefined
+        : (Number(perUnit) / 1e10) * 10 ** -written.decimals,
   };
 }
 
 /** Lengths of one range or list, in m. */
-export function lengthsOf(line: LineReader, nodes: readonly Node[]): readonly Length[] | undefined {
+export function lengthsOf(
+  line: LineReader,
+  nodes: readonly Node[],
+): readonly Length[] | undefined {
   return quantitiesOf(line, nodes, ["length"])?.map(lengthOf);
 }
 
 /** Lengths whose bare ones are in the unit of `main`: the deviations of `25 mm +0.021 -0` in a mm job. */
-export function deviationsOf(line: LineReader, main: Node, nodes: readonly Node[]): readonly Length[] | undefined {
+export function deviationsOf(
+  line: LineReader,
+  main: Node,
+  nodes: readonly Node[],
+): readonly Length[] | undefined {
   const mainUnit = child(main, "unit");
   const bare = nodes.find((node) => child(node, "unit") === undefined);
-  if (mainUnit !== undefined && bare !== undefined && line.system !== undefined) {
+  if (
+    mainUnit !== undefined &&
+    bare !== undefined &&
+    line.system !== undefined
+  ) {
     // never a guess: 25 mm +0.021 in an inch job could be either
-    if (unitOf(textOf(line, mainUnit)) !== BARE[line.system] && nodes.at(-1)?.children.every((each) => each.type !== "unit")) {
-      line.report("unit-missing", bare, { number: textOf(line, bare), wanted: ["length"] });
+    if (
+      unitOf(textOf(line, mainUnit)) !== BARE[line.system] &&
+      nodes.at(-1)?.children.every((each) => each.type !== "unit")
+    ) {
+      line.report("unit-missing", bare, {
+        number: textOf(line, bare),
+        wanted: ["length"],
+      });
       return undefined;
     }
   }
   return quantitiesOf(line, nodes, ["length"])?.map((quantity, index) => {
-    const sign = nodes[index] === undefined ? undefined : child(nodes[index], "sign");
+    const sign =
+      nodes[index] === undefined ? undefined : child(nodes[index], "sign");
     const length = lengthOf(quantity);
     const negative = sign !== undefined && textOf(line, sign) !== "+";
     return negative ? { ...length, value: 0 - length.value } : length;
@@ -128,7 +190,11 @@ export function lengthIn(line: LineReader, node: Node): Length | undefined {
 }
 
 /** SI values of one range or list of another dimension. */
-export function valuesOf(line: LineReader, nodes: readonly Node[], ...dimensions: readonly Dimension[]): readonly number[] | undefined {
+export function valuesOf(
+  line: LineReader,
+  nodes: readonly Node[],
+  ...dimensions: readonly Dimension[]
+): readonly number[] | undefined {
   return quantitiesOf(line, nodes, dimensions)?.map(({ written, unit }) => {
     const number = toNumber(written);
     return unit === undefined ? number : toSi(number, unit);
@@ -151,7 +217,10 @@ export function valueOf(
 }
 
 /** A temperature in °C with the step of its last written digit in K. */
-export function temperatureOf(line: LineReader, node: Node): { readonly value: number; readonly step: number } | undefined {
+export function temperatureOf(
+  line: LineReader,
+  node: Node,
+): { readonly value: number; readonly step: number } | undefined {
   const quantity = quantitiesOf(line, [node], ["temperature"])?.[0];
   if (quantity?.unit === undefined) return undefined;
   const step = quantity.unit.size * 10 ** -(quantity.written.decimals ?? 0);
@@ -159,21 +228,31 @@ export function temperatureOf(line: LineReader, node: Node): { readonly value: n
 }
 
 /** A quantity of a dimension that only its use can tell. */
-export function anyQuantityOf(line: LineReader, node: Node): AnyQuantity | undefined {
+export function anyQuantityOf(
+  line: LineReader,
+  node: Node,
+): AnyQuantity | undefined {
   const number = child(node, "number");
   const unitNode = child(node, "unit");
   const written = number === undefined ? undefined : numberOf(line, number);
   if (written === undefined) return undefined;
   if (unitNode === undefined) {
-    const bare = line.system === undefined ? undefined : BARE[line.system]?.tenths;
+    const bare =
+      line.system === undefined ? undefined : BARE[line.system]?.tenths;
     return {
       value: toNumber(written),
       dimension: undefined,
-      asLength: bare === undefined ? undefined : tenthsToMetres(toTenths(written, bare)),
+      asLength:
+        bare === undefined
+          ? undefined
+          : tenthsToMetres(toTenths(written, bare)),
     };
   }
   const unit = unitFor(line, unitNode, undefined);
   if (unit === undefined) return undefined;
-  const value = unit.tenths === undefined ? toSi(toNumber(written), unit) : tenthsToMetres(toTenths(written, unit.tenths));
+  const value =
+    unit.tenths === undefined
+      ? toSi(toNumber(written), unit)
+      : tenthsToMetres(toTenths(written, unit.tenths));
   return { value, dimension: unit.dimension, asLength: undefined };
 }

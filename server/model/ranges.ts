@@ -3,11 +3,20 @@ import { child, children, type Node } from "../../grammar/tree.ts";
 import type { EntryKind } from "../../grammar/vocabulary.ts";
 import { metresToTenths } from "../core/quantity/exact.ts";
 import { classRange, type Side } from "./classes.ts";
-import { deviationsOf, lengthIn, lengthsOf, textOf, type LineReader } from "./quantities.ts";
+import {
+  deviationsOf,
+  lengthIn,
+  lengthsOf,
+  textOf,
+  type LineReader,
+} from "./quantities.ts";
 import type { Length, LengthRange } from "./values.ts";
 
 /** The finer of two steps. */
-export function finer(a: number | undefined, b: number | undefined): number | undefined {
+export function finer(
+  a: number | undefined,
+  b: number | undefined,
+): number | undefined {
   if (a === undefined || b === undefined) return a ?? b;
   return Math.min(a, b);
 }
@@ -23,14 +32,25 @@ const SIDES: Readonly<Partial<Record<EntryKind, Side>>> = {
 
 /** Which side of a fit a class of size belongs to in this fact; undefined where no class can stand. */
 export function sideOf(kind: EntryKind, word: string): Side | undefined {
-  if (kind === "bush") return word === "od" ? "shaft" : word === "id" ? "hole" : undefined;
+  if (kind === "bush")
+    return word === "od" ? "shaft" : word === "id" ? "hole" : undefined;
   if (kind === "line") return word === "cut" ? "hole" : undefined;
-  if (word === "limits" || word === "service-limit" || word === "size" || word === "od") return SIDES[kind];
+  if (
+    word === "limits" ||
+    word === "service-limit" ||
+    word === "size" ||
+    word === "od"
+  )
+    return SIDES[kind];
   return kind === "fit" && word === "want" ? "fit" : undefined;
 }
 
 /** The range that a line writes, or a single length as a range of one. */
-export function lengthRangeOf(line: LineReader, root: Node, side: Side | undefined): LengthRange | undefined {
+export function lengthRangeOf(
+  line: LineReader,
+  root: Node,
+  side: Side | undefined,
+): LengthRange | undefined {
   for (const node of root.children) {
     switch (node.type) {
       case "LengthRange_to":
@@ -60,28 +80,49 @@ function dashedData(text: string): Record<string, string> {
 }
 
 function single(length: Length | undefined): LengthRange | undefined {
-  return length === undefined ? undefined : { low: length.value, high: length.value, step: length.step, className: undefined };
+  return length === undefined
+    ? undefined
+    : {
+        low: length.value,
+        high: length.value,
+        step: length.step,
+        className: undefined,
+      };
 }
 
-function ordered(line: LineReader, node: Node, low: Length, high: Length): LengthRange | undefined {
+function ordered(
+  line: LineReader,
+  node: Node,
+  low: Length,
+  high: Length,
+): LengthRange | undefined {
   if (metresToTenths(high.value) < metresToTenths(low.value)) {
     line.report("range-reversed", node, {});
     return undefined;
   }
-  return { low: low.value, high: high.value, step: finer(low.step, high.step), className: undefined };
+  return {
+    low: low.value,
+    high: high.value,
+    step: finer(low.step, high.step),
+    className: undefined,
+  };
 }
 
 function toRange(line: LineReader, node: Node): LengthRange | undefined {
   const [low, high] = lengthsOf(line, children(node, "length")) ?? [];
-  return low === undefined || high === undefined ? undefined : ordered(line, node, low, high);
+  return low === undefined || high === undefined
+    ? undefined
+    : ordered(line, node, low, high);
 }
 
 function deviationRange(line: LineReader, node: Node): LengthRange | undefined {
   const main = child(node, "length");
   if (main === undefined) return undefined;
   const size = lengthIn(line, main);
-  const [one, other] = deviationsOf(line, main, children(node, "deviation")) ?? [];
-  if (size === undefined || one === undefined || other === undefined) return undefined;
+  const [one, other] =
+    deviationsOf(line, main, children(node, "deviation")) ?? [];
+  if (size === undefined || one === undefined || other === undefined)
+    return undefined;
   // the trade writes either first: +0 -0.0005 and -0.0005 +0 mean the same
   const [low, high] = one.value < other.value ? [one, other] : [other, one];
   return {
@@ -102,10 +143,19 @@ function plusMinusRange(line: LineReader, node: Node): LengthRange | undefined {
     line.report("range-reversed", node, {});
     return undefined;
   }
-  return { low: size.value - by.value, high: size.value + by.value, step: finer(size.step, by.step), className: undefined };
+  return {
+    low: size.value - by.value,
+    high: size.value + by.value,
+    step: finer(size.step, by.step),
+    className: undefined,
+  };
 }
 
-function classSize(line: LineReader, node: Node, side: Side | undefined): LengthRange | undefined {
+function classSize(
+  line: LineReader,
+  node: Node,
+  side: Side | undefined,
+): LengthRange | undefined {
   const sizeNode = child(node, "length");
   const classNode = child(node, "class");
   if (sizeNode === undefined || classNode === undefined) return undefined;
@@ -113,10 +163,20 @@ function classSize(line: LineReader, node: Node, side: Side | undefined): Length
   const size = lengthIn(line, sizeNode);
   if (size === undefined) return undefined;
   const bare = child(sizeNode, "unit") === undefined;
-  const found = classRange(size.value, className, side, bare ? line.system : undefined);
+  const found = classRange(
+    size.value,
+    className,
+    side,
+    bare ? line.system : undefined,
+  );
   if (found.problem !== undefined) {
     const at = found.problem.code === "unit-missing" ? sizeNode : classNode;
-    line.report(found.problem.code, at, { class: className, number: textOf(line, sizeNode), wanted: ["length"], ...found.problem.data });
+    line.report(found.problem.code, at, {
+      class: className,
+      number: textOf(line, sizeNode),
+      wanted: ["length"],
+      ...found.problem.data,
+    });
     return undefined;
   }
   return { low: found.low, high: found.high, step: undefined, className };

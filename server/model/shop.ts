@@ -4,7 +4,13 @@ import { ENTRY_KINDS, type EntryKind } from "../../grammar/vocabulary.ts";
 import { material as materialNamed } from "../core/materials/material.ts";
 import { oil as oilNamed } from "../core/materials/oils.ts";
 import type { Entry } from "./entry.ts";
-import { createGraph, readInput, readQuery, setInput, type Graph } from "./graph.ts";
+import {
+  createGraph,
+  readInput,
+  readQuery,
+  setInput,
+  type Graph,
+} from "./graph.ts";
 import type { FileEntries } from "./file-entries.ts";
 import type { RefSite } from "./values.ts";
 
@@ -25,11 +31,20 @@ export interface EntryPlace {
 }
 
 export function createShop(): Shop {
-  return { graph: createGraph(), files: [], places: new Map(), twins: new Set() };
+  return {
+    graph: createGraph(),
+    files: [],
+    places: new Map(),
+    twins: new Set(),
+  };
 }
 
 /** Gives the shop its files, the job's own first. `isWhole` is false while a used file is missing or can't be read. */
-export function setFiles(shop: Shop, files: readonly FileEntries[], isWhole: boolean): void {
+export function setFiles(
+  shop: Shop,
+  files: readonly FileEntries[],
+  isWhole: boolean,
+): void {
   const before = shop.files;
   shop.files = files;
   setInput(shop.graph, "whole", isWhole);
@@ -40,14 +55,18 @@ export function setFiles(shop: Shop, files: readonly FileEntries[], isWhole: boo
     file.entries.forEach((entry, at) => {
       if (old.entries[at] === entry) return;
       if (isFirst(shop, entry, index, at)) setEntry(shop, entry);
-      else if (shop.twins.has(entry.ref)) setInput(shop.graph, `all ${entry.ref}`, allNamed(shop, entry.ref));
+      else if (shop.twins.has(entry.ref))
+        setInput(shop.graph, `all ${entry.ref}`, allNamed(shop, entry.ref));
     });
     setInput(shop.graph, "opening", openingOf(files[0]));
   });
 }
 
 /** Both hold entries of the same names in the same order: then only what the entries say can have changed. */
-function sameNames(before: readonly FileEntries[], files: readonly FileEntries[]): boolean {
+function sameNames(
+  before: readonly FileEntries[],
+  files: readonly FileEntries[],
+): boolean {
   return (
     before.length === files.length &&
     files.every((file, index) => {
@@ -58,14 +77,24 @@ function sameNames(before: readonly FileEntries[], files: readonly FileEntries[]
         old.entries.length === file.entries.length &&
         file.entries.every((entry, at) => {
           const twin = old.entries[at];
-          return twin === entry || (twin?.ref === entry.ref && twin.name === entry.name && twin.kind === entry.kind);
+          return (
+            twin === entry ||
+            (twin?.ref === entry.ref &&
+              twin.name === entry.name &&
+              twin.kind === entry.kind)
+          );
         })
       );
     })
   );
 }
 
-function isFirst(shop: Shop, entry: Entry, file: number, index: number): boolean {
+function isFirst(
+  shop: Shop,
+  entry: Entry,
+  file: number,
+  index: number,
+): boolean {
   const place = shop.places.get(entry.ref);
   return place?.file === file && place.index === index;
 }
@@ -73,25 +102,40 @@ function isFirst(shop: Shop, entry: Entry, file: number, index: number): boolean
 function setEntry(shop: Shop, entry: Entry): void {
   setInput(shop.graph, `entry ${entry.ref}`, entry);
   setInput(shop.graph, `all ${entry.ref}`, allNamed(shop, entry.ref));
-  setEqual(shop, `head ${entry.ref}`, entry.of.map((site) => `${site.kind ?? ""} ${site.name}`));
+  setEqual(
+    shop,
+    `head ${entry.ref}`,
+    entry.of.map((site) => `${site.kind ?? ""} ${site.name}`),
+  );
 }
 
 /** Every entry of a name, where there are several; undefined for the usual one. */
 function allNamed(shop: Shop, ref: string): readonly Entry[] | undefined {
   if (!shop.twins.has(ref)) return undefined;
-  return shop.files.flatMap((file) => file.entries.filter((entry) => entry.ref === ref));
+  return shop.files.flatMap((file) =>
+    file.entries.filter((entry) => entry.ref === ref),
+  );
 }
 
 function setTables(shop: Shop): void {
   shop.twins = twinsOf(shop.files);
   const places = new Map<string, EntryPlace>();
-  const byKind = new Map<EntryKind, string[]>(ENTRY_KINDS.map((kind) => [kind, []]));
+  const byKind = new Map<EntryKind, string[]>(
+    ENTRY_KINDS.map((kind) => [kind, []]),
+  );
   const byName = new Map<string, string[]>();
   const loose: string[] = [];
   shop.files.forEach((file, fileIndex) => {
     file.entries.forEach((entry, index) => {
-      if (entry.kind === undefined && entry.name !== undefined) loose.push(entry.name);
-      if (entry.ref === "" || places.has(entry.ref) || entry.kind === undefined || entry.name === undefined) return;
+      if (entry.kind === undefined && entry.name !== undefined)
+        loose.push(entry.name);
+      if (
+        entry.ref === "" ||
+        places.has(entry.ref) ||
+        entry.kind === undefined ||
+        entry.name === undefined
+      )
+        return;
       places.set(entry.ref, { file: fileIndex, index });
       byKind.get(entry.kind)?.push(entry.ref);
       byName.set(entry.name, [...(byName.get(entry.name) ?? []), entry.ref]);
@@ -129,19 +173,30 @@ function twinsOf(files: readonly FileEntries[]): ReadonlySet<string> {
 
 /** The job or shop entry of a file. */
 function openingOf(file: FileEntries | undefined): Entry | undefined {
-  return file?.entries.find((entry) => entry.kind === "job") ?? file?.entries.find((entry) => entry.kind === "shop");
+  return (
+    file?.entries.find((entry) => entry.kind === "job") ??
+    file?.entries.find((entry) => entry.kind === "shop")
+  );
 }
 
 function setEqual(shop: Shop, key: string, value: readonly string[]): void {
   const old = shop.graph.cells.get(key)?.value as readonly string[] | undefined; // only this function sets such keys
-  if (old?.length === value.length && value.every((each, index) => each === old[index])) return;
+  if (
+    old?.length === value.length &&
+    value.every((each, index) => each === old[index])
+  )
+    return;
   setInput(shop.graph, key, value);
 }
 
 /** A value that is worked out from the shop for one reference, and remembered. */
-export function query<T>(name: string, compute: (shop: Shop, of: string) => T): (shop: Shop, of: string) => T {
+export function query<T>(
+  name: string,
+  compute: (shop: Shop, of: string) => T,
+): (shop: Shop, of: string) => T {
   // the value of a key is always what this query's own compute gave
-  return (shop, of) => readQuery(shop.graph, `${name} ${of}`, () => compute(shop, of)) as T;
+  return (shop, of) =>
+    readQuery(shop.graph, `${name} ${of}`, () => compute(shop, of)) as T;
 }
 
 export function entryOf(shop: Shop, ref: string): Entry | undefined {
@@ -150,7 +205,8 @@ export function entryOf(shop: Shop, ref: string): Entry | undefined {
 
 /** Every entry of a reference, in the order of the files; one in most cases. */
 export function entriesOf(shop: Shop, ref: string): readonly Entry[] {
-  const all = readInput(shop.graph, `all ${ref}`) as readonly Entry[] | undefined; // only allNamed makes such values
+  const all = readInput(shop.graph, `all ${ref}`) as
+    readonly Entry[] | undefined; // only allNamed makes such values
   if (all !== undefined) return all;
   const entry = entryOf(shop, ref);
   return entry === undefined ? [] : [entry];
@@ -162,12 +218,18 @@ export function openingEntry(shop: Shop): Entry | undefined {
 }
 
 export function refsOfKind(shop: Shop, kind: EntryKind): readonly string[] {
-  return (readInput(shop.graph, `kind ${kind}`) as readonly string[] | undefined) ?? []; // only setTables sets such keys
+  return (
+    (readInput(shop.graph, `kind ${kind}`) as readonly string[] | undefined) ??
+    []
+  ); // only setTables sets such keys
 }
 
 /** What the opening line of an entry names, as "kind name" with the kind empty where it was left off; changes only with that line. */
 export function headOf(shop: Shop, ref: string): readonly string[] {
-  return (readInput(shop.graph, `head ${ref}`) as readonly string[] | undefined) ?? []; // only setEntry sets such keys
+  return (
+    (readInput(shop.graph, `head ${ref}`) as readonly string[] | undefined) ??
+    []
+  ); // only setEntry sets such keys
 }
 
 export type Resolution =
@@ -181,27 +243,52 @@ export type Resolution =
   | { readonly state: "silent" };
 
 /** What a reference means. */
-export function resolve(shop: Shop, site: Pick<RefSite, "kind" | "name" | "takes">): Resolution {
-  const named = (readInput(shop.graph, `name ${site.name}`) as readonly string[] | undefined) ?? []; // only setTables sets such keys
+export function resolve(
+  shop: Shop,
+  site: Pick<RefSite, "kind" | "name" | "takes">,
+): Resolution {
+  const named =
+    (readInput(shop.graph, `name ${site.name}`) as
+      readonly string[] | undefined) ?? []; // only setTables sets such keys
   const kindOf = (ref: string): string => ref.slice(0, ref.indexOf(" "));
-  const taken = named.filter((ref) => (site.kind === undefined ? (site.takes as readonly string[]).includes(kindOf(ref)) : kindOf(ref) === site.kind));
+  const taken = named.filter((ref) =>
+    site.kind === undefined
+      ? (site.takes as readonly string[]).includes(kindOf(ref))
+      : kindOf(ref) === site.kind,
+  );
   const [first, second] = taken;
   if (site.kind !== undefined && !site.takes.includes(site.kind)) {
-    return first === undefined ? { state: "missing" } : { state: "wrong-kind", ref: first };
+    return first === undefined
+      ? { state: "missing" }
+      : { state: "wrong-kind", ref: first };
   }
-  if (first !== undefined && second === undefined) return { state: "found", ref: first };
+  if (first !== undefined && second === undefined)
+    return { state: "found", ref: first };
   if (first !== undefined) return { state: "ambiguous", refs: taken };
-  if (site.takes.includes("material") && materialNamed(site.name) !== undefined) return { state: "shipped", ref: `material ${site.name}` };
-  if (site.takes.includes("oil") && oilNamed(site.name) !== undefined) return { state: "shipped", ref: `oil ${site.name}` };
+  if (site.takes.includes("material") && materialNamed(site.name) !== undefined)
+    return { state: "shipped", ref: `material ${site.name}` };
+  if (site.takes.includes("oil") && oilNamed(site.name) !== undefined)
+    return { state: "shipped", ref: `oil ${site.name}` };
   const loose = readInput(shop.graph, "loose") as readonly string[] | undefined; // only setTables sets it
-  if (loose?.includes(site.name) === true || readInput(shop.graph, "whole") === false) return { state: "silent" };
+  if (
+    loose?.includes(site.name) === true ||
+    readInput(shop.graph, "whole") === false
+  )
+    return { state: "silent" };
   const [other] = named;
-  return other === undefined || site.kind !== undefined ? { state: "missing" } : { state: "wrong-kind", ref: other };
+  return other === undefined || site.kind !== undefined
+    ? { state: "missing" }
+    : { state: "wrong-kind", ref: other };
 }
 
 /** The full reference that a site means, where it means one entry. */
-export function refOf(shop: Shop, site: Pick<RefSite, "kind" | "name" | "takes"> | undefined): string | undefined {
+export function refOf(
+  shop: Shop,
+  site: Pick<RefSite, "kind" | "name" | "takes"> | undefined,
+): string | undefined {
   if (site === undefined) return undefined;
   const found = resolve(shop, site);
-  return found.state === "found" || found.state === "shipped" ? found.ref : undefined;
+  return found.state === "found" || found.state === "shipped"
+    ? found.ref
+    : undefined;
 }

@@ -69,7 +69,8 @@ export interface Reading {
   readonly station: number | undefined;
   readonly gauge: RefSite | undefined;
   /** °C, with the step of its last written digit in K */
-  readonly temperature: { readonly value: number; readonly step: number } | undefined;
+  readonly temperature:
+    { readonly value: number; readonly step: number } | undefined;
   readonly stage: Stage | undefined;
   readonly signature: Signature;
 }
@@ -96,7 +97,11 @@ export interface FactValues {
   readonly TemperatureFact: number;
   readonly VerdictFact: "simple" | "guarded";
   readonly FollowFact: RefSite;
-  readonly WarnFact: { readonly code: string; readonly codeSpan: Span; readonly at: AnyQuantity };
+  readonly WarnFact: {
+    readonly code: string;
+    readonly codeSpan: Span;
+    readonly at: AnyQuantity;
+  };
   readonly MaterialFact: RefSite;
   readonly SerialFact: string;
   readonly SplitFact: "along" | "across";
@@ -112,14 +117,20 @@ export interface FactValues {
   readonly RepeatFact: Reading;
   readonly BushReadFact: Reading & { readonly side: "od" | "id" };
   readonly StackReadFact: Reading & { readonly member: string };
-  readonly FinishFact: { readonly value: number; readonly parameter: "Ra" | "Rz" };
+  readonly FinishFact: {
+    readonly value: number;
+    readonly parameter: "Ra" | "Rz";
+  };
   readonly RunoutFact: Length;
   readonly FilletFact: Length;
   readonly ReachesFact: Length;
   readonly RoundFact: Length;
   readonly TaperFact: Length;
   readonly BossFact: Length;
-  readonly DepthFact: { readonly depth: Length | undefined; readonly bottom: "blind" | "through" };
+  readonly DepthFact: {
+    readonly depth: Length | undefined;
+    readonly bottom: "blind" | "through";
+  };
   readonly VentedFact: true;
   readonly OdFact: LengthRange;
   readonly IdFact: LengthRange;
@@ -135,11 +146,20 @@ export interface FactValues {
   /** turns a second */
   readonly RunsFact: number;
   /** rad end to end, full cycles a second */
-  readonly OscillatesFact: { readonly angle: number; readonly frequency: number };
+  readonly OscillatesFact: {
+    readonly angle: number;
+    readonly frequency: number;
+  };
   /** N */
-  readonly LoadFact: { readonly force: number; readonly loading: "steady" | "reversing" | "shock" | undefined };
+  readonly LoadFact: {
+    readonly force: number;
+    readonly loading: "steady" | "reversing" | "shock" | undefined;
+  };
   readonly OilFact: { readonly oil: RefSite; readonly temperature: number };
-  readonly FeedFact: { readonly feed: "splash" | "drip" | "grease" | "pressure"; readonly pressure: number | undefined };
+  readonly FeedFact: {
+    readonly feed: "splash" | "drip" | "grease" | "pressure";
+    readonly pressure: number | undefined;
+  };
   readonly HotFact: Bodies;
   readonly ColdFact: Bodies;
   readonly LineBoreFact: {
@@ -150,8 +170,15 @@ export interface FactValues {
   };
   readonly ReamFact: RefSite;
   readonly CutFact: LengthRange;
-  readonly LinePilotFact: { readonly pilot: RefSite; readonly in: RefSite; readonly for: RefSite };
-  readonly CutTemperatureFact: { readonly part: number | undefined; readonly tool: number | undefined };
+  readonly LinePilotFact: {
+    readonly pilot: RefSite;
+    readonly in: RefSite;
+    readonly for: RefSite;
+  };
+  readonly CutTemperatureFact: {
+    readonly part: number | undefined;
+    readonly tool: number | undefined;
+  };
   /** m/s, or turns a second */
   readonly SpeedFact: { readonly speed: number } | { readonly turns: number };
   readonly PlusFact: MemberValue;
@@ -162,19 +189,38 @@ export interface FactValues {
   readonly CutsFact: readonly RefSite[];
   readonly PressesFact: readonly RefSite[];
   readonly ChecksFact: readonly RefSite[];
-  readonly CautionFact: readonly { readonly name: string; readonly span: Span }[];
-  readonly FoundFact: { readonly outcome: "passed" | "failed"; readonly text: string | undefined };
+  readonly CautionFact: readonly {
+    readonly name: string;
+    readonly span: Span;
+  }[];
+  readonly FoundFact: {
+    readonly outcome: "passed" | "failed";
+    readonly text: string | undefined;
+  };
   readonly DoneFact: Signature;
-  readonly AllowsFact: { readonly code: string; readonly codeSpan: Span; readonly on: RefSite };
+  readonly AllowsFact: {
+    readonly code: string;
+    readonly codeSpan: Span;
+    readonly on: RefSite;
+  };
   readonly UpToFact: AnyQuantity;
   readonly WhyFact: { readonly text: string; readonly signature: Signature };
-  readonly SizeFact: { readonly range: LengthRange; readonly named: string | undefined };
-  readonly OversizeFact: { readonly material: RefSite | undefined; readonly range: LengthRange };
+  readonly SizeFact: {
+    readonly range: LengthRange;
+    readonly named: string | undefined;
+  };
+  readonly OversizeFact: {
+    readonly material: RefSite | undefined;
+    readonly range: LengthRange;
+  };
   readonly DriveFact: "hand" | "machine";
   readonly ReamerMaterialFact: "hss" | "carbide";
   readonly ChamferFact: Length;
   readonly PointFact: Length;
-  readonly FlutesFact: { readonly count: number; readonly hand: "straight" | "left" | "right" };
+  readonly FlutesFact: {
+    readonly count: number;
+    readonly hand: "straight" | "left" | "right";
+  };
   readonly StockFact: LengthRange;
   readonly ExpandsFact: LengthRange;
   readonly KindFact: string;
@@ -197,9 +243,16 @@ export interface FactValues {
   readonly MaterialSpeedFact: number;
   /** Pa·m/s */
   readonly PvFact: number;
-  readonly GradeFact: { readonly system: "ISO VG" | "SAE"; readonly grade: string };
+  readonly GradeFact: {
+    readonly system: "ISO VG" | "SAE";
+    readonly grade: string;
+  };
   /** kinematic in m²/s or dynamic in Pa·s, at °C */
-  readonly ViscosityFact: readonly { readonly value: number; readonly dynamic: boolean; readonly temperature: number }[];
+  readonly ViscosityFact: readonly {
+    readonly value: number;
+    readonly dynamic: boolean;
+    readonly temperature: number;
+  }[];
   /** kg/m³ */
   readonly DensityFact: number;
   readonly RouteStepFact: { readonly name: string; readonly span: Span };

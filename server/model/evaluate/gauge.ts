@@ -13,32 +13,51 @@ export interface GaugeValue {
   readonly mpe: number | undefined;
   /** Correction added to its readings, m. */
   readonly adds: number;
-  readonly set: { readonly ring: number } | { readonly with: string } | undefined;
+  readonly set:
+    { readonly ring: number } | { readonly with: string } | undefined;
   readonly calibrated: Signature | undefined;
   readonly due: string | undefined;
   /** A line of it can't be read: then nothing that rests on it is said. */
   readonly damaged: boolean;
 }
 
-export const gaugeValue = query<GaugeValue | undefined>("gauge", (shop, ref) => {
-  const entry = entryOf(shop, ref);
-  if (entry === undefined) return undefined;
-  const set = valueIn(entry, "SetFact");
-  const setWith = set !== undefined && "with" in set ? refOf(shop, set.with) : undefined;
-  const rules = ["ResolutionFact", "UncertaintyFact", "MpeFact", "AddsFact"] as const;
-  return {
-    ref,
-    kind: valueIn(entry, "KindFact"),
-    resolution: valueIn(entry, "ResolutionFact")?.value,
-    uncertainty: valueIn(entry, "UncertaintyFact")?.value,
-    mpe: valueIn(entry, "MpeFact")?.value,
-    adds: valueIn(entry, "AddsFact")?.value ?? 0,
-    set: set === undefined ? undefined : "ring" in set ? set : setWith === undefined ? undefined : { with: setWith },
-    calibrated: valueIn(entry, "CalibratedFact"),
-    due: valueIn(entry, "DueFact")?.date,
-    damaged: entry.damaged || rules.some((rule) => given(entry, rule).state === "damaged"),
-  };
-});
+export const gaugeValue = query<GaugeValue | undefined>(
+  "gauge",
+  (shop, ref) => {
+    const entry = entryOf(shop, ref);
+    if (entry === undefined) return undefined;
+    const set = valueIn(entry, "SetFact");
+    const setWith =
+      set !== undefined && "with" in set ? refOf(shop, set.with) : undefined;
+    const rules = [
+      "ResolutionFact",
+      "UncertaintyFact",
+      "MpeFact",
+      "AddsFact",
+    ] as const;
+    return {
+      ref,
+      kind: valueIn(entry, "KindFact"),
+      resolution: valueIn(entry, "ResolutionFact")?.value,
+      uncertainty: valueIn(entry, "UncertaintyFact")?.value,
+      mpe: valueIn(entry, "MpeFact")?.value,
+      adds: valueIn(entry, "AddsFact")?.value ?? 0,
+      set:
+        set === undefined
+          ? undefined
+          : "ring" in set
+            ? set
+            : setWith === undefined
+              ? undefined
+              : { with: setWith },
+      calibrated: valueIn(entry, "CalibratedFact"),
+      due: valueIn(entry, "DueFact")?.date,
+      damaged:
+        entry.damaged ||
+        rules.some((rule) => given(entry, rule).state === "damaged"),
+    };
+  },
+);
 
 /** Gauges that compare: they show nothing until they are set. */
 export function isComparator(kind: string | undefined): boolean {

@@ -1,5 +1,8 @@
 // Materials by name: the crib's own before the shipped ones.
-import { material as shippedMaterial, type Family } from "../../core/materials/material.ts";
+import {
+  material as shippedMaterial,
+  type Family,
+} from "../../core/materials/material.ts";
 import type { Figure } from "../../core/materials/figure.ts";
 import { valueIn } from "../entry.ts";
 import { known, need, SILENT, unknown, type Known } from "../known.ts";
@@ -34,10 +37,24 @@ export interface Property {
 export const materialValue = query<MaterialValue>("material", (shop, ref) => {
   const entry = entryOf(shop, ref);
   const shipped = shippedMaterial(ref.slice("material ".length));
-  const written = (rule: Extract<FactRule, "ExpansionFact" | "ModulusFact" | "PoissonFact" | "YieldFact" | "SpecificLoadFact" | "MaterialSpeedFact" | "PvFact">, figure: Figure | undefined): Property | undefined => {
+  const written = (
+    rule: Extract<
+      FactRule,
+      | "ExpansionFact"
+      | "ModulusFact"
+      | "PoissonFact"
+      | "YieldFact"
+      | "SpecificLoadFact"
+      | "MaterialSpeedFact"
+      | "PvFact"
+    >,
+    figure: Figure | undefined,
+  ): Property | undefined => {
     const value = valueIn(entry, rule);
     if (value !== undefined) return { value, within: 0, source: "written" };
-    return entry !== undefined && given(entry, rule).state === "damaged" ? undefined : fromFigure(figure);
+    return entry !== undefined && given(entry, rule).state === "damaged"
+      ? undefined
+      : fromFigure(figure);
   };
   return {
     ref,
@@ -54,7 +71,13 @@ export const materialValue = query<MaterialValue>("material", (shop, ref) => {
 });
 
 function fromFigure(figure: Figure | undefined): Property | undefined {
-  return figure === undefined ? undefined : { value: figure.value, within: (figure.high - figure.low) / 2, source: figure.source };
+  return figure === undefined
+    ? undefined
+    : {
+        value: figure.value,
+        within: (figure.high - figure.low) / 2,
+        source: figure.source,
+      };
 }
 
 /** The material that a part or a bush is said to be made of. */
@@ -63,14 +86,20 @@ export function materialOf(shop: Shop, ref: string): Known<MaterialValue> {
   if (entry === undefined) return SILENT;
   const fact = given(entry, "MaterialFact");
   if (fact.state === "damaged") return SILENT;
-  if (fact.state === "absent") return unknown(need(ref, "material", `the material of ${ref}`));
+  if (fact.state === "absent")
+    return unknown(need(ref, "material", `the material of ${ref}`));
   const material = refOf(shop, fact.value);
   return material === undefined ? SILENT : known(materialValue(shop, material));
 }
 
 /** One property of it, or the need to write it. */
-export function propertyOf(material: MaterialValue, property: Exclude<keyof MaterialValue, "ref" | "family">): Known<Property> {
+export function propertyOf(
+  material: MaterialValue,
+  property: Exclude<keyof MaterialValue, "ref" | "family">,
+): Known<Property> {
   const value = material[property];
   const word = property === "specificLoad" ? "specific-load" : property;
-  return value === undefined ? unknown(need(material.ref, word, `the ${word} of ${material.ref}`)) : known(value);
+  return value === undefined
+    ? unknown(need(material.ref, word, `the ${word} of ${material.ref}`))
+    : known(value);
 }

@@ -1,8 +1,15 @@
 // From reading lines to diameters at 20 °C, place by place: which readings count, their corrections, and the budget of their
 // uncertainty. What follows for the size is size.ts's.
 import { budget, type Budget } from "../../core/readings/budget.ts";
-import { sizeComponents, type SizeFacts } from "../../core/readings/components.ts";
-import { pooledRepeatability, standardDeviation, type Repeatability } from "../../core/readings/statistics.ts";
+import {
+  sizeComponents,
+  type SizeFacts,
+} from "../../core/readings/components.ts";
+import {
+  pooledRepeatability,
+  standardDeviation,
+  type Repeatability,
+} from "../../core/readings/statistics.ts";
 import { sizeAtReference } from "../../core/readings/temperature.ts";
 import type { Fact } from "../entry.ts";
 import { everyKnown, known, outside, SILENT, type Known } from "../known.ts";
@@ -42,16 +49,26 @@ export interface PlaceReadings {
 /** Readings of a stage as they count for size: at each place the latest date, else all undated ones. */
 export function readingsAt(
   shop: Shop,
-  facts: readonly Fact<"ReadFact" | "RepeatFact" | "BushReadFact" | "StackReadFact">[],
+  facts: readonly Fact<
+    "ReadFact" | "RepeatFact" | "BushReadFact" | "StackReadFact"
+  >[],
   unwritten: Stage,
   stages: readonly Stage[],
   material: () => Known<MaterialValue>,
 ): Known<readonly PlaceReadings[]> {
   if (facts.some((fact) => fact.value === undefined)) return SILENT;
   for (const stage of stages) {
-    const lines = facts.flatMap((fact) => (fact.value !== undefined && (fact.value.stage ?? unwritten) === stage ? [{ reading: fact.value, span: fact.span }] : []));
+    const lines = facts.flatMap((fact) =>
+      fact.value !== undefined && (fact.value.stage ?? unwritten) === stage
+        ? [{ reading: fact.value, span: fact.span }]
+        : [],
+    );
     if (lines.length === 0) continue;
-    const corrected = everyKnown(latest(lines).map(({ reading, span }) => correct(shop, reading, span, material)));
+    const corrected = everyKnown(
+      latest(lines).map(({ reading, span }) =>
+        correct(shop, reading, span, material),
+      ),
+    );
     return corrected.known ? known(byPlace(corrected.value)) : corrected;
   }
   return known([]);
@@ -67,18 +84,33 @@ function latest(lines: readonly ReadLine[]): readonly ReadLine[] {
   for (const { reading } of lines) {
     const { date } = reading.signature;
     const before = last.get(reading.place);
-    if (date !== undefined && (before === undefined || before < date)) last.set(reading.place, date);
+    if (date !== undefined && (before === undefined || before < date))
+      last.set(reading.place, date);
   }
-  return lines.filter(({ reading }) => reading.signature.date === last.get(reading.place));
+  return lines.filter(
+    ({ reading }) => reading.signature.date === last.get(reading.place),
+  );
 }
 
-function byPlace(readings: readonly CorrectedReading[]): readonly PlaceReadings[] {
+function byPlace(
+  readings: readonly CorrectedReading[],
+): readonly PlaceReadings[] {
   const places = new Map<string | undefined, CorrectedReading[]>();
-  for (const reading of readings) places.set(reading.place, [...(places.get(reading.place) ?? []), reading]);
-  return [...places].map(([place, all]) => ({ place, station: all.find((each) => each.station !== undefined)?.station, readings: all }));
+  for (const reading of readings)
+    places.set(reading.place, [...(places.get(reading.place) ?? []), reading]);
+  return [...places].map(([place, all]) => ({
+    place,
+    station: all.find((each) => each.station !== undefined)?.station,
+    readings: all,
+  }));
 }
 
-function correct(shop: Shop, reading: Reading, span: Span, material: () => Known<MaterialValue>): Known<CorrectedReading> {
+function correct(
+  shop: Shop,
+  reading: Reading,
+  span: Span,
+  material: () => Known<MaterialValue>,
+): Known<CorrectedReading> {
   const gaugeRef = refOf(shop, reading.gauge);
   const gauge = gaugeRef === undefined ? undefined : gaugeValue(shop, gaugeRef);
   if (gauge?.damaged === true) return SILENT;
@@ -94,11 +126,17 @@ function correct(shop: Shop, reading: Reading, span: Span, material: () => Known
   }
   const values: number[] = [];
   for (const { value } of reading.values) {
-    const at20 = sizeAtReference({ reading: value, correction: adds, part: { temperature, expansion } });
+    const at20 = sizeAtReference({
+      reading: value,
+      correction: adds,
+      part: { temperature, expansion },
+    });
     if (!at20.valid) return outside(at20.because);
     values.push(at20.value);
   }
-  const steps = reading.values.map((value) => value.step).filter((step) => step !== undefined);
+  const steps = reading.values
+    .map((value) => value.step)
+    .filter((step) => step !== undefined);
   return known({
     place: reading.place,
     values,
@@ -109,15 +147,20 @@ function correct(shop: Shop, reading: Reading, span: Span, material: () => Known
     date: reading.signature.date,
     step: steps.length === 0 ? undefined : Math.min(...steps),
     temperature,
-    temperatureAssumed: reading.temperature === undefined && job.temperatureAssumed,
+    temperatureAssumed:
+      reading.temperature === undefined && job.temperatureAssumed,
     heat: (reading.values[0]?.value ?? 0) + adds - (values[0] ?? 0),
     span,
   });
 }
 
 /** Pooled scatter of the repeats written for a feature; undefined where none are written. */
-export function scatterOf(repeats: readonly CorrectedReading[]): Repeatability | undefined {
-  const groups = repeats.map((reading) => reading.values).filter((values) => 1 < values.length);
+export function scatterOf(
+  repeats: readonly CorrectedReading[],
+): Repeatability | undefined {
+  const groups = repeats
+    .map((reading) => reading.values)
+    .filter((values) => 1 < values.length);
   if (groups.length === 0) return undefined;
   const pooled = pooledRepeatability(groups);
   return pooled.valid ? pooled.value : undefined;
@@ -141,9 +184,18 @@ export function budgetOf(
   material: MaterialValue | undefined,
 ): Budget | undefined {
   const { gauge } = reading;
-  const setWith = gauge?.set !== undefined && "with" in gauge.set ? gaugeValue(shop, gauge.set.with) : undefined;
+  const setWith =
+    gauge?.set !== undefined && "with" in gauge.set
+      ? gaugeValue(shop, gauge.set.with)
+      : undefined;
   const setting = setWith === undefined ? undefined : ownUncertainty(setWith);
-  if (gauge === undefined || (gauge.uncertainty === undefined && gauge.mpe === undefined && setting === undefined)) return undefined;
+  if (
+    gauge === undefined ||
+    (gauge.uncertainty === undefined &&
+      gauge.mpe === undefined &&
+      setting === undefined)
+  )
+    return undefined;
   const length = reading.values[0] ?? 0;
   const expansion = material?.expansion;
   const facts: SizeFacts = {

@@ -27,17 +27,22 @@ export const settings = query<Settings>("settings", (shop) => {
     verdict: valueIn(opening, "VerdictFact") ?? "simple",
     opened: valueIn(opening, "OpenedFact")?.date,
     warn: thresholds(
-      [...refsOfKind(shop, "job"), ...refsOfKind(shop, "shop")].map((ref) => entryOf(shop, ref)),
+      [...refsOfKind(shop, "job"), ...refsOfKind(shop, "shop")].map((ref) =>
+        entryOf(shop, ref),
+      ),
     ),
   };
 });
 
-function thresholds(entries: readonly (ReturnType<typeof openingEntry>)[]): Readonly<Record<string, AnyQuantity>> {
+function thresholds(
+  entries: readonly ReturnType<typeof openingEntry>[],
+): Readonly<Record<string, AnyQuantity>> {
   const all = new Map<string, AnyQuantity>();
   for (const entry of entries) {
     if (entry === undefined) continue;
     for (const { value } of allOf(entry, "WarnFact")) {
-      if (value !== undefined && !all.has(value.code)) all.set(value.code, value.at);
+      if (value !== undefined && !all.has(value.code))
+        all.set(value.code, value.at);
     }
   }
   return Object.fromEntries(all);

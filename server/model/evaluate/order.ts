@@ -1,0 +1,157 @@
+// The steps of a job as a graph: what each waits for, which are done, what is next, and the gate before a cut.
+import { allOf, given, type Entry } from "../entry.ts";
+import type { FactRule, FactValues, RefSite, Span } from "../values.ts";
+import {
+  entriesOf,
+  entryOf,
+  openingEntry,
+  query,
+  refOf,
+  refsOfKind,
+  type Shop,
+} from "../shop.ts";
+import { valueIn } from "../entry.ts";
+
+export interface Step {
+  readonly ref: string;
+  /** Steps that come before it, by `after` and by the route. */
+  readonly after: readonly string[];
+  readonly done: boolean;
+  /** The day it was done, where it is written. */
+  readonly date: string | undefined;
+  readonly failed: boolean;
+  readonly cuts: readonly string[];
+  readonly presses: readonly string[];
+  readonly checks: readonly string[];
+  readonly cautions: readonly string[];
+  readonly text: string | undefined;
+}
+
+export interface Order {
+  /** Every step of the job, those of its route first and in its order. */
+  readonly steps: readonly Step[];
+  /** Steps that wait for themselves, each loop once, in the order of waiting. */
+  readonly loops: readonly (readonly string[])[];
+  /** Steps that are not done and wait for nothing. */
+  readonly next: readonly string[];
+}
+
+/** The facts of a step from the route's entry of that name and from the job's own. */
+function factsOf<K extends FactRule>(
+  shop: Shop,
+  ref: string,
+  rule: K,
+): readonly FactValues[K][] {
+  return entriesOf(shop, ref).flatMap((entry) =>
+    allOf(entry, rule).flatMap((fact) =>
+      fact.value === undefined ? [] : [fact.value],
+    ),
+  );
+}
+
+/** The names of the route's steps, in order; none where the job follows no route. */
+export const routeSteps = query<readonly string[]>("route-steps", (shop) => {
+  const follow = valueIn(openingEntry(shop), "FollowFact");
+  const route = refOf(shop, follow);
+  const entry = route === undefined ? undefined : entryOf(shop, route);
+  if (entry === undefined) return [];
+  return allOf(entry, "RouteStepFact").flatMap((fact) =>
+    fact.value === undefined ? [] : [`step ${fact.value.name}`],
+  );
+});
+
+export const stepValue = query<Step>("step", (shop, ref) => {
+  const refs = (sites: readonly (readonly RefSite[])[]): readonly string[] =>
+    sites.flat().flatMap((site) => refOf(shop, site) ?? []);
+  const route = routeSteps(shop, "");
+  const place = route.indexOf(ref);
+  const before = 0 < place ? route[place - 1] : undefined;
+  const after = refs(factsOf(shop, ref, "AfterFact"));
+  const done = factsOf(shop, ref, "DoneFact")[0];
+  const failed = factsOf(shop, ref, "FoundFact")[0]?.outcome === "failed";
+  return {
+    ref,
+    after: [...new Set(before === undefined ? after : [before, ...after])],
+    done: done !== undefined && !failed,
+    date: done?.date,
+    failed,
+    cuts: refs(factsOf(shop, ref, "CutsFact")),
+    presses: refs(factsOf(shop, ref, "PressesFact")),
+    checks: refs(factsOf(shop, ref, "ChecksFact")),
+    cautions: factsOf(shop, ref, "CautionFact").flatMap((list) =>
+      list.map((each) => each.name),
+    ),
+    text: factsOf(shop, ref, "DoFact")[0],
+  };
+});
+
+export const orderOf = query<Order>("order", (shop) => {
+  const route = routeSteps(shop, "");
+  // a crib's steps count only in a job whose route names them; a job's own always do
+  const own = refsOfKind(shop, "step").filter(
+    (ref) => !route.includes(ref) && isJobs(shop, ref),
+  );
+  const steps = [...route, ...own].map((ref) => stepValue(shop, ref));
+  const done = new Set(
+    steps.filter((step) => step.done).map((step) => step.ref),
+  );
+  const loops = loopsIn(steps);
+  const inLoop = new Set(loops.flat());
+  const next = steps.filter(
+    (step) =>
+      !step.done &&
+      !inLoop.has(step.ref) &&
+      step.after.every((each) => done.has(each)),
+  );
+  return { steps, loops, next: next.map((step) => step.ref) };
+});
+
+/** The first file of a shop is the job's own. */
+function isJobs(shop: Shop, ref: string): boolean {
+  const opening = openingEntry(shop);
+  return (
+    opening?.kind !== "job" ||
+    entryOf(shop, ref) === undefined ||
+    shop.places.get(ref)?.file === 0
+  );
+}
+
+/** Each set of steps that wait for each other, found once, in the order of waiting. */
+function loopsIn(steps: readonly Step[]): readonly (readonly string[])[] {
+  const byRef = new Map(steps.map((step) => [step.ref, step]));
+  const state = new Map<string, "open" | "closed">();
+  const loops: string[][] = [];
+  for (const { ref: root } of steps) {
+    if (state.has(root)) continue;
+    // its own stack: a chain of steps may be longer than the engine's
+    const path: { readonly ref: string; next: number }[] = [
+      { ref: root, next: 0 },
+    ];
+    state.set(root, "open");
+    while (0 < path.length) {
+      const top = path.at(-1);
+      if (top === undefined) break;
+      const before = byRef.get(top.ref)?.after[top.next++];
+      if (before === undefined) {
+        state.set(top.ref, "closed");
+        path.pop();
+      } else if (state.get(before) === "open") {
+        loops.push(
+          path
+            .slice(path.findIndex((each) => each.ref === before))
+            .map((each) => each.ref),
+        );
+      } else if (!state.has(before)) {
+        state.set(before, "open");
+        path.push({ ref: before, next: 0 });
+      }
+    }
+  }
+  return loops;
+}
+
+/** Where a step's own entry says that it is done. */
+export function doneSpan(entry: Entry): Span | undefined {
+  const done = given(entry, "DoneFact");
+  return done.state === "given" ? done.span : undefined;
+}

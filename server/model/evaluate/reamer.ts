@@ -1,0 +1,178 @@
+// What a reamer of the crib is, and what it will cut in a bore. Which one to take is ranking.ts's.
+import {
+  cutSize,
+  type CutHeat,
+  type CutSize,
+  type Oversize,
+  type ToolSize,
+} from "../../core/line/cut-size.ts";
+import type { CutConditions } from "../../core/line/reamer-ranking.ts";
+import { toolExpansion } from "../../core/line/tool-materials.ts";
+import { allOf, given, valueIn } from "../entry.ts";
+import { known, need, outside, SILENT, unknown, type Known } from "../known.ts";
+import { entryOf, query, refOf, type Shop } from "../shop.ts";
+import type { LengthRange } from "../values.ts";
+import { materialOfFeature } from "./size.ts";
+import { propertyOf } from "./material.ts";
+import { budgetOf, readingsAt } from "./readings.ts";
+import { toolSpread } from "./size.ts";
+
+export interface ReamerValue {
+  readonly ref: string;
+  /** Undefined for an adjustable one that nobody has measured. */
+  readonly size: ToolSize | undefined;
+  readonly expands: LengthRange | undefined;
+  readonly measured: boolean;
+  readonly step: number | undefined;
+  readonly drive: "hand" | "machine" | undefined;
+  readonly material: "hss" | "carbide" | undefined;
+}
+
+export const reamerValue = query<Known<ReamerValue>>("reamer", (shop, ref) => {
+  const entry = entryOf(shop, ref);
+  if (entry === undefined || entry.damaged) return SILENT;
+  const size = given(entry, "SizeFact");
+  const expands = given(entry, "ExpandsFact");
+  if (size.state === "damaged" || expands.state === "damaged") return SILENT;
+  // a reamer is read cold in the crib; a reading at another temperature needs its material's growth
+  const material = (): Known<never> =>
+    unknown(need(ref, "read", `a reading of ${ref} at 20 °C`));
+  const places = readingsAt(
+    shop,
+    allOf(entry, "ReadFact"),
+    "finished",
+    ["finished"],
+    material,
+  );
+  if (!places.known) return places;
+  const shared = {
+    ref,
+    expands: expands.state === "given" ? expands.value : undefined,
+    drive: valueIn(entry, "DriveFact"),
+    material: valueIn(entry, "ReamerMaterialFact"),
+  };
+  if (0 < places.value.length) {
+    const { values, spread } = toolSpread(places.value);
+    const readings = places.value.flatMap((place) => place.readings);
+    const budgets = readings.map(
+      (reading) =>
+        budgetOf(shop, reading, undefined, undefined, undefined)?.combined ?? 0,
+    );
+    const mean = values.reduce((sum, value) => sum + value, 0) / values.length;
+    const tool: ToolSize = {
+      kind: "measured",
+      mean,
+      spread,
+      count: values.length,
+      uncertainty: Math.max(...budgets),
+    };
+    const steps = readings
+      .map((reading) => reading.step)
+      .filter((step) => step !== undefined);
+    return known({
+      ...shared,
+      size: tool,
+      measured: true,
+      step: steps.length === 0 ? undefined : Math.min(...steps),
+    });
+  }
+  if (size.state === "absent" && shared.expands === undefined)
+    return unknown(need(ref, "size", `the size of ${ref}`));
+  const written = size.state === "given" ? size.value.range : undefined;
+  const tool: ToolSize | undefined =
+    written === undefined
+      ? undefined
+      : { kind: "written", low: written.low, high: written.high };
+  return known({ ...shared, size: tool, measured: false, step: written?.step });
+});
+
+/** How a reamer cuts in a bore of a line: its oversize in that material, and the heat at the cut. */
+export function cutConditions(
+  shop: Shop,
+  reamer: string | undefined,
+  line: string,
+  bore: string,
+): Known<CutConditions> {
+  const material = materialOfFeature(shop, bore);
+  const oversize =
+    reamer === undefined
+      ? known<Oversize>({ kind: "assumed-zero" })
+      : oversizeIn(
+          shop,
+          reamer,
+          material.known ? material.value.ref : undefined,
+        );
+  if (!oversize.known) return oversize;
+  const lineEntry = entryOf(shop, line);
+  const heat =
+    lineEntry === undefined
+      ? undefined
+      : given(lineEntry, "CutTemperatureFact");
+  if (heat?.state === "damaged") return SILENT;
+  if (heat?.state !== "given") return known({ oversize: oversize.value });
+  const expansion = material.known
+    ? propertyOf(material.value, "expansion")
+    : material;
+  if (!expansion.known) return expansion;
+  const tool =
+    reamer === undefined
+      ? undefined
+      : valueIn(entryOf(shop, reamer), "ReamerMaterialFact");
+  const toolTemperature = heat.value.tool ?? 20;
+  if (toolTemperature !== 20 && tool === undefined && reamer !== undefined) {
+    return unknown(need(reamer, "material", `the material of ${reamer}`));
+  }
+  const cutHeat: CutHeat = {
+    partTemperature: heat.value.part ?? 20,
+    partExpansion: expansion.value.value,
+    toolTemperature,
+    toolExpansion: toolExpansion[tool ?? "hss"],
+  };
+  return known({ oversize: oversize.value, heat: cutHeat });
+}
+
+/** The oversize written for this material, else the one written for any, else zero, which is said where it is used. */
+function oversizeIn(
+  shop: Shop,
+  reamer: string,
+  material: string | undefined,
+): Known<Oversize> {
+  const entry = entryOf(shop, reamer);
+  if (entry === undefined) return SILENT;
+  const facts = allOf(entry, "OversizeFact");
+  if (facts.some((fact) => fact.value === undefined)) return SILENT;
+  const values = facts
+    .map((fact) => fact.value)
+    .filter((value) => value !== undefined);
+  const own = values.find(
+    (value) =>
+      value.material !== undefined && refOf(shop, value.material) === material,
+  );
+  const found = own ?? values.find((value) => value.material === undefined);
+  return known(
+    found === undefined
+      ? { kind: "assumed-zero" }
+      : { kind: "written", low: found.range.low, high: found.range.high },
+  );
+}
+
+/** The bore at 20 °C that a reamer will leave. */
+export function cutBy(
+  shop: Shop,
+  reamer: string,
+  line: string,
+  bore: string,
+): Known<CutSize> {
+  const tool = reamerValue(shop, reamer);
+  if (!tool.known) return tool;
+  if (tool.value.size === undefined)
+    return unknown(need(reamer, "size", `the setting of ${reamer}`));
+  const conditions = cutConditions(shop, reamer, line, bore);
+  if (!conditions.known) return conditions;
+  const cut = cutSize(
+    tool.value.size,
+    conditions.value.oversize,
+    conditions.value.heat,
+  );
+  return cut.valid ? known(cut.value) : outside(cut.because);
+}

@@ -1,0 +1,229 @@
+// The window of bore sizes that a line's journals allow, and the reamers ranked against it.
+import {
+  rankReamers,
+  sizeToGrind,
+  type CutConditions,
+  type LineBore,
+  type RankedReamer,
+  type SizeToGrind,
+} from "../../core/line/reamer-ranking.ts";
+import { lineWindow, type LineWindow } from "../../core/line/reamer-window.ts";
+import { sizesToBuy, type SizeToBuy } from "../../core/line/sizes-to-buy.ts";
+import { given } from "../entry.ts";
+import {
+  everyKnown,
+  known,
+  need,
+  outside,
+  SILENT,
+  unknown,
+  type Known,
+} from "../known.ts";
+import type { Status } from "../result.ts";
+import { entryOf, query, refsOfKind, type Shop } from "../shop.ts";
+import { wanted } from "./fit.ts";
+import { boresOfLine, fitsOfBore, namedIn } from "./index-of.ts";
+import { cutConditions, reamerValue } from "./reamer.ts";
+import { sizeOf } from "./size.ts";
+
+/** One demand on the bore that a line cuts: a journal's, or the bore's own limits. */
+export interface Demand {
+  readonly bore: string;
+  /** The fit that makes it; undefined for the bore's own limits. */
+  readonly fit: string | undefined;
+  readonly journal: string | undefined;
+  readonly least: number;
+  readonly greatest: number;
+  readonly wanted: { readonly low: number; readonly high: number };
+  readonly status: Exclude<Status, "unknown">;
+  readonly step: number | undefined;
+}
+
+/** All that is asked of the bores of a line. */
+export const demandsOf = query<Known<readonly Demand[]>>(
+  "demands",
+  (shop, line) => {
+    const all = boresOfLine(shop, line).flatMap(
+      (bore): readonly Known<Demand>[] => {
+        const fits = fitsOfBore(shop, bore).flatMap(
+          (fit) => demandOfFit(shop, bore, fit) ?? [],
+        );
+        const own = demandOfLimits(shop, bore);
+        if (fits.length === 0 && own === undefined) {
+          return [
+            unknown(
+              need(
+                bore,
+                "limits",
+                `a fit with \`want\`, or limits, of ${bore}`,
+              ),
+            ),
+          ];
+        }
+        return own === undefined ? fits : [...fits, own];
+      },
+    );
+    return everyKnown(all);
+  },
+);
+
+function demandOfFit(
+  shop: Shop,
+  bore: string,
+  fit: string,
+): Known<Demand> | undefined {
+  const want = wanted(shop, fit);
+  if (want === undefined) return undefined;
+  if (!want.known) return want;
+  const journal = namedIn(shop, fit)[0];
+  if (journal === undefined) return SILENT;
+  const size = sizeOf(shop, journal);
+  if (!size.known) return size;
+  const { low, high, status, step } = size.value;
+  return known({
+    bore,
+    fit,
+    journal,
+    least: low,
+    greatest: high,
+    wanted: { low: want.value.low, high: want.value.high },
+    status,
+    step,
+  });
+}
+
+/** Limits of the bore itself, as a journal of their lower limit that wants no clearance up to all of the tolerance. */
+function demandOfLimits(shop: Shop, bore: string): Known<Demand> | undefined {
+  const entry = entryOf(shop, bore);
+  const limits = entry === undefined ? undefined : given(entry, "LimitsFact");
+  if (limits === undefined || limits.state === "absent") return undefined;
+  if (limits.state === "damaged") return SILENT;
+  const { low, high, step } = limits.value;
+  return known({
+    bore,
+    fit: undefined,
+    journal: undefined,
+    least: low,
+    greatest: low,
+    wanted: { low: 0, high: high - low },
+    status: "measured",
+    step,
+  });
+}
+
+export interface LineDemands {
+  readonly demands: readonly Demand[];
+  readonly window: LineWindow;
+}
+
+export const windowOf = query<Known<LineDemands>>("window", (shop, line) => {
+  const demands = demandsOf(shop, line);
+  if (!demands.known) return demands;
+  if (demands.value.length === 0)
+    return unknown(need(line, "bore", `the bores of ${line}`));
+  const window = lineWindow(demands.value);
+  return window.valid
+    ? known({ demands: demands.value, window: window.value })
+    : outside(window.because);
+});
+
+export interface Choice {
+  /** A reference of the crib, or undefined for a size to buy. */
+  readonly reamer: string | undefined;
+  readonly toBuy: SizeToBuy | undefined;
+  readonly ranked: RankedReamer;
+}
+
+export interface Ranking {
+  readonly demands: readonly Demand[];
+  /** The crib's reamers that could be worked out, best first, those that serve before those that don't. */
+  readonly crib: readonly Choice[];
+  /** Sizes to buy that serve, best first. */
+  readonly toBuy: readonly Choice[];
+  readonly toGrind: SizeToGrind | undefined;
+}
+
+export const rankingOf = query<Known<Ranking>>("ranking", (shop, line) => {
+  const window = windowOf(shop, line);
+  if (!window.known) return window;
+  const { demands } = window.value;
+  const bores: readonly LineBore[] = demands.map((demand) => ({
+    journal: demand,
+  }));
+  const refs = refsOfKind(shop, "reamer").filter(
+    (ref) => reamerValue(shop, ref).known,
+  );
+  const cutsOf = (
+    reamer: string | undefined,
+  ): Known<readonly CutConditions[]> =>
+    everyKnown(
+      demands.map((demand) => cutConditions(shop, reamer, line, demand.bore)),
+    );
+  const cribRefs: string[] = [];
+  const cribReamers = refs.flatMap((ref) => {
+    const value = reamerValue(shop, ref);
+    const cuts = cutsOf(ref);
+    if (!value.known || !cuts.known) return [];
+    cribRefs.push(ref);
+    const { size, expands } = value.value;
+    return [
+      {
+        size,
+        cuts: cuts.value,
+        ...(expands === undefined
+          ? {}
+          : { expands: { low: expands.low, high: expands.high } }),
+      },
+    ];
+  });
+  const ranked = rankReamers(bores, cribReamers);
+  if (!ranked.valid) return outside(ranked.because);
+  const crib = ranked.value.map((each): Choice => ({
+    reamer: cribRefs[each.index],
+    toBuy: undefined,
+    ranked: each,
+  }));
+  const anyCuts = cutsOf(undefined);
+  if (!anyCuts.known)
+    return known({ demands, crib, toBuy: [], toGrind: undefined });
+  const toGrind = sizeToGrind(bores, anyCuts.value);
+  return known({
+    demands,
+    crib,
+    toBuy: buyable(bores, anyCuts.value, window.value.window),
+    toGrind: toGrind.valid ? toGrind.value : undefined,
+  });
+});
+
+function buyable(
+  bores: readonly LineBore[],
+  cuts: readonly CutConditions[],
+  window: LineWindow,
+): readonly Choice[] {
+  if (!window.open) return [];
+  // a size outside the window by more than a reamer's own limits can't serve
+  const room = 50e-6;
+  const sizes = sizesToBuy({
+    low: window.window.low - room,
+    high: window.window.high + room,
+  });
+  const ranked = rankReamers(
+    bores,
+    sizes.map((size) => ({
+      size: {
+        kind: "written" as const,
+        low: size.limits.low,
+        high: size.limits.high,
+      },
+      cuts,
+    })),
+  );
+  if (!ranked.valid) return [];
+  return ranked.value
+    .filter((each) => each.serves)
+    .map((each) => ({
+      reamer: undefined,
+      toBuy: sizes[each.index],
+      ranked: each,
+    }));
+}

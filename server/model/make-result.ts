@@ -1,0 +1,101 @@
+// Makes results of the contract from what the evaluation knows.
+import { showRange, type System } from "../core/quantity/show.ts";
+import type { Estimate, Unknown } from "./known.ts";
+import type { Need, Result, Status, Verdict, Working } from "./result.ts";
+
+interface Where {
+  readonly entry: string;
+  readonly kind: string;
+  readonly of?: string | undefined;
+  readonly case?: number | undefined;
+}
+
+/** Adding zero makes -0 a plain 0. */
+function plain(value: number): number {
+  return value + 0;
+}
+
+export function numberResult(
+  where: Where,
+  unit: string,
+  value: {
+    readonly low: number;
+    readonly nominal: number;
+    readonly high: number;
+  },
+  rest: {
+    readonly status: Exclude<Status, "unknown">;
+    readonly verdict?: Verdict | undefined;
+    readonly text: string;
+    readonly working?: readonly Working[];
+    readonly needs?: readonly Need[];
+  },
+): Result {
+  return {
+    entry: where.entry,
+    kind: where.kind,
+    of: where.of ?? null,
+    case: where.case ?? null,
+    low: plain(value.low),
+    nominal: plain(value.nominal),
+    high: plain(value.high),
+    unit,
+    status: rest.status,
+    verdict: rest.verdict ?? "none",
+    text: rest.text,
+    working: rest.working ?? [],
+    needs: rest.needs ?? [],
+  };
+}
+
+/** A length that is known as a range. */
+export function lengthResult(
+  where: Where,
+  system: System,
+  estimate: Estimate,
+  verdict?: Verdict,
+): Result {
+  return numberResult(where, "m", estimate, {
+    status: estimate.status,
+    verdict,
+    text: showRange(estimate.low, estimate.high, system, estimate.step),
+    working: estimate.working,
+  });
+}
+
+/** What can't be said, with what would settle it. */
+export function unknownResult(
+  where: Where,
+  unit: string,
+  unknown: Unknown,
+): Result {
+  const needs = unknown.needs.filter(
+    (each, index) =>
+      unknown.needs.findIndex((other) => other.text === each.text) === index,
+  );
+  return {
+    entry: where.entry,
+    kind: where.kind,
+    of: where.of ?? null,
+    case: where.case ?? null,
+    low: null,
+    nominal: null,
+    high: null,
+    unit,
+    status: "unknown",
+    verdict: "none",
+    text: unknownText(needs, unknown),
+    working: [],
+    needs,
+  };
+}
+
+function unknownText(
+  needs: readonly Need[],
+  { because, silent }: Unknown,
+): string {
+  if (because !== undefined) return `not valid here, because ${because}`;
+  if (0 < needs.length)
+    return `needs ${needs.map((each) => each.text).join(", ")}`;
+  return silent ? "waits for a line that can't be read" : "unknown";
+}

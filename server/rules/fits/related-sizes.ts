@@ -1,0 +1,25 @@
+// The two halves of a fit, to stand under its findings.
+import { showRange } from "../../core/quantity/show.ts";
+import { boreSize } from "../../model/evaluate/bore.ts";
+import { namedIn } from "../../model/evaluate/index-of.ts";
+import { settings } from "../../model/evaluate/settings.ts";
+import { sizeOf } from "../../model/evaluate/size.ts";
+import type { Shop } from "../../model/shop.ts";
+import type { DraftRelated } from "../rule.ts";
+
+/** The journal and the bore with the sizes that were used. */
+export function relatedSizes(shop: Shop, fit: string): readonly DraftRelated[] {
+  const { system } = settings(shop, "job");
+  return namedIn(shop, fit).flatMap((ref, index) => {
+    if (ref === undefined) return [];
+    const size = index === 0 ? sizeOf(shop, ref) : boreSize(shop, ref);
+    if (!size.known) return [];
+    const { low, high, step, status } = size.value;
+    return [
+      {
+        ref,
+        message: `${ref}: ${showRange(low, high, system, step)}, ${status}`,
+      },
+    ];
+  });
+}
