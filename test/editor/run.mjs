@@ -1,0 +1,115 @@
+// Tests the extension in a real editor: `npm run test:editor`. It makes what is needed (prepare.mjs), runs the host tests
+// and the checks of the page, and says in one last line how many passed and failed.
+//
+//   node test/editor/run.mjs [--new] [--develop]
+//     --new      the newer editor, to be run before a release
+//     --develop  host tests against this folder and not against the package
+//   THOU_EDITOR_DIR        where the editor is or shall be installed (default .editor, with --new .editor-new)
+//   THOU_SHOTS             where the screenshots go (default .shots)
+//   THOU_TEST_ELECTRON=1   host tests in a desktop editor (run-electron-tests.mjs), no checks of the page
+//
+// Exit code 0: all passed; 1: something failed; 2: it did not start, or took too long.
+import { rmSync } from "node:fs";
+import { mkdtemp } from "node:fs/promises";
+import { tmpdir } from "node:os";
+import path from "node:path";
+import { parseArgs } from "node:util";
+import {
+  buildBundles,
+  bundleHostTests,
+  editors,
+  emptyExtension,
+  installEditor,
+  packageVsix,
+  root,
+  shop,
+} from "./prepare.mjs";
+
+// The lists of tests count themselves; these say how many there are to be at least, so that a list that lost some is
+// found out. Raise them with each test that is added.
+const atLeast = { host: 16, page: 15 };
+const hostLimit = 240; // seconds
+
+const { values: options } = parseArgs({
+  options: {
+    new: { type: "boolean", default: false },
+    develop: { type: "boolean", default: false },
+  },
+});
+const chosen = options.new ? editors.new : editors.usual;
+const inElectron = process.env.THOU_TEST_ELECTRON === "1";
+const began = Date.now();
+const heading = (text) =>
+  console.log(`\n== ${text} (${Math.round((Date.now() - began) / 1000)} s)`);
+
+const total = { passed: 0, failed: 0, fault: false };
+/** Adds what a run of tests came to; tests that are there and did not run have failed. */
+function add(outcome, least) {
+  const missing =
+    Math.max(outcome.declared, least) - outcome.passed - outcome.failed;
+  if (0 < missing)
+    console.log(
+      `not ok - ${missing} of ${Math.max(outcome.declared, least)} tests did not run`,
+    );
+  if (outcome.fault) console.error(outcome.fault);
+  total.passed += outcome.passed;
+  total.failed += outcome.failed + Math.max(0, missing);
+  total.fault ||= outcome.fault !== undefined;
+}
+
+const scratch = await mkdtemp(path.join(tmpdir(), "thou-editor-run-"));
+process.on("exit", () => rmSync(scratch, { recursive: true, force: true })); // Ctrl-C ends here too
+try {
+  heading(
+    inElectron
+      ? `VS Code ${chosen.vscode} by @vscode/test-electron`
+      : `the editor, VS Code ${chosen.vscode}`,
+  );
+  const editor = inElectron ? undefined : await installEditor(chosen);
+  heading("bundles");
+  await buildBundles();
+  const tests = await bundleHostTests(scratch);
+  const host = { folder: shop, tests, scratch, limit: hostLimit };
+
+  if (inElectron) {
+    heading("host tests against this folder");
+    const { runElectronTests } = await import("./run-electron-tests.mjs");
+    add(
+      await runElectronTests({
+        ...host,
+        version: chosen.vscode,
+        develop: root,
+      }),
+      atLeast.host,
+    );
+    console.log(
+      "# the checks of the page belong to the workbench in a browser and were not asked for",
+    );
+  } else {
+    const { runExtensionTests } = await import("./run-extension-tests.mjs");
+    const { runPageChecks } = await import("./run-page-checks.mjs");
+    const vsix = await packageVsix(scratch);
+    heading(
+      `host tests against ${options.develop ? "this folder" : "the package"}`,
+    );
+    const tested = options.develop
+      ? { develop: root }
+      : { vsix, develop: await emptyExtension(scratch) };
+    add(await runExtensionTests({ ...host, editor, ...tested }), atLeast.host);
+    heading("checks of the page, with the package installed");
+    const shots = path.resolve(root, process.env.THOU_SHOTS || ".shots");
+    const prefix = options.new ? "new-" : "";
+    add(
+      await runPageChecks({ editor, vsix, folder: shop, shots, prefix }),
+      atLeast.page,
+    );
+  }
+} catch (error) {
+  console.error(error);
+  total.fault = true;
+}
+// What kept the tests from starting is a failure too, or the last line would say "0 failed".
+if (total.fault && total.failed === 0) total.failed = 1;
+heading("done");
+console.log(`${total.passed} passed, ${total.failed} failed`);
+process.exit(total.fault ? 2 : total.failed > 0 ? 1 : 0);
