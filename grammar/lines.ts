@@ -210,8 +210,12 @@ function keepEqual(
     a.eol === b.eol &&
     a.indent === b.indent;
   let head = 0;
-  for (; head < kept.length && same(old[head], kept[head]); head++)
-    kept[head] = old[head] ?? kept[head]!;
+  while (head < kept.length) {
+    const line = old[head];
+    if (line === undefined || !same(line, kept[head])) break;
+    kept[head] = line;
+    head++;
+  }
   for (
     let tail = 1;
     tail <= kept.length - head && tail <= old.length - head;

@@ -214,9 +214,13 @@ function windowResult(shop: Shop, ref: string): Result {
 function reamerResults(shop: Shop, ref: string): readonly Result[] {
   const found = rankingOf(shop, ref);
   if (!found.known) return [];
-  const { crib, toBuy } = found.value;
+  const { crib, toBuy, demands } = found.value;
+  const steps = demands
+    .map((demand) => demand.step)
+    .filter((each) => each !== undefined);
+  const step = steps.length === 0 ? undefined : Math.min(...steps);
   return [...crib.filter((choice) => choice.ranked.serves), ...toBuy].flatMap(
-    (choice) => choiceResults(shop, ref, choice),
+    (choice) => choiceResults(shop, ref, choice, step),
   );
 }
 
@@ -235,6 +239,7 @@ function choiceResults(
   shop: Shop,
   ref: string,
   choice: Choice,
+  step: number | undefined,
 ): readonly Result[] {
   const { system } = settings(shop, "job");
   const [cut] = choice.ranked.cuts;
@@ -246,17 +251,17 @@ function choiceResults(
   const setting =
     choice.ranked.setting === undefined
       ? ""
-      : `set to ${showLength(choice.ranked.setting, system, 2.54e-7)}`;
+      : `set to ${showLength(choice.ranked.setting, system, step)}`;
   const results: Result[] = [
     numberResult({ entry: ref, kind: "cut-size", of }, "m", cut, {
       status: "predicted",
-      text: [showRange(cut.low, cut.high, system, 2.54e-6), setting]
+      text: [showRange(cut.low, cut.high, system, step), setting]
         .filter((part) => part !== "")
         .join(", "),
       working: [
         {
           formula: "cut = reamer + oversize, brought to 20 °C",
-          with: [showRange(cut.low, cut.high, system, 2.54e-6), assumed]
+          with: [showRange(cut.low, cut.high, system, step), assumed]
             .filter((part) => part !== "")
             .join("; "),
           source: "",

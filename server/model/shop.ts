@@ -48,7 +48,10 @@ export function setFiles(
   const before = shop.files;
   shop.files = files;
   setInput(shop.graph, "whole", isWhole);
-  if (!sameNames(before, files)) return setTables(shop);
+  if (!sameNames(before, files)) {
+    setTables(shop);
+    return;
+  }
   files.forEach((file, index) => {
     const old = before[index];
     if (old === file || old === undefined) return;

@@ -78,13 +78,11 @@ const findingsOfMeaning = query<readonly EntryFinding[]>(
     if (entry?.kind === undefined || entry.damaged) return [];
     const { kind } = entry;
     return RULES.filter((rule) => rule.about.includes(kind)).flatMap((rule) =>
-      rule
-        .check(shop, ref, entry)
-        .map((draft): EntryFinding => ({
-          code: rule.code,
-          level: rule.level,
-          ...draft,
-        })),
+      rule.check(shop, ref, entry).map((draft): EntryFinding => ({
+        code: rule.code,
+        level: rule.level,
+        ...draft,
+      })),
     );
   },
 );

@@ -87,7 +87,9 @@ export const stepValue = query<Step>("step", (shop, ref) => {
 
 export const orderOf = query<Order>("order", (shop) => {
   const route = routeSteps(shop, "");
-  // a crib's steps count only in a job whose route names them; a job's own always do
+  // a crib only keeps steps for the jobs that follow its routes
+  if (openingEntry(shop)?.kind !== "job")
+    return { steps: [], loops: [], next: [] };
   const own = refsOfKind(shop, "step").filter(
     (ref) => !route.includes(ref) && isJobs(shop, ref),
   );
@@ -106,14 +108,9 @@ export const orderOf = query<Order>("order", (shop) => {
   return { steps, loops, next: next.map((step) => step.ref) };
 });
 
-/** The first file of a shop is the job's own. */
+/** The first file of a shop is the job's own; other files' steps count only where the route names them. */
 function isJobs(shop: Shop, ref: string): boolean {
-  const opening = openingEntry(shop);
-  return (
-    opening?.kind !== "job" ||
-    entryOf(shop, ref) === undefined ||
-    shop.places.get(ref)?.file === 0
-  );
+  return entryOf(shop, ref) !== undefined && shop.places.get(ref)?.file === 0;
 }
 
 /** Each set of steps that wait for each other, found once, in the order of waiting. */

@@ -1,0 +1,84 @@
+// The reamer that a line names leaves a bore outside what a journal wants.
+import {
+  lengthDigits,
+  showLength,
+  showRange,
+} from "../../core/quantity/show.ts";
+import { given } from "../../model/entry.ts";
+import { settings } from "../../model/evaluate/settings.ts";
+import { rankingOf, windowOf } from "../../model/evaluate/window.ts";
+import { choiceName } from "../../model/results.ts";
+import { refOf } from "../../model/shop.ts";
+import type { Rule } from "../rule.ts";
+
+export const reamerWrongSize: Rule = {
+  code: "reamer-wrong-size",
+  level: "error",
+  about: ["line"],
+  check(shop, ref, entry) {
+    const ream = given(entry, "ReamFact");
+    const window = windowOf(shop, ref);
+    const ranking = rankingOf(shop, ref);
+    // with no window at all, line-needs-two-reamers speaks
+    if (
+      ream.state !== "given" ||
+      !window.known ||
+      !window.value.window.open ||
+      !ranking.known
+    )
+      return [];
+    const reamer = refOf(shop, ream.value);
+    const chosen = ranking.value.crib.find(
+      (choice) => choice.reamer === reamer,
+    );
+    if (chosen === undefined || chosen.ranked.serves) return [];
+    const { system } = settings(shop, "job");
+    const { bore: at, end, metres } = chosen.ranked.margin;
+    const demand = ranking.value.demands[at];
+    const cut = chosen.ranked.cuts[at];
+    if (demand === undefined || cut === undefined) return [];
+    const { low, high } = window.value.window.window;
+    const step = demand.step;
+    const best = ranking.value.crib.find((choice) => choice.ranked.serves);
+    const cure =
+      best === undefined
+        ? "No reamer of the crib serves."
+        : `Take ${choiceName(best)}.`;
+    const clearance = chosen.ranked.clearances[at];
+    const leaves =
+      demand.fit === undefined || clearance === undefined
+        ? ""
+        : `, which leaves ${showRange(clearance.low, clearance.high, system, step)} at ${demand.journal ?? demand.bore}`;
+    return [
+      {
+        span: ream.value.span,
+        message: `${reamer ?? "This reamer"} cuts about ${showLength(cut.nominal, system, step)}${leaves}: ${showLength(-metres, system, step)} ${end === "low" ? "too small" : "too large"} for bores of ${lengthDigits(low, system, step)} to ${showLength(high, system, step)}. ${cure}`,
+        related:
+          demand.fit === undefined
+            ? []
+            : [
+                {
+                  ref: demand.fit,
+                  message: `${demand.fit} wants ${showRange(demand.wanted.low, demand.wanted.high, system, step)}`,
+                },
+              ],
+        value: cut.nominal,
+        fixes:
+          best?.reamer === undefined
+            ? []
+            : [
+                {
+                  title: `Ream with ${best.reamer}`,
+                  safe: false,
+                  edits: [
+                    {
+                      span: ream.value.span,
+                      text: best.reamer.slice("reamer ".length),
+                    },
+                  ],
+                },
+              ],
+      },
+    ];
+  },
+};

@@ -1,0 +1,45 @@
+// Whether a fit has the clearance that it wants can't be told: the readings are not sure enough, or a part is known only by its limits.
+import { showLength, showRange } from "../../core/quantity/show.ts";
+import {
+  clearance,
+  clearanceVerdict,
+  wanted,
+} from "../../model/evaluate/fit.ts";
+import { settings } from "../../model/evaluate/settings.ts";
+import type { Rule } from "../rule.ts";
+import { relatedSizes } from "./related-sizes.ts";
+
+export const fitUnsure: Rule = {
+  code: "fit-unsure",
+  level: "warning",
+  about: ["fit"],
+  check(shop, ref, entry) {
+    const found = clearance(shop, ref);
+    const want = wanted(shop, ref);
+    const judged = clearanceVerdict(shop, ref);
+    if (!found.known || want?.known !== true || judged?.verdict !== "unsure")
+      return [];
+    // what is known only by its limits is still to be read: the gate says so before it matters
+    if (
+      found.value.journal.from === "limits" ||
+      found.value.bore.from === "limits"
+    )
+      return [];
+    const { system } = settings(shop, "job");
+    const { low, high, step, status, budgetNeeds } = found.value;
+    const needs = [...new Set(budgetNeeds.map((need) => need.text))].join(", ");
+    const why =
+      status === "predicted"
+        ? `it is foretold as ${showRange(low, high, system, step)}, which reaches past that; it needs ${needs}`
+        : judged.guard === undefined
+          ? `the verdict is guarded, and needs ${needs}`
+          : `${showRange(low, high, system, step)} does not keep clear of a limit by ${showLength(judged.guard, system, judged.guard / 10)} (k = ${judged.factor?.toFixed(2) ?? ""}), as its uncertainty asks (ISO 14253-1)`;
+    return [
+      {
+        span: entry.nameSpan,
+        message: `Whether the clearance is within ${showRange(want.value.low, want.value.high, system, want.value.step)} is not sure: ${why}.`,
+        related: relatedSizes(shop, ref),
+      },
+    ];
+  },
+};

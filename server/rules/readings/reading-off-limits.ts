@@ -1,0 +1,74 @@
+// A journal, hole or bore as read is outside its limits.
+import { metresToTenths } from "../../core/quantity/exact.ts";
+import { showLength, showRange } from "../../core/quantity/show.ts";
+import { settings } from "../../model/evaluate/settings.ts";
+import { sizeOf, sizeVerdict } from "../../model/evaluate/size.ts";
+import { given } from "../../model/entry.ts";
+import type { Draft, Rule } from "../rule.ts";
+
+export const readingOffLimits: Rule = {
+  code: "reading-off-limits",
+  level: "error",
+  about: ["journal", "hole", "bore"],
+  check(shop, ref, entry) {
+    const size = sizeOf(shop, ref);
+    const limits = given(entry, "LimitsFact");
+    const judged = sizeVerdict(shop, ref);
+    if (
+      !size.known ||
+      limits.state !== "given" ||
+      judged === undefined ||
+      judged.verdict === "in"
+    )
+      return [];
+    const { system } = settings(shop, "job");
+    const { low, high, step } = limits.value;
+    const source =
+      limits.value.source === undefined ? "" : ` (${limits.value.source})`;
+    const shown = `${showRange(low, high, system, step)}${source}`;
+    const related = [
+      { ref, span: limits.span, message: `limits of ${ref}: ${shown}` },
+    ];
+    const drafts: Draft[] = [];
+    for (const { readings } of size.value.places) {
+      for (const { values, valueSpans, place } of readings) {
+        values.forEach((value, index) => {
+          const span = valueSpans[index];
+          if (span === undefined) return;
+          const under = metresToTenths(low) - metresToTenths(value);
+          const over = metresToTenths(value) - metresToTenths(high);
+          const off = Math.max(under, over);
+          const where = place === undefined ? "" : ` at ${place}`;
+          const is = `${showLength(value, system, size.value.step)}${where}`;
+          if (0 < off && judged.verdict === "out") {
+            const by = showLength(off / 1e10, system, size.value.step);
+            drafts.push({
+              span,
+              message: `${is} is ${by} ${0 < under ? "under" : "over"} the limits ${shown}.`,
+              related,
+              value,
+            });
+          }
+        });
+      }
+    }
+    if (0 < drafts.length) return drafts;
+    const guard =
+      judged.guard === undefined
+        ? ""
+        : ` by ${showLength(judged.guard, system, judged.guard / 10)} (k = ${judged.factor?.toFixed(2) ?? ""})`;
+    const needs = size.value.budgetNeeds.map((need) => need.text).join(", ");
+    const why =
+      judged.guard === undefined
+        ? `the verdict is guarded, and needs ${needs}`
+        : `it does not keep clear of a limit${guard}, as its uncertainty asks (ISO 14253-1)`;
+    return [
+      {
+        level: "warning",
+        span: entry.nameSpan,
+        message: `Whether ${ref} is within ${shown} is not sure: ${why}.`,
+        related,
+      },
+    ];
+  },
+};
