@@ -1,0 +1,174 @@
+// `thou check`: findings and results of files. What it says is the model's; how it is said is the reports'.
+import { Option, type Command } from "commander";
+import {
+  createCounter,
+  type CheckedFile,
+  type Outcome,
+  type Report,
+  type Summary,
+} from "./report.ts";
+import { findFiles, nameFrom, type FoundFile } from "./find-files.ts";
+import { columnsOf, type Context } from "./io.ts";
+import { createLoader } from "./load-files.ts";
+import { jsonReport } from "./report-json.ts";
+import { sarifReport } from "./report-sarif.ts";
+import { textReport } from "./report-text.ts";
+import { shown, wrapIndented } from "./terminal-text.ts";
+
+const FORMATS = ["text", "json", "sarif"] as const;
+const LEVELS = ["error", "warning"] as const;
+
+interface CheckOptions {
+  readonly format: (typeof FORMATS)[number];
+  readonly failOn: (typeof LEVELS)[number];
+}
+
+export function addCheck(program: Command, context: Context): void {
+  program
+    .command("check")
+    .summary("show what is wrong with a record, and what it comes to")
+    .description(
+      "Reads .thou files and shows their findings and results. A folder stands for every .thou file in it and below, node_modules and names " +
+        "that begin with a dot left out. Without a path it checks the folder you are in.",
+    )
+    .argument("[paths...]", "files and folders")
+    .addOption(
+      new Option("--format <form>", "how to write it")
+        .choices(FORMATS)
+        .default("text"),
+    )
+    .addOption(
+      new Option(
+        "--fail-on <level>",
+        "the least level that makes the exit code 1",
+      )
+        .choices(LEVELS)
+        .default("error"),
+    )
+    .addHelpText(
+      "after",
+      `
+Exit code:
+  0  no finding at that level; one that a signed concession accepts
+     does not count
+  1  at least one
+  2  it could not run, or not on every file: a path is not there, or a
+     file is not UTF-8; what can be checked is checked all the same
+
+Examples:
+  thou check                          this folder
+  thou check winch.thou crib.thou     two files
+  thou check --fail-on warning jobs   for a script that stops at warnings too
+  thou check --format sarif > thou.sarif`,
+    )
+    .action(async (paths: readonly string[], options: CheckOptions) => {
+      await check(paths, options, context);
+    });
+}
+
+async function check(
+  paths: readonly string[],
+  options: CheckOptions,
+  context: Context,
+): Promise<void> {
+  const { io, parts } = context;
+  const problems = new Set<string>();
+  const tell = (sentence: string): void => {
+    if (problems.has(sentence)) return;
+    problems.add(sentence);
+    io.stderr.write(
+      `${wrapIndented(`thou: ${sentence}`, columnsOf(io.stderr), "", "  ")}\n`,
+    );
+    context.exitWith(2);
+  };
+  const found = await findFiles(paths, io.cwd);
+  found.problems.forEach(tell);
+  if (found.files.length + found.problems.length === 0)
+    io.stderr.write(`thou: there is no .thou file ${whereAsked(paths)}.\n`);
+
+  const project = parts.createProject();
+  const loader = createLoader(project, io.cwd, tell);
+  const report = reportFor(options.format, context);
+  const counter = createCounter();
+  const judge = (
+    path: string,
+    name: string,
+  ): CheckedFile["check"] | undefined => {
+    try {
+      return project.check(path);
+    } catch (error) {
+      tell(
+        `${shown(name)} could not be checked, by a fault of thou itself: ${shown(String(error))}. Please report it with the file.`,
+      );
+      return undefined;
+    }
+  };
+  for (const file of found.files) {
+    const lines = await loader.load(file);
+    const result =
+      lines === undefined ? undefined : judge(file.path, file.name);
+    if (lines !== undefined && result !== undefined) {
+      counter.add(result);
+      report.add({ ...file, lines, check: result });
+    }
+    loader.release(file);
+  }
+  const usedWithErrors = unaskedWithErrors(
+    loader.used(),
+    found.files,
+    (path) => judge(path, nameFrom(io.cwd, path)),
+    io.cwd,
+  );
+  const summary = counter.summary();
+  report.end({ summary, problems: [...problems], usedWithErrors });
+  if (fails(summary, options.failOn)) context.exitWith(1);
+}
+
+function whereAsked(paths: readonly string[]): string {
+  return paths.length === 0
+    ? "in this folder"
+    : `in ${shown(paths.join(", "))}`;
+}
+
+function reportFor(
+  format: CheckOptions["format"],
+  { io, parts }: Context,
+): Report {
+  switch (format) {
+    case "text":
+      return textReport(io);
+    case "json":
+      return jsonReport(io.stdout);
+    case "sarif":
+      return sarifReport(io, parts.pages);
+  }
+}
+
+function fails(summary: Summary, failOn: CheckOptions["failOn"]): boolean {
+  return 0 < summary.errors + (failOn === "warning" ? summary.warnings : 0);
+}
+
+/** Files that were read because others use them: their faults are theirs, but whoever asks only for the job is told that there are some. */
+function unaskedWithErrors(
+  used: readonly string[],
+  asked: readonly FoundFile[],
+  judge: (path: string) => CheckedFile["check"] | undefined,
+  cwd: string,
+): Outcome["usedWithErrors"] {
+  const known = new Set(asked.map((file) => file.path));
+  return used
+    .filter((path) => !known.has(path))
+    .map((path) => ({
+      name: nameFrom(cwd, path),
+      errors: errorsIn(judge(path)),
+    }))
+    .filter(({ errors }) => 0 < errors);
+}
+
+function errorsIn(check: CheckedFile["check"] | undefined): number {
+  return (
+    check?.findings.filter(
+      (finding) => finding.accepted === null && finding.level === "error",
+    ).length ?? 0
+  );
+}

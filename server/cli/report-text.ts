@@ -1,0 +1,153 @@
+// A check for a person at a terminal: each finding with the line it stands on, the results as a table, the count, and what to do next.
+import type { Finding, Level, Place } from "../model/result.ts";
+import { nameFrom } from "./find-files.ts";
+import { columnsOf, paintFor, type Io, type Paint } from "./io.ts";
+import { createNextSteps } from "./next-steps.ts";
+import {
+  inOrder,
+  levelOf,
+  type CheckedFile,
+  type Report,
+  type Summary,
+} from "./report.ts";
+import { resultsTable } from "./results-table.ts";
+import { excerptOf, shown, wrapIndented } from "./terminal-text.ts";
+
+export function textReport(io: Io): Report {
+  const paint = paintFor(io.stdout, io.env);
+  const columns = columnsOf(io.stdout);
+  const next = createNextSteps();
+  return {
+    add(file) {
+      const findings = inOrder(file.check.findings);
+      for (const finding of findings)
+        io.stdout.write(
+          `${findingText(finding, file, { cwd: io.cwd, columns, paint })}\n\n`,
+        );
+      const table = resultsTable(file.check.results, columns, paint);
+      if (0 < table.length)
+        io.stdout.write(
+          `${paint.bold(shown(file.name))}: results\n${table.join("\n")}\n\n`,
+        );
+      next.add(file);
+    },
+    end(outcome) {
+      io.stdout.write(`${summaryText(outcome.summary, paint)}\n`);
+      for (const line of next.lines(outcome))
+        io.stdout.write(`${wrapIndented(line, columns, "", "  ")}\n`);
+    },
+  };
+}
+
+interface Page {
+  readonly cwd: string;
+  readonly columns: number;
+  readonly paint: Paint;
+}
+
+function findingText(finding: Finding, file: CheckedFile, page: Page): string {
+  const { paint, columns } = page;
+  const level = levelOf(finding);
+  const accepted =
+    finding.accepted === null
+      ? ""
+      : ` (accepted by concession ${shown(finding.accepted)})`;
+  const head = `${whereText(finding.place, page)} ${painted(level, paint)(level)} ${paint.bold(shown(finding.code))}${accepted}`;
+  const related = finding.related.map(({ place, message }) =>
+    wrapIndented(
+      `${whereText(place, page)} ${shown(message)}`,
+      columns,
+      "  ",
+      "    ",
+    ),
+  );
+  return [
+    head,
+    wrapIndented(shown(finding.message), columns, "  "),
+    ...source(finding, file, page),
+    ...related,
+  ].join("\n");
+}
+
+/** The line that a finding stands on, under its number, with its span marked. */
+function source(
+  finding: Finding,
+  file: CheckedFile,
+  { columns, paint }: Page,
+): readonly string[] {
+  const { place } = finding;
+  const line =
+    place.file === file.path ? file.lines.lines[place.line] : undefined;
+  if (line === undefined) return [];
+  const number = String(place.line + 1);
+  const blank = " ".repeat(number.length);
+  const { text, underline } = excerptOf(
+    line.text,
+    place.start,
+    place.end,
+    columns - number.length - 5,
+  );
+  return [
+    `  ${paint.dim(`${number} |`)} ${text}`.trimEnd(),
+    `  ${paint.dim(`${blank} |`)} ${leftOf(underline)}${painted(levelOf(finding), paint)(underline.trimStart())}`,
+  ];
+}
+
+function leftOf(underline: string): string {
+  return " ".repeat(underline.length - underline.trimStart().length);
+}
+
+function whereText(place: Place, { cwd, paint }: Page): string {
+  return paint.cyan(
+    `${shown(nameFrom(cwd, place.file))}:${place.line + 1}:${place.start + 1}`,
+  );
+}
+
+function painted(level: Level, paint: Paint): (text: string) => string {
+  switch (level) {
+    case "error":
+      return (text) => paint.bold(paint.red(text));
+    case "warning":
+      return paint.yellow;
+    case "information":
+      return paint.blue;
+    case "hint":
+      return paint.dim;
+  }
+}
+
+function summaryText(summary: Summary, paint: Paint): string {
+  if (summary.files === 0) return "Nothing was checked.";
+  const parts = [
+    counted(summary.errors, "error", "errors", painted("error", paint)),
+    counted(summary.warnings, "warning", "warnings", painted("warning", paint)),
+    counted(
+      summary.information,
+      "information",
+      "information",
+      painted("information", paint),
+    ),
+    counted(summary.hints, "hint", "hints", painted("hint", paint)),
+    counted(
+      summary.accepted,
+      "accepted by a concession",
+      "accepted by concessions",
+      (text) => text,
+    ),
+  ].filter((part) => part !== undefined);
+  const files = summary.files === 1 ? "1 file" : `${summary.files} files`;
+  const found =
+    parts.length === 0 ? paint.green("no findings") : parts.join(", ");
+  return `${files} checked: ${found}.`;
+}
+
+function counted(
+  count: number,
+  one: string,
+  many: string,
+  paint: (text: string) => string,
+): string | undefined {
+  return count === 0
+    ? undefined
+    : paint(`${count} ${count === 1 ? one : many}`);
+}

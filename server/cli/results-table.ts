@@ -1,0 +1,145 @@
+// Results as a table for a person: what, how much, how sure, and the verdict, under a line for each entry.
+import type { Result, Status, Verdict } from "../model/result.ts";
+import type { Paint } from "./io.ts";
+import { padded, shown, widthOf, wrap } from "./terminal-text.ts";
+
+interface Row {
+  readonly label: string;
+  readonly value: string;
+  readonly status: Status;
+  readonly verdict: Verdict;
+}
+
+const GAP = "  ";
+const INDENT = "    ";
+/** `predicted`, the longest status; `unsure`, the longest verdict. */
+const STATUS_WIDTH = 9;
+const VERDICT_WIDTH = 6;
+const TAIL_WIDTH = GAP.length + STATUS_WIDTH + GAP.length + VERDICT_WIDTH;
+const LEAST_VALUE = 18;
+const MOST_LABEL = 34;
+const MOST_VALUE = 44;
+
+/** The lines of a table of results, none of them wider than the columns where the words allow. */
+export function resultsTable(
+  results: readonly Result[],
+  columns: number,
+  paint: Paint,
+): readonly string[] {
+  if (results.length === 0) return [];
+  const rows = results.map(rowOf);
+  const label = Math.min(
+    MOST_LABEL,
+    Math.max(...rows.map((row) => widthOf(row.label))),
+  );
+  const room = columns - INDENT.length - label - GAP.length - TAIL_WIDTH;
+  const longest = Math.max(
+    ...rows
+      .filter((row) => row.status !== "unknown")
+      .map((row) => widthOf(row.value)),
+    LEAST_VALUE,
+  );
+  const value = Math.min(room, longest, MOST_VALUE);
+  const widths = LEAST_VALUE <= value ? { label, value, columns } : undefined;
+  return [...byEntry(results)].flatMap(([entry, list]) => [
+    `  ${paint.bold(shown(entry))}`,
+    ...list
+      .map(rowOf)
+      .flatMap((row) =>
+        widths === undefined
+          ? stacked(row, columns, paint)
+          : inColumns(row, widths, paint),
+      ),
+  ]);
+}
+
+function byEntry(
+  results: readonly Result[],
+): ReadonlyMap<string, readonly Result[]> {
+  const entries = new Map<string, Result[]>();
+  for (const result of results) {
+    const list = entries.get(result.entry);
+    if (list === undefined) entries.set(result.entry, [result]);
+    else list.push(result);
+  }
+  return entries;
+}
+
+function rowOf(result: Result): Row {
+  const which = [
+    result.of,
+    result.case === null ? null : `case ${result.case}`,
+  ].filter((part) => part !== null);
+  return {
+    label: shown([result.kind, ...which].join(" ")),
+    value: shown(result.status === "unknown" ? needOf(result) : result.text),
+    status: result.status,
+    verdict: result.verdict,
+  };
+}
+
+function needOf(result: Result): string {
+  if (result.needs.length === 0) return result.text;
+  return `needs ${result.needs.map((need) => need.text).join("; ")}`;
+}
+
+function inColumns(
+  row: Row,
+  widths: {
+    readonly label: number;
+    readonly value: number;
+    readonly columns: number;
+  },
+  paint: Paint,
+): readonly string[] {
+  // what is unknown has no verdict, so its reason may run on over the columns that the verdict leaves free
+  const unknown = row.status === "unknown";
+  const free = widths.columns - INDENT.length - widths.label - GAP.length;
+  const values = wrap(
+    row.value,
+    unknown ? free - GAP.length - "unknown".length : widths.value,
+  );
+  const tall = widths.label < widthOf(row.label);
+  const label = tall ? [INDENT + row.label] : [];
+  const below = INDENT + " ".repeat(widths.label) + GAP;
+  const first = tall ? below : INDENT + padded(row.label, widths.label) + GAP;
+  const start = unknown
+    ? first + paint.dim("unknown") + GAP + (values[0] ?? "")
+    : first + padded(values[0] ?? "", widths.value) + GAP + tailOf(row, paint);
+  const hang = unknown ? below + " ".repeat("unknown".length) + GAP : below;
+  return [
+    ...label,
+    start.trimEnd(),
+    ...values.slice(1).map((line) => hang + line),
+  ];
+}
+
+function stacked(row: Row, columns: number, paint: Paint): readonly string[] {
+  return [
+    INDENT + row.label,
+    ...wrap(row.value, columns - INDENT.length - 2).map(
+      (line) => `${INDENT}  ${line}`,
+    ),
+    `${INDENT}  ${tailOf(row, paint)}`.trimEnd(),
+  ];
+}
+
+function tailOf(row: Row, paint: Paint): string {
+  const status = paint.dim(row.status);
+  if (row.verdict === "none") return status;
+  const gap = " ".repeat(STATUS_WIDTH - row.status.length) + GAP;
+  return status + gap + verdictOf(row.verdict, paint);
+}
+
+function verdictOf(verdict: Verdict, paint: Paint): string {
+  switch (verdict) {
+    case "in":
+      return paint.green("in");
+    case "out":
+      return paint.red("out");
+    case "unsure":
+      return paint.yellow("unsure");
+    case "none":
+      return "";
+  }
+}

@@ -1,0 +1,50 @@
+// What is said to someone who wrote a command line that cannot be: one sentence with the way out, in place of commander's own words.
+import type { CommanderError } from "commander";
+import { shown } from "./terminal-text.ts";
+
+/** The sentence for an error of commander 14; `command` is the one that was asked for, where there is such a one. */
+export function usageSentence(
+  error: CommanderError,
+  command: string | undefined,
+): string {
+  const [first = "", hint] = error.message.trim().split("\n");
+  const [, what = ""] = /'(.*?)'/.exec(first) ?? [];
+  const help = `"thou ${command === undefined ? "" : `${command} `}--help"`;
+  const way =
+    hint === undefined
+      ? `${help} shows what there is.`
+      : hint.replace(/^\(D/, "d").replace(/\)$/, "");
+  return shown(`${sentenceStart(error.code, what, first, command)}; ${way}`);
+}
+
+function sentenceStart(
+  code: string,
+  what: string,
+  message: string,
+  command: string | undefined,
+): string {
+  const name = command ?? "thou";
+  switch (code) {
+    case "commander.unknownCommand":
+      return `there is no command "${what}"`;
+    case "commander.unknownOption":
+      return `${name} has no option "${what}"`;
+    case "commander.missingArgument":
+      return `${name} needs something to work on (${what})`;
+    case "commander.optionMissingArgument":
+      return `"${what}" needs a word after it`;
+    case "commander.invalidArgument":
+      return invalid(what, message);
+    case "commander.excessArguments":
+      return `${name} takes fewer words after it than it was given`;
+    default:
+      return message.replace(/^error: /, "").replace(/\.$/, "");
+  }
+}
+
+function invalid(option: string, message: string): string {
+  const [, value = "", choices = ""] =
+    /argument '(.*)' is invalid\. Allowed choices are (.*)\.$/.exec(message) ??
+    [];
+  return `${option.split(" ")[0] ?? option} takes ${choices.replace(/, ([^,]*)$/, " or $1")}, not "${value}"`;
+}

@@ -1,0 +1,142 @@
+// The command line itself: help, version, and what is said to someone who mistyped.
+import { mkdir, writeFile } from "node:fs/promises";
+import path from "node:path";
+import { describe, expect, test } from "vitest";
+import manifest from "../../package.json" with { type: "json" };
+import { folderWith, thou } from "./in-process.ts";
+
+const COMMANDS = ["check", "format", "limits", "explain", "serve"];
+
+describe("help", () => {
+  test("of the whole lists every command", async () => {
+    const cwd = await folderWith({});
+    const { code, out, err } = await thou(["--help"], { cwd, columns: 80 });
+    expect([code, err]).toEqual([0, ""]);
+    for (const command of COMMANDS)
+      expect(out).toMatch(new RegExp(`^  ${command} +\\w`, "m"));
+    await expect(out).toMatchFileSnapshot("golden/help-80.txt");
+  });
+
+  test.each(COMMANDS)(
+    "of %s has an example and fits a terminal of 80",
+    async (command) => {
+      const cwd = await folderWith({});
+      const { code, out, err } = await thou([command, "--help"], {
+        cwd,
+        columns: 80,
+      });
+      expect([code, err]).toEqual([0, ""]);
+      expect(out).toContain(`Usage: thou ${command}`);
+      expect(out).toMatch(/\nExamples?[:,]/);
+      expect(out.split("\n").filter((line) => 80 < line.length)).toEqual([]);
+      expect((await thou(["help", command], { cwd, columns: 80 })).out).toBe(
+        out,
+      );
+      expect((await thou([command, "-h"], { cwd, columns: 80 })).out).toBe(out);
+    },
+  );
+
+  test("is shown where no command is given, and that is a failure", async () => {
+    const cwd = await folderWith({});
+    const { code, out, err } = await thou([], { cwd });
+    expect([code, out]).toEqual([2, ""]);
+    expect(err).toContain("Usage: thou");
+  });
+});
+
+test("the version is the package's", async () => {
+  expect(await thou(["--version"], { cwd: await folderWith({}) })).toEqual({
+    code: 0,
+    out: `${manifest.version}\n`,
+    err: "",
+  });
+});
+
+describe("a mistyped line is one sentence and code 2", () => {
+  test.each([
+    [["chek"], 'there is no command "chek"; did you mean check?'],
+    [
+      ["polish"],
+      'there is no command "polish"; "thou --help" shows what there is.',
+    ],
+    [["--versoin"], 'thou has no option "--versoin"; did you mean --version?'],
+    [
+      ["check", "--formt", "json"],
+      'check has no option "--formt"; did you mean --format?',
+    ],
+    [
+      ["check", "--format", "xml"],
+      '--format takes text, json or sarif, not "xml"; "thou check --help" shows what there is.',
+    ],
+    [
+      ["check", "--fail-on", "hint"],
+      '--fail-on takes error or warning, not "hint"; "thou check --help" shows what there is.',
+    ],
+    [
+      ["check", "--format"],
+      '"--format <form>" needs a word after it; "thou check --help" shows what there is.',
+    ],
+    [
+      ["limits"],
+      'limits needs something to work on (classes); "thou limits --help" shows what there is.',
+    ],
+    [
+      ["explain", "a", "b"],
+      'explain takes fewer words after it than it was given; "thou explain --help" shows what there is.',
+    ],
+    [
+      ["serve"],
+      'The server speaks over standard input and output only; write "thou serve --stdio".',
+    ],
+    [
+      ["ch\u{1B}[31mk"],
+      'there is no command "ch\\x1b[31mk"; "thou --help" shows what there is.',
+    ],
+  ])("%j", async (words, sentence) => {
+    const ran = await thou(words, { cwd: await folderWith({}), columns: 200 });
+    expect(ran).toEqual({ code: 2, out: "", err: `thou: ${sentence}\n` });
+  });
+});
+
+describe("serve", () => {
+  test("loads the server that lies beside the command, and writes nothing itself", async () => {
+    const cwd = await folderWith({});
+    const serverFile = path.join(cwd, "with blank #1", "server.cjs");
+    await mkdir(path.dirname(serverFile));
+    await writeFile(
+      serverFile,
+      "globalThis.thouServed = (globalThis.thouServed ?? 0) + 1;",
+    );
+    const ran = await thou(["serve", "--stdio", "--clientProcessId=42"], {
+      cwd,
+      parts: { serverFile },
+    });
+    expect(ran).toEqual({ code: 0, out: "", err: "" });
+    expect(Reflect.get(globalThis, "thouServed")).toBe(1);
+  });
+
+  test("says where it should lie when it is missing", async () => {
+    const cwd = await folderWith({});
+    const ran = await thou(["serve", "--stdio"], { cwd, columns: 500 });
+    expect(ran).toEqual({
+      code: 2,
+      out: "",
+      err: `thou: The language server is missing (it should lie at ${path.join(cwd, "server.cjs")}); install thou again.\n`,
+    });
+  });
+});
+
+test("a fault of the tool itself is one sentence, without a stack trace", async () => {
+  const cwd = await folderWith({ "a.thou": "job a\n" });
+  const parts = {
+    createProject: () => {
+      throw new TypeError("no such thing");
+    },
+  };
+  const ran = await thou(["check"], { cwd, parts, columns: 200 });
+  expect(ran).toEqual({
+    code: 2,
+    out: "",
+    err: "thou: this is a fault of thou itself: TypeError: no such thing. Please report it with what you asked for.\n",
+  });
+});
