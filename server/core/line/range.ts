@@ -1,0 +1,68 @@
+// A range of a length, and how two lengths compare: after rounding to a tenth of a nanometre, as every verdict does.
+// It doesn't own readings, limits or tolerance classes.
+
+export interface Range {
+  /** m */
+  readonly low: number;
+  /** m, not less than low */
+  readonly high: number;
+}
+
+/**
+ * A length as whole tenths of a nanometre: the language holds lengths so, which makes an inch size and its metric
+ * equal the same number, and a size on a limit in. Compare these, never the metres.
+ */
+export function tenthsOfNanometre(metres: number): number {
+  return Math.round(metres * 1e10);
+}
+
+/** Whether a length is less than another, in whole tenths of a nanometre. */
+export function isLess(metres: number, than: number): boolean {
+  return tenthsOfNanometre(metres) < tenthsOfNanometre(than);
+}
+
+/** Whether a length lies in a range, its ends included. */
+export function isWithin(metres: number, range: Range): boolean {
+  return !isLess(metres, range.low) && !isLess(range.high, metres);
+}
+
+export function middle(range: Range): number {
+  return range.low + (range.high - range.low) / 2;
+}
+
+/** What two ranges share, or undefined. Ranges that touch share the one length. */
+export function shared(one: Range, other: Range): Range | undefined {
+  return orderedRange(
+    Math.max(one.low, other.low),
+    Math.min(one.high, other.high),
+  );
+}
+
+/**
+ * The range between two lengths, or undefined where high is below low by a tenth of a nanometre or more: less than
+ * that is the noise of binary fractions, and the two are then one length.
+ */
+export function orderedRange(low: number, high: number): Range | undefined {
+  if (isLess(high, low)) return undefined;
+  return low <= high ? { low, high } : { low: high, high: low };
+}
+
+/** Why a range can't be used, as the end of "because …", or undefined where it can. */
+export function faultOfRange(name: string, range: Range): string | undefined {
+  if (!Number.isFinite(range.low) || !Number.isFinite(range.high))
+    return `${name} is not a number`;
+  if (isLess(range.high, range.low))
+    return `${name} runs from the larger to the smaller`;
+  return undefined;
+}
+
+/** The same for a range of diameters, which must be above zero. */
+export function faultOfDiameters(
+  name: string,
+  range: Range,
+): string | undefined {
+  return (
+    faultOfRange(name, range) ??
+    (0 < range.low ? undefined : `${name} is not above zero`)
+  );
+}
