@@ -1,0 +1,158 @@
+// The sizes that reamers are sold in: fractions of an inch, numbers, letters, metric steps; each with its limits as made.
+// It doesn't own which of them to take, nor what it cuts.
+import type { Answer } from "../answer.ts";
+import { letterSizes, numberSizes } from "./gauge-sizes.ts";
+import { isLess, type Range } from "./range.ts";
+import { reamerLimitsH7, reamerLimitsInch } from "./reamer-limits.ts";
+
+export type SizeSeries =
+  "fraction" | "number" | "letter" | "metric" | "metric-hundredth";
+
+export interface SizeToBuy {
+  readonly series: SizeSeries;
+  /** As it is asked for: "1 3/16", "30", "T", "22.5" */
+  readonly designation: string;
+  /** m */
+  readonly nominal: number;
+  /** Its limits as made, m */
+  readonly limits: Range;
+}
+
+/** Steps of a series, whole numbers of a unit. */
+interface Steps {
+  /** m */
+  readonly unit: number;
+  readonly from: number;
+  readonly to: number;
+  readonly by: number;
+}
+
+/**
+ * Fractions: 1/64 steps to 1 1/2 in, 1/32 to 2 in, 1/16 to 3 in. That solid straight reamers are issued from 1/16 to
+ * 3 in and sets from 1/8 to 1/2 in by 1/64: US Army, Ordnance course OD0017, "Reamers", p. 71. The coarser steps above
+ * 1 1/2 in: common practice, no source.
+ */
+export const fractionSteps: readonly Steps[] = [
+  { unit: 0.0254 / 64, from: 4, to: 96, by: 1 },
+  { unit: 0.0254 / 64, from: 98, to: 128, by: 2 },
+  { unit: 0.0254 / 64, from: 132, to: 192, by: 4 },
+];
+
+/** Metric H7 reamers: by half a millimetre to 20 mm, by one to 50 mm. Common practice, no source. */
+export const metricSteps: readonly Steps[] = [
+  { unit: 0.5e-3, from: 2, to: 40, by: 1 },
+  { unit: 1e-3, from: 21, to: 50, by: 1 },
+];
+
+/** By a hundredth of a millimetre from 1 to 12.7 mm: that they are stocked so, a trade paper on boring and reaming, seen. */
+export const hundredthSteps: Steps = { unit: 1e-5, from: 100, to: 1270, by: 1 };
+
+/** Hundredths are ground to +0.004 mm and are no H7 reamers. Common practice, no source. */
+const hundredthLimits: Range = { low: 0, high: 4e-6 };
+
+/**
+ * Every size to buy whose nominal lies in the range (m, ends included), in order of size; where two series have one
+ * size (1/4 and E, 6 and 6.00) both stand. None outside about 0.3 mm to 3 in. It refuses nothing: a range that is
+ * reversed or holds no size gives none. Sources: at each series.
+ */
+export function sizesToBuy(range: Range): SizeToBuy[] {
+  // only sizes near the range are made, so that a narrow one costs little
+  return [
+    ...fractionSteps.flatMap((steps) => inSteps(steps, range, fraction)),
+    ...gauge("number", numberSizes, (index) => String(80 - index), range),
+    ...gauge(
+      "letter",
+      letterSizes,
+      (index) => String.fromCharCode(65 + index),
+      range,
+    ),
+    ...metricSteps.flatMap((steps) => inSteps(steps, range, metric)),
+    ...inSteps(hundredthSteps, range, hundredth),
+  ].sort((one, other) => one.nominal - other.nominal);
+}
+
+function inSteps(
+  steps: Steps,
+  range: Range,
+  sizeOf: (count: number, unit: number) => SizeToBuy | undefined,
+): SizeToBuy[] {
+  const sizes: SizeToBuy[] = [];
+  const first = Math.max(
+    0,
+    Math.floor((range.low / steps.unit - steps.from) / steps.by),
+  );
+  for (
+    let count = steps.from + first * steps.by;
+    count <= steps.to;
+    count += steps.by
+  ) {
+    if (isLess(range.high, count * steps.unit)) break;
+    const size = isLess(count * steps.unit, range.low)
+      ? undefined
+      : sizeOf(count, steps.unit);
+    if (size) sizes.push(size);
+  }
+  return sizes;
+}
+
+function fraction(sixtyFourths: number): SizeToBuy | undefined {
+  let [over, under] = [sixtyFourths % 64, 64];
+  while (over !== 0 && over % 2 === 0) [over, under] = [over / 2, under / 2];
+  const whole = Math.floor(sixtyFourths / 64);
+  const parts = [
+    ...(whole ? [String(whole)] : []),
+    ...(over ? [`${over}/${under}`] : []),
+  ];
+  const nominal = (sixtyFourths * 0.0254) / 64;
+  return made("fraction", parts.join(" "), nominal, reamerLimitsInch(nominal));
+}
+
+function metric(count: number, unit: number): SizeToBuy | undefined {
+  const nominal = count * unit;
+  return made(
+    "metric",
+    String(Number((nominal * 1e3).toFixed(1))),
+    nominal,
+    reamerLimitsH7(nominal),
+  );
+}
+
+function hundredth(count: number): SizeToBuy {
+  const nominal = count / 1e5;
+  const limits = {
+    low: nominal + hundredthLimits.low,
+    high: nominal + hundredthLimits.high,
+  };
+  return {
+    series: "metric-hundredth",
+    designation: (count / 100).toFixed(2),
+    nominal,
+    limits,
+  };
+}
+
+function gauge(
+  series: SizeSeries,
+  sizes: readonly number[],
+  designation: (index: number) => string,
+  range: Range,
+): SizeToBuy[] {
+  return sizes.flatMap((tenThousandths, index) => {
+    const nominal = tenThousandths * 2.54e-6;
+    if (isLess(nominal, range.low) || isLess(range.high, nominal)) return [];
+    return (
+      made(series, designation(index), nominal, reamerLimitsInch(nominal)) ?? []
+    );
+  });
+}
+
+function made(
+  series: SizeSeries,
+  designation: string,
+  nominal: number,
+  limits: Answer<Range>,
+): SizeToBuy | undefined {
+  return limits.valid
+    ? { series, designation, nominal, limits: limits.value }
+    : undefined;
+}
