@@ -28,9 +28,11 @@ export function shapeOf(body: string): Shape {
   let key = "";
   const starts: number[] = [];
   const ends: number[] = [];
+  let before: Token["kind"] = "blank";
   for (const token of tokenize(body)) {
     const text = body.slice(token.start, token.end);
-    key += letterFor(token, text, body);
+    key += letterFor(token, text, body, before);
+    before = token.kind;
     if (token.kind === "blank") continue;
     starts.push(token.start);
     ends.push(token.end);
@@ -39,7 +41,12 @@ export function shapeOf(body: string): Shape {
 }
 
 /** A mark that says all that thou.ohm can see of a token. */
-function letterFor(token: Token, text: string, body: string): string {
+function letterFor(
+  token: Token,
+  text: string,
+  body: string,
+  before: Token["kind"],
+): string {
   switch (token.kind) {
     case "blank":
       // only plain spaces may part the whole from the fraction of `1 3/16`
@@ -47,7 +54,10 @@ function letterFor(token: Token, text: string, body: string): string {
     case "text":
       return '""';
     case "number":
-      return numberLetter(text);
+      // numbers that run into each other, as in 1e5.5, stand as they are
+      return before === "number" || before === "word"
+        ? `\`${text}\``
+        : numberLetter(text);
     case "symbol":
       return text;
     case "word":
