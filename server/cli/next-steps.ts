@@ -31,7 +31,7 @@ export function createNextSteps(): NextSteps {
       if (error !== undefined) first ??= { finding: error, name: file.name };
       const steps = open
         .filter((finding) => finding.code === "step-open")
-        .map((finding) => finding.message);
+        .map((finding) => finding.entry ?? finding.message);
       const needs = mostWanted(
         file.check.results.flatMap((result) => result.needs),
       );
@@ -68,11 +68,12 @@ function usedLine({
 function waitingLines(waiting: readonly Waiting[]): readonly string[] {
   const one = waiting.length === 1;
   const lines = waiting.slice(0, MOST_FILES).map(({ name, steps, needs }) => {
-    const where = one ? "Next: " : `Next in ${name}: `;
-    if (0 < steps.length) return shown(where + steps.join(" "));
+    if (0 < steps.length)
+      return shown(`${one ? "Next" : `${name}: next`}: ${steps.join("; ")}.`);
+    const who = one ? "Next: it" : name;
     const more = needs.length - MOST_NEEDS;
     return shown(
-      `${where}needs ${needs.slice(0, MOST_NEEDS).join("; ")}${0 < more ? `; and ${more} more` : ""}.`,
+      `${who} needs ${needs.slice(0, MOST_NEEDS).join("; ")}${0 < more ? `; and ${more} more` : ""}.`,
     );
   });
   const rest = waiting.length - MOST_FILES;

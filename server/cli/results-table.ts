@@ -18,7 +18,7 @@ const VERDICT_WIDTH = 6;
 const TAIL_WIDTH = GAP.length + STATUS_WIDTH + GAP.length + VERDICT_WIDTH;
 const LEAST_VALUE = 18;
 const MOST_LABEL = 34;
-const MOST_VALUE = 44;
+const MOST_VALUE = 30;
 
 /** The lines of a table of results, none of them wider than the columns where the words allow. */
 export function resultsTable(

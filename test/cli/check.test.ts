@@ -155,13 +155,14 @@ describe("what a reader sees", () => {
       "c.thou": "job c\n",
     });
     const step: FakeWorld["checks"][string] = (file, lines) => ({
-      findings: [
+      findings: ["step press-in", "step bolt-up"].map((entry) =>
         finding(placeOf(file, lines, "job"), {
           code: "step-open",
           level: "hint",
-          message: "Next is step press-in.",
+          message: "It is next.",
+          entry,
         }),
-      ],
+      ),
       results: [],
     });
     const needs = ["one", "two", "one", "three", "four"].map((text) => ({
@@ -194,9 +195,9 @@ describe("what a reader sees", () => {
       project: { checks: { "a.thou": step, "b.thou": missing } },
     });
     expect(ran.out.split("\n").slice(-4)).toEqual([
-      "3 files checked: 1 hint.",
-      "Next in a.thou: Next is step press-in.",
-      "Next in b.thou: needs one; two; three; and 1 more.",
+      "3 files checked: 2 hints.",
+      "a.thou: next: step press-in; step bolt-up.",
+      "b.thou needs one; two; three; and 1 more.",
       "",
     ]);
     expect(ran.code).toBe(0);
