@@ -104,7 +104,7 @@ export function readEntry(block: Block, file: FileContext): Entry {
     isIndented(head) ||
     (file.isJob &&
       (head.word === "material" || head.word === "oil") &&
-      body.every((line) => line.body === ""));
+      !body.some((line) => isOwnFact(line, block.kind)));
   const reader = new LineReading(
     head,
     0,
@@ -126,10 +126,18 @@ export function readEntry(block: Block, file: FileContext): Entry {
     });
   else if (parsed.damagedAt !== undefined)
     reportDamage(reader, parsed.tree, parsed.damagedAt, spec?.form ?? "");
-  const facts = body.flatMap(
-    (line, index) =>
-      readFact(line, index + 1, block.kind ?? "job", file, problems, refs) ??
-      [],
+  // what stands under a line in the wrong place is not its own: it is read once that line stands right
+  const facts = body.flatMap((line, index) =>
+    isMisplaced && !isOwnFact(line, block.kind)
+      ? []
+      : (readFact(
+          line,
+          index + 1,
+          block.kind ?? "job",
+          file,
+          problems,
+          refs,
+        ) ?? []),
   );
   const name =
     nameNode === undefined
@@ -151,6 +159,10 @@ export function readEntry(block: Block, file: FileContext): Entry {
     refs,
     problems,
   };
+}
+
+function isOwnFact(line: Line, kind: EntryKind | undefined): boolean {
+  return kind !== undefined && factSpec(kind, line.word) !== undefined;
 }
 
 class LineReading implements FactReader {
@@ -283,17 +295,22 @@ function reportDamage(
   at: number,
   form: string,
 ): void {
-  const { start, end, message, mended } = explainDamage(
-    reader.body,
-    tree.type,
-    at,
-    form,
-  );
-  reader.report(
-    "line-damaged",
-    { start, end },
-    mended === undefined ? { message } : { message, mended },
-  );
+  const damage = explainDamage(reader.body, tree.type, at, form);
+  const written = reader.body.slice(damage.start, damage.end);
+  switch (damage.code) {
+    case "date-wrong":
+      return reader.report(damage.code, damage, { date: written });
+    case "number-comma":
+      return reader.report(damage.code, damage, { number: written });
+    case undefined:
+      return reader.report("line-damaged", damage, {
+        message: damage.message,
+        written,
+        choices: damage.choices ?? [],
+        ...(damage.mended === undefined ? {} : { mended: damage.mended }),
+        ...(damage.safe === true ? { safe: "yes" } : {}),
+      });
+  }
 }
 
 /** A fact that may stand once and stands twice is unknown: which one was meant can't be told. */

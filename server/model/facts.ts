@@ -7,6 +7,7 @@ import {
   anyQuantityOf,
   lengthIn,
   lengthsOf,
+  reportReversed,
   temperatureOf,
   textOf,
   valueOf,
@@ -103,7 +104,7 @@ function numberRange(
     const [low, high] = valuesOf(line, children(at, type), ...dimensions) ?? [];
     if (low === undefined) return undefined;
     if (high !== undefined && high < low) {
-      line.report("range-reversed", at, {});
+      reportReversed(line, at, children(at, type));
       return undefined;
     }
     return { low, high: high ?? low };
@@ -272,7 +273,7 @@ function lineBore(
   )
     return undefined;
   if (to.value < from.value) {
-    line.report("range-reversed", node, {});
+    reportReversed(line, node, children(node, "length"));
     return undefined;
   }
   const at = points.map((_, index): Point => ({

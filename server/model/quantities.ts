@@ -112,6 +112,10 @@ function quantitiesOf(
     const node = nodes[index];
     if (!someHave && dimensions.includes("length")) {
       const unit = line.system === undefined ? undefined : BARE[line.system];
+      // said once a file, not of each length: see units-unwritten in problem.ts
+      if (unit === undefined && node !== undefined && !missing)
+        line.report("units-unwritten", node, {});
+      missing ||= unit === undefined;
       return unit === undefined ? undefined : { ...quantity, unit };
     }
     if (
@@ -121,14 +125,55 @@ function quantitiesOf(
     )
       return undefined; // its unit is wrong: said
     if (node !== undefined && !missing)
-      line.report("unit-missing", node, {
-        number: textOf(line, node),
-        wanted: dimensions,
-      });
+      reportMissing(line, nodes, dimensions);
     missing = true;
     return undefined;
   });
   return whole.every((quantity) => quantity !== undefined) ? whole : undefined;
+}
+
+/** Bare numbers of one range or list that need a unit, said at the first of them. */
+function reportMissing(
+  line: LineReader,
+  nodes: readonly Node[],
+  wanted: readonly Dimension[],
+): void {
+  const bare = nodes.filter((node) => child(node, "unit") === undefined);
+  const units = nodes.flatMap((node) => child(node, "unit") ?? []);
+  const [first] = bare;
+  if (first === undefined) return;
+  line.report("unit-missing", first, {
+    number: textOf(line, first),
+    wanted,
+    written: units.map((unit) => textOf(line, unit)),
+    ends: bare.map((node) => String(line.spanOf(node).end)),
+    system: line.system ?? "",
+  });
+}
+
+/** A range whose larger end stands first, said of the two ends as they stand, with what they are the other way round. */
+export function reportReversed(
+  line: LineReader,
+  node: Node,
+  ends: readonly Node[],
+): void {
+  const [first, second] = ends;
+  if (first === undefined || second === undefined) return;
+  const number = (end: Node): string =>
+    textOf(line, child(end, "number", "decimal") ?? end);
+  const { end } = second;
+  const { start } = first;
+  const between = line.body.slice(first.end, second.start);
+  // a unit at the end counts for both, so that it stays there
+  const swapped =
+    child(first, "unit") === undefined
+      ? `${number(second)}${between}${number(first)}${textOf(line, second).slice(number(second).length)}`
+      : `${textOf(line, second)}${between}${textOf(line, first)}`;
+  line.report(
+    "range-reversed",
+    { ...node, start, end },
+    { high: textOf(line, first), low: textOf(line, second), swapped },
+  );
 }
 
 function lengthOf(quantity: Quantity): Length {
@@ -172,6 +217,9 @@ export function deviationsOf(
       line.report("unit-missing", bare, {
         number: textOf(line, bare),
         wanted: ["length"],
+        written: [textOf(line, mainUnit)],
+        ends: [String(line.spanOf(nodes.at(-1) ?? bare).end)],
+        system: line.system,
       });
       return undefined;
     }

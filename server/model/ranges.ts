@@ -1,4 +1,5 @@
 // Reads ranges of lengths in all the trade's forms, classes among them.
+import { mendDashed } from "../../grammar/explain-range.ts";
 import { child, children, type Node } from "../../grammar/tree.ts";
 import type { EntryKind } from "../../grammar/vocabulary.ts";
 import { metresToTenths } from "../core/quantity/exact.ts";
@@ -7,6 +8,7 @@ import {
   deviationsOf,
   lengthIn,
   lengthsOf,
+  reportReversed,
   textOf,
   type LineReader,
 } from "./quantities.ts";
@@ -75,8 +77,13 @@ export function lengthRangeOf(
 }
 
 function dashedData(text: string): Record<string, string> {
-  const mended = text.replace(/\s*(?:-|\u{2013}|\u{2014}|\.\.)\s*/u, " to ");
-  return { message: `A range is written with \`to\`: \`${mended}\`.`, mended };
+  const { message, mended, safe } = mendDashed(text);
+  return {
+    message,
+    written: text,
+    ...(mended === undefined ? {} : { mended }),
+    ...(safe === true ? { safe: "yes" } : {}),
+  };
 }
 
 function single(length: Length | undefined): LengthRange | undefined {
@@ -97,7 +104,7 @@ function ordered(
   high: Length,
 ): LengthRange | undefined {
   if (metresToTenths(high.value) < metresToTenths(low.value)) {
-    line.report("range-reversed", node, {});
+    reportReversed(line, node, children(node, "length"));
     return undefined;
   }
   return {
@@ -140,7 +147,9 @@ function plusMinusRange(line: LineReader, node: Node): LengthRange | undefined {
   const by = deviationsOf(line, main, [tolerance])?.[0];
   if (size === undefined || by === undefined) return undefined;
   if (by.value < 0) {
-    line.report("range-reversed", node, {});
+    line.report("range-reversed", tolerance, {
+      tolerance: textOf(line, tolerance),
+    });
     return undefined;
   }
   return {

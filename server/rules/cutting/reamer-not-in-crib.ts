@@ -2,7 +2,7 @@
 import { showLength, showRange } from "../../core/quantity/show.ts";
 import { settings } from "../../model/evaluate/settings.ts";
 import { rankingOf, windowOf } from "../../model/evaluate/window.ts";
-import { choiceName } from "../../model/results.ts";
+import { choiceName } from "../../model/results/line.ts";
 import { given } from "../../model/entry.ts";
 import type { Rule } from "../rule.ts";
 

@@ -7,7 +7,7 @@ import {
 import { given } from "../../model/entry.ts";
 import { settings } from "../../model/evaluate/settings.ts";
 import { rankingOf, windowOf } from "../../model/evaluate/window.ts";
-import { choiceName } from "../../model/results.ts";
+import { choiceName } from "../../model/results/line.ts";
 import { refOf } from "../../model/shop.ts";
 import type { Rule } from "../rule.ts";
 

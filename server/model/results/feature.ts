@@ -1,0 +1,119 @@
+// Results of a journal, a hole or a running bore.
+import { showLength } from "../../core/quantity/show.ts";
+import { boreSize } from "../evaluate/bore.ts";
+import { settings } from "../evaluate/settings.ts";
+import {
+  judgeEstimate,
+  sizeOf,
+  sizeVerdict,
+  type Size,
+} from "../evaluate/size.ts";
+import { valueIn } from "../entry.ts";
+import { lengthResult, numberResult, unknownResult } from "../make-result.ts";
+import { unknown, type Known } from "../known.ts";
+import type { Result } from "../result.ts";
+import { entryOf, type Shop } from "../shop.ts";
+
+export function featureResults(shop: Shop, ref: string): readonly Result[] {
+  const { system } = settings(shop, "job");
+  const size: Known<Size> = ref.startsWith("bore ")
+    ? boreSize(shop, ref)
+    : sizeOf(shop, ref);
+  if (!size.known)
+    return [unknownResult({ entry: ref, kind: "size" }, "m", size)];
+  const { outOfRound, taper, budget, budgetNeeds, step } = size.value;
+  const results: Result[] = [
+    lengthResult(
+      { entry: ref, kind: "size" },
+      system,
+      size.value,
+      verdictOfSize(shop, ref, size.value),
+    ),
+  ];
+  if (outOfRound !== undefined)
+    results.push(
+      oneLength(
+        ref,
+        "out-of-round",
+        outOfRound,
+        shop,
+        step,
+        "largest − smallest diameter at one place (two-point; not roundness by ISO 12181)",
+      ),
+    );
+  if (taper !== undefined)
+    results.push(
+      oneLength(
+        ref,
+        "taper",
+        taper.difference,
+        shop,
+        step,
+        "largest − smallest mean of the places",
+      ),
+    );
+  if (size.value.status !== "measured") return results;
+  if (budget === undefined) {
+    results.push(
+      unknownResult(
+        { entry: ref, kind: "uncertainty" },
+        "m",
+        unknown(...budgetNeeds),
+      ),
+    );
+    return results;
+  }
+  const U = budget.expanded;
+  results.push(
+    numberResult(
+      { entry: ref, kind: "uncertainty" },
+      "m",
+      { low: U, nominal: U, high: U },
+      {
+        status: "measured",
+        text: `± ${showLength(U, system, U / 10)} (95 %)`,
+        working: budget.rows.map((row) => ({
+          formula: `${row.name} (${row.distribution})`,
+          with: showLength(row.contribution, system, U / 10),
+          source: "JCGM 100:2008 (GUM)",
+        })),
+      },
+    ),
+  );
+  return results;
+}
+
+function verdictOfSize(shop: Shop, ref: string, size: Size): Result["verdict"] {
+  if (size.from === "readings")
+    return sizeVerdict(shop, ref)?.verdict ?? "none";
+  const limits = valueIn(entryOf(shop, ref), "LimitsFact");
+  if (limits === undefined || size.from === "limits") return "none";
+  return judgeEstimate(shop, size, limits, undefined).verdict;
+}
+
+function oneLength(
+  ref: string,
+  kind: string,
+  value: number,
+  shop: Shop,
+  step: number | undefined,
+  formula: string,
+): Result {
+  const { system } = settings(shop, "job");
+  return numberResult(
+    { entry: ref, kind },
+    "m",
+    { low: value, nominal: value, high: value },
+    {
+      status: "measured",
+      text: showLength(value, system, step),
+      working: [
+        {
+          formula,
+          with: showLength(value, system, step),
+          source: "common practice, no source",
+        },
+      ],
+    },
+  );
+}

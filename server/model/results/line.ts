@@ -1,0 +1,159 @@
+// Results of a line: the window of bore sizes, and each reamer that could serve.
+import {
+  fixed,
+  showLength,
+  showRange,
+  significant,
+} from "../../core/quantity/show.ts";
+import { settings } from "../evaluate/settings.ts";
+import { rankingOf, windowOf, type Choice } from "../evaluate/window.ts";
+import { numberResult, unknownResult } from "../make-result.ts";
+import { unknown, need } from "../known.ts";
+import type { Result } from "../result.ts";
+import { type Shop } from "../shop.ts";
+
+export function lineResults(shop: Shop, ref: string): readonly Result[] {
+  return [windowResult(shop, ref), ...reamerResults(shop, ref)];
+}
+
+function windowResult(shop: Shop, ref: string): Result {
+  const { system } = settings(shop, "job");
+  const where = { entry: ref, kind: "reamer-window" };
+  const found = windowOf(shop, ref);
+  if (!found.known) return unknownResult(where, "m", found);
+  const { demands, window } = found.value;
+  const predicted = demands.some((demand) => demand.status === "predicted");
+  const steps = demands
+    .map((demand) => demand.step)
+    .filter((step) => step !== undefined);
+  const step = steps.length === 0 ? undefined : Math.min(...steps);
+  const named = (index: number): string =>
+    demands[index]?.fit ?? demands[index]?.bore ?? "";
+  if (!window.open) {
+    const { needsLarger, needsSmaller, by } = window.conflict;
+    const text =
+      needsLarger === needsSmaller
+        ? `one size that suits ${named(needsLarger)} at both ends: its journal differs by ${showLength(by, system, step)} more than the wanted clearance is wide`
+        : `one size for ${named(needsLarger)} and ${named(needsSmaller)}: they conflict by ${showLength(by, system, step)}`;
+    return unknownResult(where, "m", unknown(need(ref, "ream", text)));
+  }
+  const { low, high } = window.window;
+  return numberResult(
+    where,
+    "m",
+    { low, nominal: (low + high) / 2, high },
+    {
+      status: predicted ? "predicted" : "measured",
+      text: showRange(low, high, system, step),
+      working: demands.map((demand, index) => ({
+        formula:
+          demand.fit === undefined
+            ? `limits of ${demand.bore}`
+            : `${demand.fit}: largest journal + least wanted, to smallest journal + most wanted`,
+        with: showRange(
+          window.each[index]?.low ?? low,
+          window.each[index]?.high ?? high,
+          system,
+          step,
+        ),
+        source: "",
+      })),
+    },
+  );
+}
+
+function reamerResults(shop: Shop, ref: string): readonly Result[] {
+  const found = rankingOf(shop, ref);
+  if (!found.known) return [];
+  const { crib, toBuy, demands } = found.value;
+  const steps = demands
+    .map((demand) => demand.step)
+    .filter((each) => each !== undefined);
+  const step = steps.length === 0 ? undefined : Math.min(...steps);
+  return [...crib.filter((choice) => choice.ranked.serves), ...toBuy].flatMap(
+    (choice) => choiceResults(shop, ref, choice, step),
+  );
+}
+
+export function choiceName({ reamer, toBuy }: Choice): string {
+  if (reamer !== undefined) return reamer;
+  if (toBuy === undefined) return "";
+  const { designation, series } = toBuy;
+  if (series === "fraction") return `${designation} in`;
+  if (series === "number") return `no ${designation}`;
+  if (series === "letter") return `letter ${designation}`;
+  return `${designation} mm`;
+}
+
+function choiceResults(
+  shop: Shop,
+  ref: string,
+  choice: Choice,
+  step: number | undefined,
+): readonly Result[] {
+  const { system } = settings(shop, "job");
+  const [cut] = choice.ranked.cuts;
+  if (cut === undefined) return [];
+  const of = choiceName(choice);
+  const assumed = cut.oversizeAssumed
+    ? "oversize taken as zero: none is written"
+    : "";
+  const setting =
+    choice.ranked.setting === undefined
+      ? ""
+      : `set to ${showLength(choice.ranked.setting, system, step)}`;
+  const results: Result[] = [
+    numberResult({ entry: ref, kind: "cut-size", of }, "m", cut, {
+      status: "predicted",
+      text: [showRange(cut.low, cut.high, system, step), setting]
+        .filter((part) => part !== "")
+        .join(", "),
+      working: [
+        {
+          formula: "cut = reamer + oversize, brought to 20 °C",
+          with: [showRange(cut.low, cut.high, system, step), assumed]
+            .filter((part) => part !== "")
+            .join("; "),
+          source: "",
+        },
+      ],
+    }),
+  ];
+  const { chance } = choice.ranked;
+  const where = { entry: ref, kind: "chance", of };
+  if (chance === undefined) {
+    return [
+      ...results,
+      unknownResult(
+        where,
+        "1",
+        unknown(
+          need(
+            choice.reamer ?? ref,
+            "oversize",
+            `the spread of what ${of} cuts`,
+          ),
+        ),
+      ),
+    ];
+  }
+  results.push(
+    numberResult(
+      where,
+      "1",
+      { low: chance, nominal: chance, high: chance },
+      {
+        status: "predicted",
+        text: `${significant(chance * 100, 2)} %`,
+        working: [
+          {
+            formula: "chance that every bore lands in its window",
+            with: `margin ${fixed(choice.ranked.margin.deviations ?? 0, 1)} standard deviations`,
+            source: "",
+          },
+        ],
+      },
+    ),
+  );
+  return results;
+}
