@@ -33,7 +33,10 @@ export function createNextSteps(): NextSteps {
         .filter((finding) => finding.code === "step-open")
         .map((finding) => finding.entry ?? finding.message);
       const needs = mostWanted(
-        file.check.results.flatMap((result) => result.needs),
+        file.check.results
+          // what blocks a step is in its `needs` as well; the step that is next says more
+          .filter((result) => result.status === "unknown")
+          .flatMap((result) => result.needs),
       );
       if (0 < steps.length + needs.length)
         waiting.push({ name: file.name, steps, needs });

@@ -72,15 +72,16 @@ function rowOf(result: Result): Row {
   ].filter((part) => part !== null);
   return {
     label: shown([result.kind, ...which].join(" ")),
-    value: shown(result.status === "unknown" ? needOf(result) : result.text),
+    value: shown(result.text === "" ? needOf(result) : result.text),
     status: result.status,
     verdict: result.verdict,
   };
 }
 
 function needOf(result: Result): string {
-  if (result.needs.length === 0) return result.text;
-  return `needs ${result.needs.map((need) => need.text).join("; ")}`;
+  return result.needs.length === 0
+    ? ""
+    : `needs ${result.needs.map((need) => need.text).join(", ")}`;
 }
 
 function inColumns(
