@@ -5,6 +5,7 @@ import {
   clearanceBeside,
   firstFit,
   fitsOf,
+  hintsOn,
   length,
   lineWith,
   openRecord,
@@ -16,13 +17,18 @@ import {
 
 export const clearances: readonly HostTest[] = [
   {
-    name: "a clearance with its unit stands beside a fit",
+    name: "a clearance with its unit stands beside a fit, and every fit has a hint",
     async test() {
       const document = await openRecord();
-      const fits = fitsOf(document);
-      ok(0 < fits.length, "the record has fits");
-      for (const fit of fits)
-        match(await clearanceBeside(document, fit), length);
+      match(await clearanceBeside(document, firstFit(document)), length);
+      for (const fit of fitsOf(document)) {
+        const hints = await hintsOn(document, fit.line);
+        notEqual(
+          hints.join(""),
+          "",
+          `fit ${fit.name}: its clearance, or what it needs`,
+        );
+      }
     },
   },
   {
