@@ -1,0 +1,125 @@
+// The rooms and the direction of imports between them. DEVELOPERS.md draws this; here it is held.
+import { readdirSync, readFileSync } from "node:fs";
+import path from "node:path";
+import { describe, expect, test } from "vitest";
+
+const root = path.join(import.meta.dirname, "..", "..");
+
+/** Each room with the rooms of ours that it may import besides itself, and the packages. The first prefix that fits a file is its room. */
+const ROOMS: readonly {
+  readonly room: string;
+  readonly ours: readonly string[];
+  readonly packages: readonly RegExp[];
+}[] = [
+  { room: "grammar", ours: [], packages: [/^ohm-js$/] },
+  { room: "server/core", ours: [], packages: [/^jstat$/] },
+  {
+    room: "server/model",
+    ours: ["grammar", "server/core"],
+    packages: [/^fast-deep-equal$/],
+  },
+  {
+    room: "server/rules",
+    ours: ["grammar", "server/core", "server/model"],
+    packages: [/^fastest-levenshtein$/],
+  },
+  {
+    room: "server/ide",
+    ours: ["grammar", "server/core", "server/model", "server/rules"],
+    packages: [/^fastest-levenshtein$/],
+  },
+  {
+    room: "server/lsp",
+    ours: ["grammar", "server/model", "server/rules", "server/ide"],
+    packages: [
+      /^vscode-languageserver(-textdocument|-types|-protocol)?(\/|$)/,
+      /^fast-deep-equal$/,
+    ],
+  },
+  {
+    room: "server/cli",
+    ours: ["grammar", "server/core", "server/model", "server/rules"],
+    packages: [
+      /^node:/,
+      /^commander$/,
+      /^picocolors$/,
+      /^fastest-levenshtein$/,
+    ],
+  },
+  {
+    room: "server/main",
+    ours: ["server/lsp"],
+    packages: [/^node:/, /^vscode-languageserver\/node$/],
+  },
+  // not shipped: it writes the TextMate grammar from the vocabulary
+  { room: "client/syntaxes", ours: ["grammar"], packages: [] },
+  {
+    room: "client",
+    ours: [],
+    packages: [/^node:/, /^vscode$/, /^vscode-languageclient(\/|$)/],
+  },
+];
+
+function sources(folder: string): readonly string[] {
+  return readdirSync(path.join(root, folder), {
+    recursive: true,
+    encoding: "utf8",
+  })
+    .filter((file) => file.endsWith(".ts") && !file.endsWith(".d.ts"))
+    .map((file) => `${folder}/${file.replaceAll("\\", "/")}`);
+}
+
+function roomOf(file: string): (typeof ROOMS)[number] | undefined {
+  return ROOMS.find(
+    ({ room }) => file.startsWith(`${room}/`) || file.startsWith(`${room}.`),
+  );
+}
+
+/** What a file imports: ours as paths from the root, packages by name. */
+function importsOf(file: string): readonly string[] {
+  const text = readFileSync(path.join(root, file), "utf8");
+  return [
+    ...text.matchAll(
+      /^(?:import|export)\b[^"';]*?from\s+"([^"]+)"|^import\s+"([^"]+)"|\bimport\("([^"]+)"\)/gm,
+    ),
+  ]
+    .map((match) => match[1] ?? match[2] ?? match[3] ?? "")
+    .map((written) =>
+      written.startsWith(".")
+        ? path.posix.join(path.posix.dirname(file), written)
+        : written,
+    );
+}
+
+const files = ["grammar", "server", "client"].flatMap(sources);
+
+test("every source lies in a room", () => {
+  expect(files.filter((file) => roomOf(file) === undefined)).toEqual([]);
+  expect(files.length).toBeGreaterThan(100);
+});
+
+describe("imports go downward only", () => {
+  test.each(ROOMS)("$room", ({ room, ours, packages }) => {
+    const climbing = files
+      .filter((file) => roomOf(file)?.room === room)
+      .flatMap((file) =>
+        importsOf(file)
+          .filter((imported) => {
+            const target = roomOf(imported);
+            if (target !== undefined)
+              return target.room !== room && !ours.includes(target.room);
+            return !(
+              imported === "package.json" ||
+              packages.some((allowed) => allowed.test(imported))
+            );
+          })
+          .map((imported) => `${file} imports ${imported}`),
+      );
+    expect(climbing).toEqual([]);
+  });
+});
+
+test("only parse.ts calls Ohm", () => {
+  const callers = files.filter((file) => importsOf(file).includes("ohm-js"));
+  expect(callers).toEqual(["grammar/parse.ts"]);
+});

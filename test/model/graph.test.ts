@@ -1,0 +1,125 @@
+// The graph remembers, and works out again only what depends on a change.
+import fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import {
+  createGraph,
+  Loop,
+  readInput,
+  readQuery,
+  setInput,
+  type Graph,
+} from "../../server/model/graph.ts";
+
+function number(graph: Graph, key: string): number {
+  return (readInput(graph, key) as number | undefined) ?? 0;
+}
+
+describe("the graph", () => {
+  test("works out a value once, and again when an input of it changes", () => {
+    const graph = createGraph();
+    const seen: string[] = [];
+    graph.trace = (key) => seen.push(key);
+    const double = (): unknown =>
+      readQuery(graph, "double", () => 2 * number(graph, "a"));
+    setInput(graph, "a", 1);
+    setInput(graph, "b", 1);
+    expect([double(), double()]).toEqual([2, 2]);
+    setInput(graph, "b", 5);
+    expect(double()).toBe(2);
+    expect(seen).toEqual(["double"]);
+    setInput(graph, "a", 4);
+    expect(double()).toBe(8);
+    expect(seen).toEqual(["double", "double"]);
+  });
+
+  test("stops where a value comes out as it was", () => {
+    const graph = createGraph();
+    const seen: string[] = [];
+    graph.trace = (key) => seen.push(key);
+    const parity = (): unknown =>
+      readQuery(graph, "parity", () => ({ odd: number(graph, "a") % 2 }));
+    const word = (): unknown =>
+      readQuery(graph, "word", () =>
+        (parity() as { odd: number }).odd === 1 ? "odd" : "even",
+      );
+    setInput(graph, "a", 1);
+    expect(word()).toBe("odd");
+    setInput(graph, "a", 3);
+    expect(word()).toBe("odd");
+    expect(seen).toEqual(["word", "parity", "parity"]);
+  });
+
+  test("an input that was missing and is set counts as a change", () => {
+    const graph = createGraph();
+    const there = (): unknown =>
+      readQuery(graph, "there", () => readInput(graph, "x") !== undefined);
+    expect(there()).toBe(false);
+    setInput(graph, "x", 1);
+    expect(there()).toBe(true);
+  });
+
+  test("a query that asks for itself is a loop, with its keys", () => {
+    const graph = createGraph();
+    const one = (): unknown => readQuery(graph, "one", () => two());
+    const two = (): unknown => readQuery(graph, "two", () => one());
+    expect(one).toThrow(Loop);
+    expect(one).toThrow("one → two");
+  });
+
+  test("a failure is not remembered", () => {
+    const graph = createGraph();
+    let fails = true;
+    const risky = (): unknown =>
+      readQuery(graph, "risky", () => {
+        if (fails) throw new Error("not yet");
+        return 1;
+      });
+    expect(risky).toThrow("not yet");
+    fails = false;
+    expect(risky()).toBe(1);
+  });
+
+  test("whatever changes in whatever order, values are those worked out afresh", () => {
+    // query i sums two earlier cells; cells 0 to 4 are inputs
+    const shape = fc.array(fc.tuple(fc.nat(100), fc.nat(100), fc.boolean()), {
+      minLength: 1,
+      maxLength: 20,
+    });
+    const steps = fc.array(
+      fc.oneof(
+        fc.record({ set: fc.nat(4), to: fc.nat(3) }),
+        fc.record({ read: fc.nat(30) }),
+      ),
+      { maxLength: 40 },
+    );
+    fc.assert(
+      fc.property(shape, steps, (queries, all) => {
+        const graph = createGraph();
+        const inputs = [0, 0, 0, 0, 0];
+        const cell = (index: number): number => {
+          if (index < 5) return number(graph, `in${String(index)}`);
+          const [a, b, cut] = queries[index - 5] ?? [0, 0, false];
+          return readQuery(graph, `q${String(index)}`, () => {
+            const sum = cell(a % index) + cell(b % index);
+            return cut ? sum % 2 : sum;
+          }) as number;
+        };
+        const afresh = (index: number): number => {
+          if (index < 5) return inputs[index] ?? 0;
+          const [a, b, cut] = queries[index - 5] ?? [0, 0, false];
+          const sum = afresh(a % index) + afresh(b % index);
+          return cut ? sum % 2 : sum;
+        };
+        for (const step of all) {
+          if ("set" in step) {
+            inputs[step.set] = step.to;
+            setInput(graph, `in${String(step.set)}`, step.to);
+          } else {
+            const index = step.read % (queries.length + 5);
+            expect(cell(index)).toBe(afresh(index));
+          }
+        }
+      }),
+    );
+  });
+});
