@@ -1,15 +1,37 @@
-// Says in the shop's words why a line can't be read, and where. It knows the traps that people fall into by name; for the rest it
-// shows how the line is written.
-import { endOfText, isBlank, tokenize } from "./tokens.ts";
-import { CLAUSE_WORDS } from "./vocabulary.ts";
+// Says in the shop's words why a line can't be read, where, and what would mend it. It knows the traps that people fall into by name; for
+// the rest it looks for the one small change that helps, and shows how the line is written.
+import { bareSignature, dateInWords, wordAsName } from "./explain-names.ts";
+import {
+  commasInNumber,
+  commasInReading,
+  fractionInReading,
+  gradeAlone,
+  namedSize,
+} from "./explain-numbers.ts";
+import { rangeTrap } from "./explain-range.ts";
+import {
+  expectedIn,
+  mendOf,
+  reads,
+  wordAt,
+  wordBefore,
+  type Mend,
+} from "./mend.ts";
+import { endOfText, isBlank } from "./tokens.ts";
 
 export interface Damage {
   /** Offsets in the line's body. */
   readonly start: number;
   readonly end: number;
+  /** Where the fault has a code of its own: then its rule has the sentence, and reads what stands between `start` and `end`. */
+  readonly code?: "date-wrong" | "number-comma";
   readonly message: string;
   /** The piece between `start` and `end` as it should stand, where only one mend makes sense. */
   readonly mended?: string;
+  /** The mend can't be wrong. */
+  readonly safe?: boolean;
+  /** Words that fit there: whoever shows the message may find the one that was meant. */
+  readonly choices?: readonly string[];
 }
 
 /** Why a body can't be read by a rule, given where reading stopped and how the line is written. */
@@ -20,17 +42,61 @@ export function explainDamage(
   form: string,
 ): Damage {
   return (
+    markAfterWord(body, rule) ??
+    otherQuotes(body, rule) ??
     unclosedText(body) ??
     fractionInReading(body, rule, stoppedAt) ??
+    commasInReading(body, rule, stoppedAt) ??
+    commasInNumber(body, stoppedAt) ??
     wordAsName(body, rule) ??
-    oneSizeForRange(body, rule, stoppedAt) ??
+    dateInWords(body, stoppedAt) ??
+    bareSignature(body, rule) ??
+    gradeAlone(body, rule) ??
+    namedSize(body, rule) ??
+    rangeTrap(body, rule, stoppedAt) ??
+    mended(body, rule, stoppedAt) ??
     endsEarly(body, stoppedAt, form) ??
-    stopped(body, stoppedAt, form)
+    stopped(body, rule, stoppedAt, form)
   );
 }
 
 function written(form: string): string {
   return form === "" ? "" : ` It is written \`${form}\`.`;
+}
+
+/** `limits: 0.8740 to 0.8745`, `units = mm` */
+function markAfterWord(body: string, rule: string): Damage | undefined {
+  const found = /^([\p{L}-]+)\s*[:=]\s*/u.exec(body);
+  if (found === null) return undefined;
+  const [text, word = ""] = found;
+  const end = text.length;
+  if (!reads(`${word} ${body.slice(end)}`, rule)) return undefined;
+  return {
+    start: 0,
+    end,
+    message: `No mark stands between a word and what it says: write \`${word} ${body.slice(end)}\`.`,
+    mended: `${word} `,
+    safe: true,
+  };
+}
+
+const QUOTED =
+  /[\u{201C}\u{201D}\u{201E}\u{AB}\u{BB}]|(?<![^\s,])'|'(?![^\s,])/gu;
+
+/** Quotes as word processors write them, and single ones. */
+function otherQuotes(body: string, rule: string): Damage | undefined {
+  const marks = [...body.matchAll(QUOTED)];
+  const straight = body.replaceAll(QUOTED, '"');
+  if (marks.length === 0 || !reads(straight, rule)) return undefined;
+  const start = marks[0]?.index ?? 0;
+  const end = (marks.at(-1)?.index ?? 0) + 1;
+  return {
+    start,
+    end,
+    message: 'A text stands in plain double quotes: `"`.',
+    mended: straight.slice(start, end),
+    safe: true,
+  };
 }
 
 function unclosedText(body: string): Damage | undefined {
@@ -42,6 +108,7 @@ function unclosedText(body: string): Damage | undefined {
         start: at,
         end: body.length,
         message: "This text has no closing quote: put one at its end.",
+        mended: `${body.slice(at)}"`,
       };
     }
     at = end - 1;
@@ -49,68 +116,39 @@ function unclosedText(body: string): Damage | undefined {
   return undefined;
 }
 
-function fractionInReading(
+const WHY: Readonly<
+  Record<Mend["sort"], (mend: Mend, word: string) => string>
+> = {
+  insert: ({ text }, word) =>
+    `A word is missing before \`${word}\`: write \`${text}\`.`,
+  replace: ({ text }, word) =>
+    `\`${word}\` does not fit here: write \`${text}\`.`,
+  comma: ({ text }) => `A comma parts what stands in a row: write \`${text}\`.`,
+  quote: ({ text }) => `A text stands in double quotes: write \`${text}\`.`,
+  join: ({ text }) => `A name is one word: write \`${text}\`.`,
+  name: ({ text }, word) =>
+    `\`${word}\` is no name, since a name begins with a letter: \`${text}\`, if its entry is called that.`,
+  comment: ({ text }) =>
+    `Nothing more can follow here: a remark goes behind a \`#\`, as in \`${text}\`.`,
+};
+
+/** Facts that are a text and nothing else, so that whatever stands there is the text. */
+const TEXT_ONLY = /^(?:Note|Title|Do)Fact$/;
+
+function mended(
   body: string,
   rule: string,
   stoppedAt: number,
 ): Damage | undefined {
-  if (!/Read|Repeat/.test(rule)) return undefined;
-  const fraction = /(?<![\w./])(?:(\d+)[ -]+)?(\d+)\/(\d+)/.exec(body);
-  if (fraction === null || fraction.index + fraction[0].length < stoppedAt)
-    return undefined;
-  const start = fraction.index;
-  const value =
-    Number(fraction[1] ?? 0) + Number(fraction[2]) / Number(fraction[3]);
-  const shown = Number.isFinite(value)
-    ? ` For ${fraction[0]} that would be ${String(Number(value.toFixed(6)))}.`
-    : "";
+  const mend = mendOf(body, rule, stoppedAt);
+  if (mend === undefined) return undefined;
+  const { start, end } = wordAt(body, stoppedAt);
   return {
-    start,
-    end: start + fraction[0].length,
-    message: `A reading is a decimal, as the gauge shows it, never a fraction.${shown}`,
-  };
-}
-
-/** The second word of an opening line is its name: a clause word or a word that begins with a digit can't be one. */
-function wordAsName(body: string, rule: string): Damage | undefined {
-  if (!rule.endsWith("Entry")) return undefined;
-  const [, second] = tokenize(body).filter((token) => token.kind !== "blank");
-  if (second === undefined) return undefined;
-  const end = body.slice(second.start).search(/[ \t\u{A0}]|$/u) + second.start;
-  const word = body.slice(second.start, end);
-  if (CLAUSE_WORDS.includes(word)) {
-    return {
-      start: second.start,
-      end,
-      message: `A name is missing here: \`${word}\` opens a clause and can't be a name.`,
-    };
-  }
-  if (/^\p{L}[\p{L}\d-]*$/u.test(word)) return undefined;
-  return {
-    start: second.start,
-    end,
-    message: `\`${word}\` can't be a name: a name is letters, digits and hyphens, and begins with a letter.`,
-  };
-}
-
-function oneSizeForRange(
-  body: string,
-  rule: string,
-  stoppedAt: number,
-): Damage | undefined {
-  if (
-    stoppedAt < body.length ||
-    !/^(?:Limits|Want|WantHot|Stock|Expands|Cut)Fact$/.test(rule)
-  )
-    return undefined;
-  const single = /^\S+\s+(?:to\s+)?([\d./+-]+.*)$/u.exec(body);
-  if (single === null) return undefined;
-  const start = body.indexOf(single[1] ?? "");
-  return {
-    start,
-    end: body.length,
-    message:
-      "One size is not a range: write `LOW to HIGH`, a size with its deviations, or a size and a class.",
+    start: mend.start,
+    end: mend.end,
+    message: WHY[mend.sort](mend, body.slice(start, end)),
+    mended: mend.text,
+    safe: mend.sort === "quote" && TEXT_ONLY.test(rule),
   };
 }
 
@@ -119,24 +157,52 @@ function endsEarly(
   stoppedAt: number,
   form: string,
 ): Damage | undefined {
-  if (stoppedAt < body.length) return undefined;
-  const last = tokenize(body).at(-1);
+  const last = wordBefore(body, body.length);
+  if (stoppedAt < body.length || last === undefined) return undefined;
   return {
-    start: last?.start ?? 0,
-    end: body.length,
-    message: `This line breaks off after \`${body.slice(last?.start ?? 0)}\`.${written(form)}`,
+    ...last,
+    message: `This line breaks off after \`${body.slice(last.start)}\`.${written(form)}`,
   };
 }
 
-function stopped(body: string, stoppedAt: number, form: string): Damage {
-  let start = stoppedAt;
-  while (isBlank(body[start])) start++;
-  const end = body.slice(start).search(/[ \t\u{A0}]|$/u) + start;
-  // where reading stops inside a word, the whole word is what a person sees
-  while (0 < start && !isBlank(body[start - 1])) start--;
+function stopped(
+  body: string,
+  rule: string,
+  stoppedAt: number,
+  form: string,
+): Damage {
+  const { start, end } = wordAt(body, stoppedAt);
+  const word = body.slice(start, end);
+  const { words, described } = expectedIn(body, rule);
+  const place = { start, end };
+  if (0 < words.length && described.length === 0) {
+    return /^[\d.+"-]/.test(word)
+      ? {
+          ...place,
+          message: `A word is missing before \`${word}\`: write ${oneOf(words)}.`,
+        }
+      : {
+          ...place,
+          message: `\`${word}\` does not fit here: write ${oneOf(words)}.`,
+          choices: words,
+        };
+  }
+  const [only, other] = described;
+  if (only !== undefined && other === undefined && words.length === 0) {
+    return {
+      ...place,
+      message: `Here comes ${only}, and \`${word}\` is none.${written(form)}`,
+    };
+  }
   return {
-    start,
-    end,
-    message: `\`${body.slice(start, end)}\` does not fit here.${written(form)}`,
+    ...place,
+    message: `\`${word}\` does not fit here.${written(form)}`,
   };
+}
+
+/** "`a`, `b` or `c`" */
+function oneOf(words: readonly string[]): string {
+  const marked = words.map((word) => `\`${word}\``);
+  const last = marked.pop() ?? "";
+  return marked.length === 0 ? last : `${marked.join(", ")} or ${last}`;
 }

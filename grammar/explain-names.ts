@@ -1,0 +1,88 @@
+// The traps of names and signatures: a clause word for a name, a name that begins with a digit, a date in words, a name and a date
+// without their `by` and `on`.
+import type { Damage } from "./explain.ts";
+import { reads, withMend } from "./mend.ts";
+import { tokenize } from "./tokens.ts";
+import { CLAUSE_WORDS } from "./vocabulary.ts";
+
+/** The second word of an opening line is its name: a clause word or a word that begins with a digit can't be one. */
+export function wordAsName(body: string, rule: string): Damage | undefined {
+  if (!rule.endsWith("Entry")) return undefined;
+  const [first, second] = tokenize(body).filter(
+    (token) => token.kind !== "blank",
+  );
+  if (first === undefined || second === undefined) return undefined;
+  const { start } = second;
+  const end =
+    second.kind === "text"
+      ? second.end
+      : body.slice(start).search(/[ \t\u{A0}]|$/u) + start;
+  const word = body.slice(start, end);
+  const kind = body.slice(first.start, first.end);
+  const whole = (...texts: readonly string[]): { mended?: string } => {
+    const text = texts.find((each) =>
+      reads(withMend(body, { start, end, text: each }), rule),
+    );
+    return text === undefined ? {} : { mended: text };
+  };
+  if (CLAUSE_WORDS.includes(word)) {
+    return {
+      start,
+      end,
+      message: `A name is missing here: \`${word}\` opens a clause and can't be a name.`,
+      ...whole(`${word}-1`, `${kind}-1 ${word}`),
+    };
+  }
+  if (/^\p{L}[\p{L}\d-]*$/u.test(word)) return undefined;
+  const hyphened = word
+    .replaceAll(/[^\p{L}\d]+/gu, "-")
+    .replaceAll(/^-|-$/gu, "");
+  return {
+    start,
+    end,
+    message: `\`${word}\` can't be a name: a name is letters, digits and hyphens, and begins with a letter.`,
+    ...whole(/^\d/.test(hyphened) ? `${kind.charAt(0)}-${hyphened}` : hyphened),
+  };
+}
+
+const MONTHS = "jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec";
+const DATE_IN_WORDS = new RegExp(
+  String.raw`(?<![\p{L}\d])(?:\d{1,2}(?:st|nd|rd|th)?[ .-]*(?:${MONTHS})\p{L}*\.?[ ,-]*\d{2,4}` +
+    String.raw`|(?:${MONTHS})\p{L}*\.? *\d{1,2}(?:st|nd|rd|th)?,? +\d{4}` +
+    String.raw`|\d+[-/.]\d+[-/.]\d+T[\d:.]+\p{L}*|\d{8}|today|yesterday|now)(?![\p{L}\d])`,
+  "giu",
+);
+
+/** `2 Nov 2026`, `November 2, 2026`, a day with its hour. */
+export function dateInWords(
+  body: string,
+  stoppedAt: number,
+): Damage | undefined {
+  for (const found of body.matchAll(DATE_IN_WORDS)) {
+    const end = found.index + found[0].length;
+    const place = body.slice(0, found.index).trimEnd();
+    if (stoppedAt < place.length || end < stoppedAt) continue;
+    if (!/(?:^|\s)(?:on|opened|done|calibrated|due)$/u.test(place)) continue;
+    return { start: found.index, end, code: "date-wrong", message: "" };
+  }
+  return undefined;
+}
+
+/** `AK 2026-11-02` for `by AK on 2026-11-02` */
+export function bareSignature(body: string, rule: string): Damage | undefined {
+  const found =
+    /(?<=\s)(?:by\s+)?("[^"]*"|\p{L}[\p{L}\d-]*)\s*,?\s+(\d+[-/.]\d+[-/.]\d+)$/u.exec(
+      body,
+    );
+  const [text, who = "", date = ""] = found ?? [];
+  if (found === null || text === undefined) return undefined;
+  const mended = `by ${who} on ${date}`;
+  if (!reads(body.slice(0, found.index) + mended, rule)) return undefined;
+  return {
+    start: found.index,
+    end: body.length,
+    message: `Who and when are written \`${mended}\`.`,
+    mended,
+    safe: true,
+  };
+}

@@ -1,0 +1,108 @@
+// The traps of numbers: fractions and commas in readings, several commas in one number, a grade or a size without its scale.
+import type { Damage } from "./explain.ts";
+import { reads } from "./mend.ts";
+
+const READING = /^(?:Read|Repeat|BushRead|StackRead)Fact$/;
+
+export function fractionInReading(
+  body: string,
+  rule: string,
+  stoppedAt: number,
+): Damage | undefined {
+  if (!READING.test(rule)) return undefined;
+  const fraction = /(?<![\w./-])(?:(\d+)[ -]+)?(\d+)\/(\d+)/.exec(body);
+  if (fraction === null || fraction.index + fraction[0].length < stoppedAt)
+    return undefined;
+  const [text, whole = "0", over = "", under = ""] = fraction;
+  const value = Number(whole) + Number(over) / Number(under);
+  // no more digits than the fraction has: 7/8 is 0.875, and 1/3 has no end
+  const decimal = String(Number(value.toFixed(9)));
+  const isExact =
+    Number.isFinite(value) && Math.abs(Number(decimal) - value) < 1e-14;
+  const say = isExact ? `: ${text} is ${decimal}` : "";
+  return {
+    start: fraction.index,
+    end: fraction.index + text.length,
+    message: `A reading is a decimal, as the gauge shows it, never a fraction${say}.`,
+    ...(isExact ? { mended: decimal } : {}),
+  };
+}
+
+/** Values of a reading are parted by blanks. */
+export function commasInReading(
+  body: string,
+  rule: string,
+  stoppedAt: number,
+): Damage | undefined {
+  if (!READING.test(rule)) return undefined;
+  const values = /(?:\.?\d[\d.]*(?:\s*[,;]\s+|;))+\.?\d[\d.]*/u.exec(body);
+  if (values === null) return undefined;
+  const { index } = values;
+  const end = index + values[0].length;
+  if (stoppedAt < index || end < stoppedAt) return undefined;
+  const text = values[0].replaceAll(/\s*[,;]\s*/gu, " ");
+  return {
+    start: index,
+    end,
+    message: `Values of a reading are parted by blanks, not by commas: write \`${text}\`.`,
+    ...(reads(body.slice(0, index) + text + body.slice(end), rule)
+      ? { mended: text, safe: true }
+      : {}),
+  };
+}
+
+/** `1,250,000` */
+export function commasInNumber(
+  body: string,
+  stoppedAt: number,
+): Damage | undefined {
+  for (const found of body.matchAll(/(?<![\w.,])\d+(?:,\d+){2,}(?:\.\d+)?/g)) {
+    const end = found.index + found[0].length;
+    if (stoppedAt < found.index || end < stoppedAt) continue;
+    return { start: found.index, end, code: "number-comma", message: "" };
+  }
+  return undefined;
+}
+
+// ISO 3448 and SAE J300 and J306 number their grades apart, but for few
+const SAE = [
+  "20",
+  "30",
+  "40",
+  "50",
+  "60",
+  "80",
+  "85",
+  "90",
+  "110",
+  "140",
+  "190",
+];
+
+/** `grade 46` */
+export function gradeAlone(body: string, rule: string): Damage | undefined {
+  const found = /^(grade\s+)((?:ISO|VG)?\s*-?(\d+))$/iu.exec(body);
+  const [, before = "", text = "", number = ""] = found ?? [];
+  if (rule !== "GradeFact" || found === null) return undefined;
+  const isSae = text === number && SAE.includes(number);
+  return {
+    start: before.length,
+    end: body.length,
+    message: `A grade says by which scale: \`ISO VG ${number}\` or \`SAE ${number}\`.`,
+    mended: isSae ? `SAE ${number}` : `ISO VG ${number}`,
+  };
+}
+
+/** `size number 7` for `size no 7` */
+export function namedSize(body: string, rule: string): Damage | undefined {
+  const found = /^(size\s+)(?:number|num|nr\.?|no\.)\s*(\d+)$/iu.exec(body);
+  if (rule !== "SizeFact" || found === null) return undefined;
+  const mended = `no ${found[2] ?? ""}`;
+  return {
+    start: found[1]?.length ?? 0,
+    end: body.length,
+    message: `A number size is written \`${mended}\`.`,
+    mended,
+    safe: true,
+  };
+}

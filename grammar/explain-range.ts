@@ -1,0 +1,257 @@
+// The ways in which people write a range otherwise than with `to`, and how each is written here. It reads no number for its value but to
+// tell a second size from a deviation.
+import type { Damage } from "./explain.ts";
+import { reads } from "./mend.ts";
+
+const RULES =
+  /^(?:Limits|ServiceLimit|Length|Od|Id|Want|WantHot|Cut|Plus|Minus|Size|Oversize|Stock|Expands|Bolts|Friction|LineBore)Fact$/;
+const ONLY_RANGE = /^(?:Limits|Want|WantHot|Stock|Expands|Cut)Fact$/;
+
+const NUMBER = String.raw`(?:(?:\d+(?: +|-))?\d+\/\d+(?![\d.])|\d+[.,]?\d*|\.\d+)`;
+const BETWEEN = String.raw`(?:-|\u2013|\u2014|\u2212|\.{2,3}|\u2026|~|\/|thru|through|until|till|and|bis|up to)`;
+const UNIT = String.raw`(?:\s*(?!(?:to|from|thru|through|until|till|and|bis|up|of)\b)[\p{L}\u00B5"%\u00B0](?:[\p{L}\d\u00B7/-]*\p{L})?(?![\p{L}\d]))`;
+
+const ONE_SIZE = new RegExp(String.raw`^[+\u2212-]?${NUMBER}${UNIT}?$`, "u");
+
+interface Size {
+  readonly number: string;
+  readonly unit: string;
+}
+
+interface Wording {
+  readonly message: string;
+  readonly text: string;
+  readonly safe: boolean;
+}
+
+/** A range of lengths or torques in other marks than the language's; undefined where the line has another fault. */
+export function rangeTrap(
+  body: string,
+  rule: string,
+  stoppedAt: number,
+): Damage | undefined {
+  if (!RULES.test(rule)) return undefined;
+  const start = /(?<=\s)[+\u2212-]?\.?\d/u.exec(body)?.index;
+  if (start === undefined) return classAlone(body);
+  for (const [form, wording] of FORMS) {
+    const found = form.exec(body.slice(start));
+    if (found === null) continue;
+    const said = wording(found);
+    if (said === undefined) continue;
+    const end = start + found[0].length;
+    if (!reads(body.slice(0, start) + said.text + body.slice(end), rule))
+      continue;
+    const { message, text, safe } = said;
+    return { start, end, message, mended: text, safe };
+  }
+  return source(body, rule) ?? oneSize(body, rule, stoppedAt, start);
+}
+
+/** `limits 0.8740 to 0.8745 drawing L-204` */
+function source(body: string, rule: string): Damage | undefined {
+  if (!/^(?:Limits|ServiceLimit)Fact$/.test(rule)) return undefined;
+  for (const gap of body.matchAll(/\s+(?=\p{L})/gu)) {
+    const start = gap.index + gap[0].length;
+    if (/^(?:from|to|in|mm|thou|tenths?|um)\b/u.test(body.slice(start)))
+      continue;
+    if (!reads(body.slice(0, gap.index), rule)) continue;
+    const mended = `from "${body.slice(start).replaceAll('"', "")}"`;
+    return {
+      start,
+      end: body.length,
+      message: `Where limits are from is written ${said(mended)}.`,
+      mended,
+    };
+  }
+  return undefined;
+}
+
+function classAlone(body: string): Damage | undefined {
+  const found =
+    /(?<=\s)(?:to\s+)?([A-Za-z]{1,2}\d{1,2}(?:\/[A-Za-z]{1,2}\d{1,2})?)$/u.exec(
+      body,
+    );
+  if (found === null) return undefined;
+  const word = found[1] ?? "";
+  return {
+    start: body.length - word.length,
+    end: body.length,
+    message: `A class alone is no size: write the nominal size before it, as in \`25 mm ${word}\`.`,
+  };
+}
+
+const FORMS: readonly (readonly [
+  RegExp,
+  (found: RegExpExecArray) => Wording | undefined,
+])[] = [
+  [sizes(String.raw`\s*(?<mark>${BETWEEN})\s*`), marked],
+  [sizes(String.raw`\s+`), marked],
+  [
+    new RegExp(
+      String.raw`^(?<size>${NUMBER}${UNIT}?)\s*(?:\+\s*[-\u2212]|\+\s+\/\s*[-\u2212]|\+\/\s+[-\u2212]|plus or minus)\s*(?<by>${NUMBER}${UNIT}?)`,
+      "u",
+    ),
+    plusMinus,
+  ],
+  [
+    new RegExp(
+      String.raw`^(?<size>${NUMBER}${UNIT}?)\s*(?<one>[+\u2212-]\s*${NUMBER})\s*(?:\/\s*)?(?<two>[+\u2212-]\s*${NUMBER})(?<unit>${UNIT}?)`,
+      "u",
+    ),
+    closedUp,
+  ],
+  [
+    new RegExp(
+      String.raw`^(?<size>${NUMBER}${UNIT}?)\s*(?<hole>[A-Za-z]{1,2}\s*\d{1,2})(?:\s*\/?\s*(?<shaft>[A-Za-z]{1,2}\s*\d{1,2}))?$`,
+      "u",
+    ),
+    classApart,
+  ],
+  [
+    new RegExp(
+      String.raw`^(?<size>${NUMBER}${UNIT}?)\s*(?<sign>[+\u2212-])\s*(?<by>${NUMBER})(?<unit>${UNIT}?)`,
+      "u",
+    ),
+    oneDeviation,
+  ],
+];
+
+function sizes(between: string): RegExp {
+  return new RegExp(
+    String.raw`^(?<one>${NUMBER})(?<oneUnit>${UNIT}?)${between}(?<two>${NUMBER})(?<twoUnit>${UNIT}?)`,
+    "u",
+  );
+}
+
+function group(found: RegExpExecArray, name: string): string {
+  return found.groups?.[name] ?? "";
+}
+
+/** Two sizes with a mark between that is not `to`, or with none. */
+function marked(found: RegExpExecArray): Wording | undefined {
+  const mark = group(found, "mark");
+  const [one, two]: [Size, Size] = [
+    { number: group(found, "one"), unit: group(found, "oneUnit") },
+    { number: group(found, "two"), unit: group(found, "twoUnit") },
+  ];
+  if (mark === "/" && !(hasPoint(one) && hasPoint(two))) return undefined;
+  return rangeOf(one, two, mark);
+}
+
+function hasPoint({ number }: Size): boolean {
+  return /[.,]/.test(number);
+}
+
+function rangeOf(one: Size, two: Size, mark: string): Wording | undefined {
+  const first = valueOf(one.number);
+  const second = valueOf(two.number);
+  const sameUnit = one.unit === "" || one.unit.trim() === two.unit.trim();
+  if (sameUnit && second < first / 2) {
+    // 0.8745-0.0005 is a size and what it may be under
+    return /^[-\u2212]$/.test(mark)
+      ? {
+          message: `A size with one deviation needs the other too, even where it is 0: ${said(`${one.number}${one.unit} +0 -${two.number}${two.unit}`)}.`,
+          text: `${one.number}${one.unit} +0 -${two.number}${two.unit}`,
+          safe: false,
+        }
+      : undefined;
+  }
+  if (sameUnit && mark === "" && first * 2 < second) return undefined;
+  const [low, high] = sameUnit && second < first ? [two, one] : [one, two];
+  const unit = one.unit === "" ? two.unit : "";
+  const text =
+    unit === ""
+      ? `${low.number}${low.unit} to ${high.number}${high.unit}`
+      : `${low.number} to ${high.number}${unit}`;
+  return {
+    message: `A range is written with \`to\`, the smaller end first: ${said(text)}.`,
+    text,
+    // a dash between two sizes near each other says nothing else
+    safe:
+      /^(?:-|\u{2013}|\u{2014}|\u{2212}|\.{2,3}|\u{2026})$/u.test(mark) &&
+      first < second,
+  };
+}
+
+function valueOf(number: string): number {
+  const [, whole = "0", over, under] =
+    /^(?:(\d+)[ -]+)?(\d+)\/(\d+)$/.exec(number) ?? [];
+  return over === undefined
+    ? Number(number.replace(",", "."))
+    : Number(whole) + Number(over) / Number(under);
+}
+
+function said(text: string): string {
+  return `\`${text}\``;
+}
+
+function plusMinus(found: RegExpExecArray): Wording {
+  const text = `${group(found, "size")} +/- ${group(found, "by")}`;
+  return {
+    message: `The same either way is written \`+/-\`: ${said(text)}.`,
+    text,
+    safe: true,
+  };
+}
+
+function closedUp(found: RegExpExecArray): Wording {
+  const close = (name: string): string =>
+    group(found, name).replaceAll(/\s+/gu, "");
+  const text = `${group(found, "size")} ${close("one")} ${close("two")}${group(found, "unit")}`;
+  return {
+    message: `A deviation keeps its sign close: ${said(text)}.`,
+    text,
+    safe: true,
+  };
+}
+
+/** `25 mm H 7`, `25 mm H7 / f7` */
+function classApart(found: RegExpExecArray): Wording {
+  const [hole, shaft] = ["hole", "shaft"].map((name) =>
+    group(found, name).replaceAll(/\s+/gu, ""),
+  );
+  const word = shaft === "" ? hole : `${hole ?? ""}/${shaft ?? ""}`;
+  const text = `${group(found, "size")} ${word ?? ""}`;
+  return { message: `A class is one word: ${said(text)}.`, text, safe: true };
+}
+
+function oneDeviation(found: RegExpExecArray): Wording {
+  const by = `${group(found, "by")}${group(found, "unit")}`;
+  const size = group(found, "size");
+  const text =
+    group(found, "sign") === "+"
+      ? `${size} +${group(found, "by")} -0${group(found, "unit")}`
+      : `${size} +0 -${by}`;
+  return {
+    message: `A size with one deviation needs the other too, even where it is 0: ${said(text)}.`,
+    text,
+    safe: false,
+  };
+}
+
+function oneSize(
+  body: string,
+  rule: string,
+  stoppedAt: number,
+  start: number,
+): Damage | undefined {
+  if (stoppedAt < body.length || !ONLY_RANGE.test(rule)) return undefined;
+  if (!ONE_SIZE.test(body.slice(start))) return undefined;
+  return {
+    start,
+    end: body.length,
+    message:
+      "One size is not a range: write `LOW to HIGH`, a size with its deviations, or a size and a class.",
+  };
+}
+
+/** `24.959-24.980` as thou.ohm reads it whole, so that the one fault is said once. */
+export function mendDashed(
+  text: string,
+): Pick<Damage, "message" | "mended" | "safe"> {
+  const found = sizes(String.raw`\s*(?<mark>${BETWEEN})\s*`).exec(text);
+  const said = found === null ? undefined : marked(found);
+  return said === undefined
+    ? { message: "A range is written with `to`." }
+    : { message: said.message, mended: said.text, safe: said.safe };
+}
