@@ -1,0 +1,79 @@
+// Numbers as a person reads them: units always, digits never beyond what is known.
+import { describe, expect, test } from "vitest";
+import {
+  decimalsFor,
+  fixed,
+  lengthDigits,
+  showInOther,
+  showLength,
+  showRange,
+  showTemperature,
+  significant,
+} from "../../../server/core/quantity/show.ts";
+
+const inches = (value: number): number => value * 0.0254;
+
+describe("lengths", () => {
+  test.each([
+    [
+      "as many decimals as were read",
+      showLength(inches(0.87432), "inch", inches(0.00001)),
+      "0.87432 in",
+    ],
+    [
+      "four where nothing says more",
+      showLength(inches(0.87432), "inch"),
+      "0.8743 in",
+    ],
+    [
+      "never fewer than usual",
+      showLength(inches(0.5), "inch", inches(0.1)),
+      "0.5000 in",
+    ],
+    [
+      "a gauge that steps by half a tenth is read to five",
+      showLength(inches(0.00005), "inch", inches(0.00005)),
+      "0.00005 in",
+    ],
+    [
+      "a range",
+      showRange(inches(0.001), inches(0.0013), "inch"),
+      "0.0010 to 0.0013 in",
+    ],
+    [
+      "a range whose ends read alike is one size",
+      showRange(0.02, 0.0200001, "mm"),
+      "20.000 mm",
+    ],
+    ["the other unit", showInOther(inches(1), "inch"), "25.400 mm"],
+    ["no minus before nothing", lengthDigits(-1e-9, "mm"), "0.000"],
+  ])("%s", (_, shown, wanted) => {
+    expect(shown).toBe(wanted);
+  });
+
+  test("decimals stop at what the unit can bear", () => {
+    expect([
+      decimalsFor(1e-12, "inch"),
+      decimalsFor(1e-12, "mm"),
+      decimalsFor(0, "mm"),
+    ]).toEqual([6, 5, 3]);
+  });
+});
+
+test("temperatures", () => {
+  expect([
+    showTemperature(20, "inch"),
+    showTemperature(20, "mm"),
+    showTemperature(-17.78, "inch"),
+  ]).toEqual(["68 °F", "20 °C", "0 °F"]);
+});
+
+test("significant digits", () => {
+  expect([
+    significant(0, 2),
+    significant(96.4, 2),
+    significant(0.01234, 2),
+    significant(123456, 2),
+    fixed(-0.0001, 2),
+  ]).toEqual(["0", "96", "0.012", "120000", "0.00"]);
+});
