@@ -1,5 +1,5 @@
 // Host tests of what is worked out: the clearance beside a fit, its working, and that both follow the record.
-import { equal, match, notEqual, ok } from "node:assert/strict";
+import { equal, match, notEqual } from "node:assert/strict";
 import * as vscode from "vscode";
 import {
   clearanceBeside,
