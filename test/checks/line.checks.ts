@@ -1,11 +1,9 @@
 // Reamers and sizes to buy against published tables and independent computations.
-import { createRequire } from "node:module";
 import { chanceOfLanding } from "../../server/core/line/chance.ts";
 import { clearance } from "../../server/core/line/clearance.ts";
 import { cutSize } from "../../server/core/line/cut-size.ts";
 import { reamerLimits } from "../../server/core/line/reamer-limits.ts";
 import { sizesToBuy } from "../../server/core/line/sizes-to-buy.ts";
-import { coverageFactor } from "../../server/core/line/spread.ts";
 import { known } from "../core/line/answers.ts";
 import {
   h7Reamers,
@@ -17,11 +15,6 @@ import {
 import type { Check } from "./check.ts";
 
 const inch = 0.0254;
-// jstat ships no types; these are the two functions of it that are used
-const jstat = createRequire(import.meta.url)("jstat") as {
-  normal: { cdf(x: number, mean: number, deviation: number): number };
-  studentt: { inv(chance: number, degreesOfFreedom: number): number };
-};
 
 const din1420 =
   'DIN 1420, as reprinted in a reamer maker\'s technical pages, "Tolerance limits"';
@@ -225,45 +218,71 @@ const heatCheck: Check = {
   within: { absolute: 1e-12 },
 };
 
-const chanceChecks: Check[] = [
-  {
-    kinds: ["chance"],
-    what: "chance of a cut at 0.6 and 1.4 standard deviations from its limits",
-    method: "series and continued fraction of the normal tail",
-    against: "independent",
-    source: "jstat 1.9.6, normal.cdf",
-    unit: "1",
-    ours: () => {
-      const spread = { standardDeviation: 5e-6, degreesOfFreedom: Infinity };
-      const cut = {
-        low: 0.02,
-        nominal: 0.02,
-        high: 0.02,
-        spread,
-        spreadOfCutKnown: true,
-        oversizeAssumed: false,
-      };
-      return known(
-        chanceOfLanding([
-          { cut, window: { low: 0.02 - 3e-6, high: 0.02 + 7e-6 } },
-        ]),
-      );
-    },
-    theirs: () => jstat.normal.cdf(1.4, 0, 1) - jstat.normal.cdf(-0.6, 0, 1),
-    within: { absolute: 1e-10 },
+const chanceCheck: Check = {
+  kinds: ["chance"],
+  what: "chance of a cut at 0.6 and 1.4 standard deviations from its limits",
+  method: "normal distribution of jstat 1.9.6",
+  against: "independent",
+  source: "power series of the normal integral",
+  unit: "1",
+  ours: () => {
+    const spread = { standardDeviation: 5e-6, degreesOfFreedom: Infinity };
+    const cut = {
+      low: 0.02,
+      nominal: 0.02,
+      high: 0.02,
+      spread,
+      spreadOfCutKnown: true,
+      oversizeAssumed: false,
+    };
+    return known(
+      chanceOfLanding([
+        { cut, window: { low: 0.02 - 3e-6, high: 0.02 + 7e-6 } },
+      ]),
+    );
   },
-  ...[2, 5, 12].map((count): Check => ({
-    kinds: ["cut-size"],
-    what: `95 % factor of an oversize learned from ${count} cuts`,
-    method: "incomplete beta function and Newton's method",
-    against: "independent",
-    source: "jstat 1.9.6, studentt.inv",
-    unit: "1",
-    ours: () => known(coverageFactor(0.95, count - 1)),
-    theirs: () => jstat.studentt.inv(0.975, count - 1),
-    within: { relative: 1e-6 },
-  })),
-];
+  theirs: () => {
+    const upTo = (z: number) => {
+      let [term, sum] = [z, z];
+      for (let n = 1; n < 40; n++) {
+        term *= -(z * z) / (2 * n);
+        sum += term / (2 * n + 1);
+      }
+      return sum / Math.sqrt(2 * Math.PI);
+    };
+    return upTo(1.4) + upTo(0.6);
+  },
+  within: { absolute: 1e-9 },
+};
+
+/** Two-sided 95 % points of Student's t by their closed forms: t = tan(πp/2) for 1, t = p·√(2/(1 − p²)) for 2. */
+const learnedChecks: Check[] = (
+  [
+    [2, Math.tan((Math.PI * 0.95) / 2)],
+    [3, 0.95 * Math.sqrt(2 / (1 - 0.95 ** 2))],
+  ] as const
+).map(([count, factor]) => ({
+  kinds: ["cut-size"],
+  what: `how far the next cut may miss, 95 %, of a reamer learned from ${count} cuts that spread 2 µm`,
+  method: "Student's t, s·√(1 + 1/n)",
+  against: "independent",
+  source: "closed form of the quantile for that few degrees of freedom",
+  unit: "µm",
+  ours: () => {
+    const oversize = {
+      kind: "learned",
+      mean: 5e-6,
+      spread: 2e-6,
+      count,
+    } as const;
+    const cut = known(
+      cutSize({ kind: "written", low: 0.022, high: 0.022 }, oversize),
+    );
+    return (cut.high - cut.nominal) * 1e6;
+  },
+  theirs: () => factor * 2 * Math.sqrt(1 + 1 / count),
+  within: { absolute: 1e-4 },
+}));
 
 export default [
   ...fitChecks,
@@ -271,5 +290,6 @@ export default [
   ...d8Checks,
   ...sizeChecks,
   heatCheck,
-  ...chanceChecks,
+  chanceCheck,
+  ...learnedChecks,
 ] satisfies readonly Check[];

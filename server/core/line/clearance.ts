@@ -1,5 +1,5 @@
-// The diametral clearance of a bore over a journal, with its uncertainty, and two rules of thumb for how much to leave.
-// It doesn't own what clearance the film needs, hot clearance, or what a reamer will cut.
+// The diametral clearance of a bore over a journal, with its uncertainty.
+// It doesn't own what clearance to want, hot clearance, or what a reamer will cut.
 import { notValid, valid, type Answer } from "../answer.ts";
 import { faultOfDiameters } from "./range.ts";
 
@@ -93,34 +93,6 @@ export function clearance(
           }
         : undefined,
   });
-}
-
-/**
- * The common shop rule: a thousandth of an inch of clearance for each inch of diameter, so 1 ‰ of the diameter, m.
- * Common practice, no source. Refuses a diameter that isn't above zero.
- */
-export function shopRuleClearance(diameter: number): Answer<number> {
-  if (!(0 < diameter && Number.isFinite(diameter)))
-    return notValid("the diameter is not above zero");
-  return valid(0.001 * diameter);
-}
-
-/**
- * The mean clearance, m, of the relative clearance ψ = 0.8·v^¼ ‰ for a journal of that diameter (m) whose surface runs
- * at v (m/s). Source: the recommendation of DIN 31652, from memory. Refuses a diameter or a speed that isn't above
- * zero, and speeds over 100 m/s, which the rule was not made for.
- */
-export function speedRuleClearance(
-  diameter: number,
-  surfaceSpeed: number,
-): Answer<number> {
-  if (!(0 < diameter && Number.isFinite(diameter)))
-    return notValid("the diameter is not above zero");
-  if (!(0 < surfaceSpeed))
-    return notValid("the rule needs a surface speed above zero");
-  if (100 < surfaceSpeed)
-    return notValid("the rule is for surface speeds to 100 m/s");
-  return valid(0.8e-3 * surfaceSpeed ** 0.25 * diameter);
 }
 
 function meanOf(sizes: Sizes): number {

@@ -1,8 +1,9 @@
 // What a reamer cuts: its own size, what it cuts over that (or under), and the heat at the cut, brought to 20 °C.
 // It doesn't own whether that size is wanted, nor which reamer to take.
 import { notValid, valid, type Answer } from "../answer.ts";
+import { studentCoverage } from "../quantity/student.ts";
 import { faultOfDiameters, faultOfRange, middle } from "./range.ts";
-import { coverageFactor, type Spread } from "./spread.ts";
+import type { Spread } from "./spread.ts";
 
 /** The diameter of the reamer itself at 20 °C, m: as written (one size or its limits), or as measured. */
 export type ToolSize =
@@ -85,7 +86,7 @@ export function cutSize(
   const learned = combined(parts.filter((part) => part.reach === 0));
   let either = reach;
   if (learned) {
-    const factor = coverageFactor(0.95, learned.degreesOfFreedom);
+    const factor = studentCoverage(0.95, learned.degreesOfFreedom);
     if (!factor.valid) return factor;
     either += factor.value * learned.standardDeviation;
   }

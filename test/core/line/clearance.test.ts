@@ -3,8 +3,6 @@ import { describe, expect, test } from "vitest";
 import {
   clearance,
   oneUncertainty,
-  shopRuleClearance,
-  speedRuleClearance,
 } from "../../../server/core/line/clearance.ts";
 import { known, refusal } from "./answers.ts";
 
@@ -138,21 +136,5 @@ describe("clearance", () => {
         expect(tenths.least / 2.54).toBeCloseTo(microns.least, 12);
       }),
     );
-  });
-});
-
-describe("rules of thumb", () => {
-  test("a thousandth of an inch for each inch", () => {
-    expect(known(shopRuleClearance(2 * inch)) / inch).toBeCloseTo(0.002, 12);
-    expect(refusal(shopRuleClearance(0))).toContain("not above zero");
-  });
-
-  test("the speed rule grows with the fourth root of the speed", () => {
-    const at = (speed: number) => known(speedRuleClearance(0.1, speed));
-    expect(at(1)).toBeCloseTo(0.08e-3, 12);
-    expect(at(16) / at(1)).toBeCloseTo(2, 12);
-    expect(refusal(speedRuleClearance(0.1, 0))).toContain("above zero");
-    expect(refusal(speedRuleClearance(0.1, 101))).toContain("100 m/s");
-    expect(refusal(speedRuleClearance(-1, 1))).toContain("diameter");
   });
 });
