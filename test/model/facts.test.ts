@@ -1,0 +1,265 @@
+// What facts say, in SI: every form that the trade writes and the language takes, and the problem of each that it does not.
+import { describe, expect, test } from "vitest";
+import { readLines } from "../../grammar/lines.ts";
+import { ENTRIES, type EntryKind } from "../../grammar/vocabulary.ts";
+import { readEntry, type Entry } from "../../server/model/entry.ts";
+import { READERS } from "../../server/model/facts.ts";
+import type { System } from "../../server/core/quantity/show.ts";
+
+function entry(
+  kind: EntryKind,
+  fact: string,
+  system: System | "none" = "inch",
+): Entry {
+  const head =
+    ENTRIES.find((each) => each.kind === kind)
+      ?.form.replace(/bush\|part/, "bush")
+      .replace(/[A-Z]+/g, "x") ?? "";
+  const block = readLines(`${head}\n  ${fact}\n`).blocks[0];
+  if (block === undefined) throw new Error("no block");
+  return readEntry(block, {
+    system: system === "none" ? undefined : system,
+    isJob: false,
+  });
+}
+
+/** The value of one fact, with lengths in the unit given for reading along. */
+function value(kind: EntryKind, fact: string, system?: System): unknown {
+  const read = entry(kind, fact, system);
+  expect(read.problems).toEqual([]);
+  return read.facts[0]?.value;
+}
+
+function problems(
+  kind: EntryKind,
+  fact: string,
+  system?: System,
+): readonly string[] {
+  const read = entry(kind, fact, system);
+  // a line with a problem has no value: never half a number
+  expect(read.facts[0]?.value).toBeUndefined();
+  return read.problems.map((problem) => problem.code);
+}
+
+const inch = (size: number): number => Math.round(size * 254_000_000) / 1e10;
+
+test("every fact of the tables has a reader, and every reader a fact", () => {
+  const rules = new Set(
+    ENTRIES.flatMap((each) => each.facts.map((fact) => fact.rule)),
+  );
+  expect([...rules].sort()).toEqual(Object.keys(READERS).sort());
+});
+
+describe("ranges of lengths", () => {
+  test.each([
+    ["0.8740 to 0.8745", 0.874, 0.8745],
+    ["0.8745 +0 -0.0005", 0.874, 0.8745],
+    ["0.8745 -0.0005 +0", 0.874, 0.8745],
+    ["0.8745 +0.01/-0.00", 0.8745, 0.8845],
+    ["0.8742 +/- 0.0003", 0.8739, 0.8745],
+    ["0.8742 \u{B1}0.0003", 0.8739, 0.8745],
+    ["1.1875 +/- 3 tenths", 1.1872, 1.1878],
+    ["7/8 to 1 3/16", 0.875, 1.1875],
+    ["1-3/16 to 1-1/4 in", 1.1875, 1.25],
+    ['.874" to .875"', 0.874, 0.875],
+    ["25.4 mm to 1.001 in", 1, 1.001],
+    ["874 to 875 thou", 0.874, 0.875],
+    ["25.40 to 25.4254 mm", 1, 1.001],
+  ])("limits %s", (written, low, high) => {
+    const found = value("journal", `limits ${written}`) as {
+      low: number;
+      high: number;
+    };
+    expect(
+      [found.low, found.high].map((each) => Math.round(each * 1e10)),
+    ).toEqual([low, high].map((each) => Math.round(inch(each) * 1e10)));
+  });
+
+  test.each([
+    ["hole", "limits 25 mm H7", 25, 25.021],
+    ["journal", "limits 25 mm f7", 24.959, 24.98],
+    ["bush", "od 32mm s6", 32.043, 32.059],
+  ] as const)("%s %s", (kind, fact, low, high) => {
+    const found = value(kind, fact) as { low: number; high: number };
+    expect(
+      [found.low * 1e3, found.high * 1e3].map(
+        (each) => Math.round(each * 1e7) / 1e7,
+      ),
+    ).toEqual([low, high]);
+  });
+
+  test("a bare size takes a class where the class's system is the file's", () => {
+    expect(value("hole", "limits 25 H7", "mm")).toMatchObject({
+      low: 0.025,
+      high: 0.025021,
+      className: "H7",
+    });
+    expect(problems("hole", "limits 25 H7", "inch")).toEqual(["unit-missing"]);
+    expect(problems("journal", "limits 0.875 RC4", "mm")).toEqual([
+      "unit-missing",
+    ]);
+  });
+
+  test("a fit wants the clearance of its two classes", () => {
+    expect(value("fit", "want 25 H7/f7", "mm")).toMatchObject({
+      low: 20e-6,
+      high: 62e-6,
+    });
+  });
+
+  test.each([
+    ["journal", "limits 0,874 to 0.875", "number-comma"],
+    ["journal", "limits 0.875 to 0.874", "range-reversed"],
+    ["journal", "limits 24.959-24.980", "line-damaged"],
+    ["journal", "limits 0.8740 0.8745", "line-damaged"],
+    ["journal", "limits 0.874", "line-damaged"],
+    ["journal", "limits 0.874 to 0.875 lbf", "unit-wrong"],
+    ["journal", "limits 0.874 to 0.875 thuo", "unit-wrong"],
+    ["journal", "limits 0.874 in to 0.875", "unit-missing"],
+    ["journal", "limits 25 mm +0.02 -0", "unit-missing"],
+    ["journal", "limits 25 mm H7", "class-wrong"],
+    ["hole", "limits 25 mm Q7", "class-wrong"],
+    ["press", "want 25 mm H7", "class-wrong"],
+  ] as const)("%s %s: %s", (kind, fact, code) => {
+    expect(problems(kind, fact)).toEqual([code]);
+  });
+});
+
+describe("readings", () => {
+  test("all clauses, in any order", () => {
+    const found = value(
+      "journal",
+      'read near 0.87432 .87428 by "A K" on 2026-11-02 station 0.25 as run at 68 F with gauge mic-1',
+    );
+    expect(found).toMatchObject({
+      place: "near",
+      station: inch(0.25),
+      stage: "run",
+      gauge: { kind: "gauge", name: "mic-1" },
+      signature: { who: "A K", date: "2026-11-02" },
+    });
+    expect(
+      (
+        found as { values: readonly { value: number; step: number }[] }
+      ).values.map((each) => each.value),
+    ).toEqual([inch(0.87432), inch(0.87428)]);
+    expect(
+      (found as { temperature: { value: number } }).temperature.value,
+    ).toBeCloseTo(20, 9);
+  });
+
+  test("one unit at the end counts for all", () => {
+    const found = value("journal", "read 25.40 25.41 mm") as {
+      values: readonly { value: number; step: number }[];
+    };
+    expect(found.values.map((each) => each.value)).toEqual([0.0254, 0.02541]);
+    expect(found.values[0]?.step).toBeCloseTo(1e-5, 12);
+  });
+
+  test("a bush says which diameter", () => {
+    expect(value("bush", "read od 1.00112 with mic-1")).toMatchObject({
+      side: "od",
+      place: undefined,
+    });
+    expect(value("bush", "read id near 0.8718")).toMatchObject({
+      side: "id",
+      place: "near",
+    });
+  });
+
+  test.each([
+    ["read near 7/8", "line-damaged"],
+    ["read 1 3/16", "line-damaged"],
+    ["read 0,874", "number-comma"],
+    ["read 0.874 at 68", "unit-missing"],
+    ["read 0.874 at 68 mm", "unit-wrong"],
+    ["read 0.874 by AK on 2026-02-30", "date-wrong"],
+    ["read 0.874 by AK on 2.11.2026", "date-wrong"],
+    ["read 0.874 with a with b", "line-damaged"],
+    ["read near", "line-damaged"],
+  ])("%s: %s", (fact, code) => {
+    expect(problems("journal", fact)).toEqual([code]);
+  });
+});
+
+describe("other facts", () => {
+  test.each([
+    ["fit", "runs 240 rpm", 4],
+    ["fit", "load 1 kN shock", { force: 1000, loading: "shock" }],
+    ["fit", "load 10 N", { force: 10, loading: undefined }],
+    [
+      "fit",
+      "oscillates 180 deg, 30 per min",
+      { angle: Math.PI, frequency: 0.5 },
+    ],
+    [
+      "fit",
+      "hot shaft 60 C, case 50 C",
+      { shaft: 60, bush: undefined, case: 50 },
+    ],
+    ["fit", "feed drip", { feed: "drip", pressure: undefined }],
+    ["part", "joint bare", 0],
+    ["part", "joint gasket 0.004", inch(0.004)],
+    ["part", "split along", "along"],
+    ["part", "serial W3-1187", "W3-1187"],
+    ["part", 'serial "W3 1187"', "W3 1187"],
+    ["part", "dowels 2", 2],
+    ["hole", "depth through", { depth: undefined, bottom: "through" }],
+    ["stack", "shims 0.1, 0.2, 0.5 mm", [0.0001, 0.0002, 0.0005]],
+    ["reamer", "flutes 6 left", { count: 6, hand: "left" }],
+    ["line", "speed 15 ft/min", { speed: 0.0762 }],
+    ["line", "speed 60 rpm", { turns: 1 }],
+    ["oil", "grade ISO VG 46", { system: "ISO VG", grade: "46" }],
+    ["oil", "grade SAE 10W-30", { system: "SAE", grade: "10W-30" }],
+    ["material", "expansion 18 um/m-K", 18e-6],
+    ["material", "modulus 100 GPa", 100e9],
+    ["step", "found passed", { outcome: "passed", text: undefined }],
+    ["step", "done by AK on 2026-11-05", { who: "AK", date: "2026-11-05" }],
+    ["step", "done 2026-11-05", { who: undefined, date: "2026-11-05" }],
+    ["press", "friction 0.1", { low: 0.1, high: 0.1 }],
+    ["gauge", "set on ring 0.875", { ring: inch(0.875) }],
+    [
+      "reamer",
+      "size letter F",
+      { named: "letter F", range: { low: inch(0.257), high: inch(0.257) } },
+    ],
+    [
+      "reamer",
+      "size no 7",
+      { named: "no 7", range: { low: inch(0.201), high: inch(0.201) } },
+    ],
+  ] as const)("%s %s", (kind, fact, wanted) => {
+    const found = value(kind, fact);
+    if (typeof wanted === "number") expect(found).toBeCloseTo(wanted, 10);
+    else if (typeof wanted === "string") expect(found).toBe(wanted);
+    else expect(found).toMatchObject(wanted);
+  });
+
+  test("a comma in a note is no list, and a text keeps its inch marks", () => {
+    expect(value("part", 'note "a, 12" shaft, b"')).toBe('a, 12" shaft, b');
+  });
+
+  test("temperatures in a list take the unit at its end", () => {
+    expect(value("fit", "hot shaft 140, case 104 F")).toMatchObject({
+      shaft: 60,
+      case: 40,
+    });
+  });
+
+  test.each([
+    ["fit", "runs 240", "unit-missing"],
+    ["fit", "load 180 steady", "unit-missing"],
+    ["fit", "hot shaft 140 F, shaft 150 F", "line-damaged"],
+    ["fit", "hot shaft 140 F, case 104", "unit-missing"],
+    ["line", "bore a from 2 to 1", "range-reversed"],
+    ["reamer", "size no 99", "line-damaged"],
+    ["part", 'note "open', "line-damaged"],
+  ] as const)("%s %s: %s", (kind, fact, code) => {
+    expect(problems(kind, fact)).toEqual([code]);
+  });
+
+  test("without the file's unit a bare length is unknown, and that is not the line's fault", () => {
+    const read = entry("journal", "limits 0.874 to 0.875", "none");
+    expect([read.facts[0]?.value, read.problems]).toEqual([undefined, []]);
+  });
+});
