@@ -130,14 +130,8 @@ export function readEntry(block: Block, file: FileContext): Entry {
   const facts = body.flatMap((line, index) =>
     isMisplaced && !isOwnFact(line, block.kind)
       ? []
-      : (readFact(
-          line,
-          index + 1,
-          block.kind ?? "job",
-          file,
-          problems,
-          refs,
-        ) ?? []),
+      : (readFact(line, index + 1, block.kind ?? "job", file, problems, refs) ??
+        []),
   );
   const name =
     nameNode === undefined
@@ -297,20 +291,18 @@ function reportDamage(
 ): void {
   const damage = explainDamage(reader.body, tree.type, at, form);
   const written = reader.body.slice(damage.start, damage.end);
-  switch (damage.code) {
-    case "date-wrong":
-      return reader.report(damage.code, damage, { date: written });
-    case "number-comma":
-      return reader.report(damage.code, damage, { number: written });
-    case undefined:
-      return reader.report("line-damaged", damage, {
-        message: damage.message,
-        written,
-        choices: damage.choices ?? [],
-        ...(damage.mended === undefined ? {} : { mended: damage.mended }),
-        ...(damage.safe === true ? { safe: "yes" } : {}),
-      });
-  }
+  if (damage.code === "date-wrong")
+    reader.report(damage.code, damage, { date: written });
+  else if (damage.code === "number-comma")
+    reader.report(damage.code, damage, { number: written });
+  else
+    reader.report("line-damaged", damage, {
+      message: damage.message,
+      written,
+      choices: damage.choices ?? [],
+      ...(damage.mended === undefined ? {} : { mended: damage.mended }),
+      ...(damage.safe === true ? { safe: "yes" } : {}),
+    });
 }
 
 /** A fact that may stand once and stands twice is unknown: which one was meant can't be told. */

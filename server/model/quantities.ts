@@ -124,8 +124,7 @@ function quantitiesOf(
       read.at(-1) === undefined
     )
       return undefined; // its unit is wrong: said
-    if (node !== undefined && !missing)
-      reportMissing(line, nodes, dimensions);
+    if (node !== undefined && !missing) reportMissing(line, nodes, dimensions);
     missing = true;
     return undefined;
   });
