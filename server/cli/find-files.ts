@@ -74,7 +74,7 @@ export function whyNot(error: unknown): string {
       return "there is no such file or folder";
     case "EACCES":
     case "EPERM":
-      return "you may not read it; look at its permissions";
+      return "its permissions do not allow it";
     case "ELOOP":
       return "its links lead in a circle";
     case "EISDIR":

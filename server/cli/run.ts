@@ -95,7 +95,13 @@ function programFor(context: Context): Command {
     .helpCommand("help [command]", "show the help of a command")
     .addHelpText(
       "after",
-      '\n"thou help check", or "thou check --help", says more of a command.\n\nExample:\n  thou check samples/shop',
+      `
+"thou help check", or "thou check --help", says more of a command.
+Colours are for terminals; NO_COLOR=1 turns them off, FORCE_COLOR=1 on.
+
+Examples:
+  thou check samples/shop
+  thou explain fit-tight`,
     );
   for (const add of COMMANDS) add(program, context);
   for (const command of program.commands)

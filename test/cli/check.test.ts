@@ -392,7 +392,7 @@ describe("which files are checked", () => {
       await chmod(path.join(cwd, "shut"), 0o755);
       expect(ran).toMatchObject({
         code: 2,
-        err: "thou: shut cannot be read: you may not read it; look at its permissions.\n",
+        err: "thou: shut cannot be read: its permissions do not allow it.\n",
       });
     },
   );

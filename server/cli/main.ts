@@ -1,0 +1,61 @@
+// The process behind `thou`: its streams, its folder, its exit code. Everything else is run.ts's.
+import { realpathSync } from "node:fs";
+import path from "node:path";
+import { isatty } from "node:tty";
+import { createProject } from "../rules/check.ts";
+import { pages } from "../rules/pages.ts";
+import type { Io, Output } from "./io.ts";
+import { run } from "./run.ts";
+
+/** A job may use a crib that lies anywhere: what it comes to must not hang on the folder that the check is started from. */
+const parts = { createProject: () => createProject({ root: "" }), pages };
+
+/** The bundles lie in one folder; the command may be reached through a link. */
+const serverFile = path.join(
+  path.dirname(realpathSync(process.argv[1] ?? ".")),
+  "server.cjs",
+);
+
+const io: Io = {
+  stdin: process.stdin,
+  stdout: outputOf(process.stdout, isatty(1)),
+  stderr: outputOf(process.stderr, isatty(2)),
+  cwd: process.cwd(),
+  env: process.env,
+};
+
+// no process.exit: what was written must first get out, and the language server goes on
+void run(process.argv.slice(2), io, { ...parts, serverFile }).then((code) => {
+  process.exitCode = code;
+});
+
+/** Whoever reads may leave early, as `head` does: then the rest goes nowhere and the exit code stays true. */
+function outputOf(stream: NodeJS.WriteStream, isTerminal: boolean): Output {
+  let isClosed = false;
+  stream.on("error", () => {
+    isClosed = true;
+  });
+  return {
+    write(text) {
+      if (!isClosed) stream.write(text);
+    },
+    drained: () =>
+      new Promise((resolve) => {
+        if (isClosed || !stream.writableNeedDrain) resolve();
+        else {
+          stream.once("drain", resolve);
+          stream.once("close", resolve);
+          stream.once("error", () => {
+            resolve();
+          });
+        }
+      }),
+    isTerminal,
+    get columns() {
+      return stream.columns;
+    },
+    get isClosed() {
+      return isClosed;
+    },
+  };
+}

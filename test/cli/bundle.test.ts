@@ -1,0 +1,180 @@
+// The command as it ships: one bundle, started as a process of its own, over the real model.
+import { spawn } from "node:child_process";
+import { chmod, readFile, symlink, writeFile } from "node:fs/promises";
+import path from "node:path";
+import { build } from "esbuild";
+import { beforeAll, describe, expect, test } from "vitest";
+import manifest from "../../package.json" with { type: "json" };
+import { folderWith } from "./in-process.ts";
+
+let folder = "";
+let command = "";
+
+beforeAll(async () => {
+  folder = await folderWith({});
+  command = path.join(folder, "cli.cjs");
+  await build({
+    entryPoints: ["server/cli/main.ts"],
+    outfile: command,
+    bundle: true,
+    platform: "node",
+    format: "cjs",
+    target: "node20",
+    minify: true,
+    keepNames: true,
+    banner: { js: "#!/usr/bin/env node" },
+    logLevel: "silent",
+  });
+});
+
+interface Ended {
+  readonly code: number | null;
+  readonly out: string;
+  readonly err: string;
+}
+
+/** Runs the bundle; `leave` closes its standard output after the first piece, as `head` does. */
+function ran(
+  words: readonly string[],
+  cwd: string,
+  options: { stdin?: string; leave?: boolean; by?: string } = {},
+): Promise<Ended> {
+  return new Promise((resolve, reject) => {
+    const child = spawn(
+      options.by ?? process.execPath,
+      [...(options.by === undefined ? [command] : []), ...words],
+      {
+        cwd,
+        env: {
+          ...process.env,
+          FORCE_COLOR: "",
+          NO_COLOR: "",
+          NODE_OPTIONS: "",
+        },
+      },
+    );
+    let out = "";
+    let err = "";
+    child.stdout.setEncoding("utf8").on("data", (text: string) => {
+      out += text;
+      if (options.leave === true) child.stdout.destroy();
+    });
+    child.stderr.setEncoding("utf8").on("data", (text: string) => {
+      err += text;
+    });
+    child.on("error", reject);
+    child.on("close", (code) => {
+      resolve({ code, out, err });
+    });
+    // whoever leaves early does not read the rest
+    child.stdin.on("error", () => undefined);
+    child.stdin.end(options.stdin ?? "");
+  });
+}
+
+describe("the bundle", () => {
+  test("is one file that needs nothing beside it, and starts by its own name or a link", async () => {
+    expect((await readFile(command, "utf8")).split("\n")[0]).toBe(
+      "#!/usr/bin/env node",
+    );
+    expect(await ran(["--version"], folder)).toEqual({
+      code: 0,
+      out: `${manifest.version}\n`,
+      err: "",
+    });
+    await chmod(command, 0o755);
+    const link = path.join(folder, "thou");
+    await symlink("cli.cjs", link);
+    expect((await ran(["--version"], folder, { by: link })).out).toBe(
+      `${manifest.version}\n`,
+    );
+  });
+
+  test("checks a file by the real model", async () => {
+    const cwd = await folderWith({
+      "a.thou":
+        "job a\n  units inch\njournal front on shaft\n  limits 0,8740 to 0.8745\n",
+    });
+    const { code, out, err } = await ran(["check", "--format", "json"], cwd);
+    expect([code, err]).toEqual([1, ""]);
+    expect(JSON.parse(out)).toMatchObject({
+      schema: 1,
+      files: [
+        {
+          file: "a.thou",
+          findings: expect.arrayContaining([
+            expect.objectContaining({
+              code: "number-comma",
+              line: 4,
+              column: 10,
+            }),
+          ]) as unknown,
+        },
+      ],
+    });
+    const text = await ran(["check"], cwd);
+    expect(text.code).toBe(1);
+    expect(text.out).toContain("a.thou:4:10 error number-comma");
+    expect(text.out).not.toContain("\u{1B}");
+  });
+
+  test("finds a crib above the folder that it is started in", async () => {
+    const cwd = await folderWith({
+      "crib.thou": "shop c\n  units inch\nreamer r\n  size 0,8755\n",
+      "jobs/a.thou": 'job a\n  units inch\n  use "../crib.thou"\n',
+    });
+    const { out } = await ran(["check"], path.join(cwd, "jobs"));
+    expect(out).toContain("../crib.thou is used here and has an error");
+  });
+
+  test("reads standard input and writes standard output as they are", async () => {
+    expect(
+      await ran(["format", "-"], folder, { stdin: "\u{FEFF}job  a\r\n" }),
+    ).toEqual({ code: 0, out: "\u{FEFF}job a\r\n", err: "" });
+    const { out } = await ran(["limits", "--format", "json", "-"], folder, {
+      stdin: "25 H7\n20 g6\n",
+    });
+    expect(JSON.parse(out)).toMatchObject([
+      { asked: "25 H7" },
+      { asked: "20 g6" },
+    ]);
+  });
+
+  test("ends in silence when nobody reads on, with the code that it would have had", async () => {
+    const long = Array.from(
+      { length: 20_000 },
+      (_, index) => `${(index % 400) + 1} H7`,
+    ).join("\n");
+    expect(
+      await ran(["limits", "-"], folder, { stdin: long, leave: true }),
+    ).toMatchObject({ code: 0, err: "" });
+    const cwd = await folderWith({
+      "a.thou": Array.from(
+        { length: 800 },
+        (_, n) => `journal j${n} on shaft\n  limits 0,8740 to 0.8745\n`,
+      ).join(""),
+    });
+    const whole = await ran(["check"], cwd);
+    expect(whole.out.length).toBeGreaterThan(100_000);
+    expect(await ran(["check"], cwd, { leave: true })).toMatchObject({
+      code: whole.code,
+      err: "",
+    });
+  });
+
+  test("hands its streams to the language server beside it", async () => {
+    await writeFile(
+      path.join(folder, "server.cjs"),
+      'process.stdin.on("data", (d) => process.stdout.write(`${process.argv.slice(2).join(" ")}: ${d}`)).on("end", () => process.exit(3));\n',
+    );
+    expect(
+      await ran(["serve", "--stdio"], folder, {
+        stdin: "Content-Length: 2\r\n\r\n{}",
+      }),
+    ).toEqual({
+      code: 3,
+      out: "serve --stdio: Content-Length: 2\r\n\r\n{}",
+      err: "",
+    });
+  });
+});
