@@ -1,3 +1,4 @@
+#!/usr/bin/env node
 // The process behind `thou`: its streams, its folder, its exit code. Everything else is run.ts's.
 import { realpathSync } from "node:fs";
 import path from "node:path";

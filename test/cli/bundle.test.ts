@@ -22,7 +22,6 @@ beforeAll(async () => {
     target: "node20",
     minify: true,
     keepNames: true,
-    banner: { js: "#!/usr/bin/env node" },
     logLevel: "silent",
   });
 });
