@@ -1,0 +1,194 @@
+// Owns the connection to the language server: starts it, starts it again when it has crashed, leaves it when that does not
+// help, and says so in one place. What passes over the connection is none of its business, but for the pages of findings,
+// which the protocol has no word for.
+import * as vscode from "vscode";
+import {
+  CloseAction,
+  ErrorAction,
+  LanguageClient,
+  RequestType,
+  RevealOutputChannelOn,
+  State,
+  TransportKind,
+} from "vscode-languageclient/node";
+
+export interface Connection {
+  /** Whether the first start succeeded. */
+  readonly ready: Promise<boolean>;
+  /** The page of a finding as Markdown; undefined where there is none. Rejects while no server answers. */
+  page(code: string): Promise<string | undefined>;
+  /** Ends the server, whatever state it is in, and starts another. */
+  restart(): Promise<boolean>;
+  stop(): Promise<void>;
+  /** Takes the signs of the connection away; `stop` comes first. */
+  dispose(): void;
+}
+
+/** Records on the disk, records never saved, and records of a repository that is browsed without being cloned. */
+const records = ["file", "untitled", "vscode-vfs"].map((scheme) => ({
+  language: "thou",
+  scheme,
+}));
+
+const pageRequest = new RequestType<
+  { readonly code: string },
+  { readonly markdown: string } | null,
+  void
+>("thou/page");
+
+// A crash now and then is mended by starting again; one after another is not.
+const crashesBorne = 3;
+const crashesCounted = 3 * 60_000; // milliseconds
+
+export function connect(
+  module: string,
+  log: vscode.LogOutputChannel,
+): Connection {
+  const status = statusItem();
+  const watcher = vscode.workspace.createFileSystemWatcher("**/*.thou");
+  let crashes: number[] = [];
+  let client: LanguageClient | undefined;
+  let started = start();
+
+  async function start(): Promise<boolean> {
+    status.starting();
+    const attempt = new QuietClient(
+      "thou",
+      "Thou",
+      { module, transport: TransportKind.ipc },
+      {
+        documentSelector: records,
+        synchronize: { fileEvents: watcher },
+        outputChannel: log,
+        revealOutputChannelOn: RevealOutputChannelOn.Never,
+        initializationFailedHandler: () => false,
+        errorHandler: {
+          error: (_error, _message, count) => ({
+            action:
+              (count ?? 0) <= 3 ? ErrorAction.Continue : ErrorAction.Shutdown,
+            handled: true,
+          }),
+          closed: () => {
+            if (attempt === client && attempt.state === State.Running)
+              crashed();
+            return { action: CloseAction.DoNotRestart, handled: true };
+          },
+        },
+      },
+    );
+    client = attempt;
+    const came = await attempt.start().then(
+      () => true,
+      () => false, // the client has logged why
+    );
+    if (attempt !== client) {
+      await end(attempt); // it came too late: another was started meanwhile
+      return false;
+    }
+    if (came) status.running();
+    else
+      giveUp(
+        "The Thou server did not start, so no findings and no clearances are shown. The log says why.",
+      );
+    return came;
+  }
+
+  function crashed(): void {
+    const now = Date.now();
+    crashes = [...crashes.filter((at) => now - crashesCounted < at), now];
+    if (crashes.length <= crashesBorne) started = start();
+    else
+      giveUp(
+        `The Thou server stopped ${crashes.length} times within three minutes and was not started again, so findings and clearances are out of date or missing. The log says why.`,
+      );
+  }
+
+  function giveUp(sentence: string): void {
+    status.failed();
+    const restartIt = "Restart Server";
+    const showLog = "Show Log";
+    void vscode.window
+      .showErrorMessage(sentence, restartIt, showLog)
+      .then((choice) => {
+        if (choice === restartIt) void restart();
+        if (choice === showLog) log.show();
+      });
+  }
+
+  function restart(): Promise<boolean> {
+    crashes = [];
+    const former = client;
+    client = undefined;
+    if (former !== undefined) started = end(former).then(start); // else it is being restarted already
+    return started;
+  }
+
+  async function end(former: LanguageClient): Promise<void> {
+    // Only a running client can be asked to stop; one that hangs in its start is ended with its process.
+    if (former.state === State.Running)
+      await former.stop().catch((reason: unknown) => {
+        log.warn(`The server did not stop as asked: ${String(reason)}`);
+      });
+    else former.serverProcess?.kill();
+  }
+
+  return {
+    ready: started,
+    async page(code) {
+      if (!(await started) || client?.state !== State.Running)
+        throw new Error("The Thou server is not running.");
+      return (await client.sendRequest(pageRequest, { code }))?.markdown;
+    },
+    restart,
+    async stop() {
+      const former = client;
+      client = undefined;
+      if (former !== undefined) await end(former);
+    },
+    dispose() {
+      status.dispose();
+      watcher.dispose();
+    },
+  };
+}
+
+/** A client that logs its failures and leaves it to the connection to tell the user. */
+class QuietClient extends LanguageClient {
+  override error(message: string, data?: unknown): void {
+    super.error(message, data, false);
+  }
+}
+
+/** The entry behind the braces in the status bar, which comes forward only when something is wrong. */
+function statusItem() {
+  const item = vscode.languages.createLanguageStatusItem(
+    "thou.server",
+    records,
+  );
+  item.name = "Thou server";
+  const restart = { title: "Restart Server", command: "thou.restartServer" };
+  return {
+    starting() {
+      item.text = "Server is starting";
+      item.detail = "";
+      item.busy = true;
+      item.severity = vscode.LanguageStatusSeverity.Information;
+    },
+    running() {
+      item.text = "Server is running";
+      item.detail = "";
+      item.busy = false;
+      item.command = restart;
+    },
+    failed() {
+      item.text = "Server has stopped";
+      item.detail = "Findings and clearances are missing";
+      item.busy = false;
+      item.severity = vscode.LanguageStatusSeverity.Error;
+      item.command = restart;
+    },
+    dispose() {
+      item.dispose();
+    },
+  };
+}

@@ -1,0 +1,46 @@
+// Starts and ends the extension: brings up the connection to the language server and registers the commands and the pages of
+// findings. What a record means is the server's; this folder only carries questions and answers.
+import * as vscode from "vscode";
+import { connect, type Connection } from "./connection.ts";
+import { chooseFinding } from "./finding-at-caret.ts";
+import { isFindingCode, pageAddress, registerPages } from "./pages.ts";
+
+let connection: Connection | undefined;
+
+/** What the extension offers to others, tests among them: whether the server came up. It answers once that is known. */
+export interface Thou {
+  readonly ready: Promise<boolean>;
+}
+
+export function activate(context: vscode.ExtensionContext): Thou {
+  const log = vscode.window.createOutputChannel("Thou", { log: true });
+  const server = connect(context.asAbsolutePath("dist/server.cjs"), log);
+  connection = server;
+  context.subscriptions.push(
+    log,
+    server,
+    registerPages((code) => server.page(code)),
+    vscode.commands.registerCommand("thou.restartServer", () =>
+      server.restart(),
+    ),
+    vscode.commands.registerCommand("thou.showLog", () => {
+      log.show();
+    }),
+    vscode.commands.registerCommand("thou.explainFinding", explainFinding),
+  );
+  return { ready: server.ready };
+}
+
+export function deactivate(): Promise<void> | undefined {
+  return connection?.stop();
+}
+
+/** Opens the page of a finding: of the code given, or else of the finding at the caret. */
+async function explainFinding(given?: unknown): Promise<void> {
+  const code = isFindingCode(given) ? given : await chooseFinding();
+  if (code === undefined) return;
+  // The manifest associates the address with the Markdown preview; someone who prefers the text can say so in the settings.
+  await vscode.commands.executeCommand("vscode.open", pageAddress(code), {
+    viewColumn: vscode.ViewColumn.Beside,
+  });
+}

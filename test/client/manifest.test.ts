@@ -1,0 +1,113 @@
+// What package.json promises the editor: that the files are there and packed, that the commands exist, and that the server's
+// tokens are coloured as the TextMate grammar colours them. Whether an editor takes it is for the tests in the real editor.
+import { existsSync, readFileSync } from "node:fs";
+import { describe, expect, it } from "vitest";
+
+interface Manifest {
+  readonly main: string;
+  readonly icon: string;
+  readonly files: readonly string[];
+  readonly activationEvents: readonly string[];
+  readonly contributes: {
+    readonly languages: readonly {
+      readonly id: string;
+      readonly configuration: string;
+      readonly icon: { readonly light: string; readonly dark: string };
+    }[];
+    readonly grammars: readonly {
+      readonly language: string;
+      readonly scopeName: string;
+      readonly path: string;
+    }[];
+    readonly semanticTokenScopes: readonly {
+      readonly scopes: Readonly<Record<string, readonly string[]>>;
+    }[];
+    readonly commands: readonly {
+      readonly command: string;
+      readonly category: string;
+    }[];
+  };
+}
+
+const manifest = JSON.parse(readFileSync("package.json", "utf8")) as Manifest; // a missing member fails the test that reads it
+const { languages, grammars, semanticTokenScopes, commands } =
+  manifest.contributes;
+const grammar = readFileSync("client/syntaxes/thou.tmLanguage.json", "utf8");
+const sources = ["extension", "connection", "pages"]
+  .map((name) => readFileSync(`client/${name}.ts`, "utf8"))
+  .join("\n");
+
+describe("the manifest", () => {
+  it("names files that are there and go into the package", () => {
+    const named = [
+      manifest.icon,
+      ...languages.flatMap(({ configuration, icon }) => [
+        configuration,
+        icon.light,
+        icon.dark,
+      ]),
+      ...grammars.map(({ path }) => path),
+    ].map((file) => file.replace(/^\.\//, ""));
+    expect(named.filter((file) => !existsSync(file))).toEqual([]);
+    const packed = (file: string): boolean =>
+      manifest.files.some((pattern) => matches(file, pattern));
+    expect(
+      [...named, "dist/client.cjs", "dist/server.cjs"].filter(
+        (file) => !packed(file),
+      ),
+    ).toEqual([]);
+    expect(packed("client/extension.ts")).toBe(false);
+  });
+
+  it("starts the extension for a record, and for the page of a finding that a window opens again", () => {
+    const scheme = /^const scheme = "(.*)";$/m.exec(sources)?.[1] ?? "";
+    expect(manifest.activationEvents).toEqual([
+      "onLanguage:thou",
+      `onFileSystem:${scheme}`,
+    ]);
+  });
+
+  it("offers the commands that the extension registers, and no others", () => {
+    const registered = [
+      ...sources.matchAll(/registerCommand\(\s*"([^"]+)"/g),
+    ].map(([, command]) => command);
+    expect(registered.toSorted()).toEqual(
+      commands.map(({ command }) => command).toSorted(),
+    );
+    for (const { category } of commands) expect(category).toBe("Thou");
+  });
+
+  it("gives the server's tokens the scopes of the grammar, so that no colour changes when they arrive", () => {
+    const scopes = semanticTokenScopes.flatMap((each) =>
+      Object.values(each.scopes).flat(),
+    );
+    expect(scopes.length).toBeGreaterThan(0);
+    expect(scopes.filter((scope) => !grammar.includes(`"${scope}"`))).toEqual(
+      [],
+    );
+    const inGrammar = new Set(
+      [...grammar.matchAll(/"name": "((?:[a-z]+[.-])+thou)"/g)].map(
+        ([, scope]) => scope,
+      ),
+    );
+    const ofNoToken = new Set([
+      "constant.numeric.date.thou",
+      "variable.other.enummember.class.thou",
+      "keyword.operator.sign.thou",
+      "punctuation.separator.thou",
+    ]);
+    expect(
+      [...inGrammar].filter(
+        (scope = "") => !scopes.includes(scope) && !ofNoToken.has(scope),
+      ),
+    ).toEqual([]);
+  });
+});
+
+/** Whether a file is meant by a pattern in which only stars stand for something, within one folder. */
+function matches(file: string, pattern: string): boolean {
+  const plain = pattern
+    .split("*")
+    .map((part) => part.replace(/[.+?^${}()|[\]\\]/g, "\\$&"));
+  return new RegExp(`^${plain.join("[^/]*")}$`).test(file);
+}
