@@ -258,8 +258,11 @@ describe("other facts", () => {
     expect(problems(kind, fact)).toEqual([code]);
   });
 
-  test("without the file's unit a bare length is unknown, and that is not the line's fault", () => {
+  test("without the file's unit a bare length is unknown, and the file is asked for its unit", () => {
     const read = entry("journal", "limits 0.874 to 0.875", "none");
-    expect([read.facts[0]?.value, read.problems]).toEqual([undefined, []]);
+    expect([
+      read.facts[0]?.value,
+      read.problems.map((problem) => problem.code),
+    ]).toEqual([undefined, ["units-unwritten"]]);
   });
 });
