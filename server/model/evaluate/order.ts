@@ -36,13 +36,16 @@ export interface Order {
   readonly next: readonly string[];
 }
 
-/** The facts of a step from the route's entry of that name and from the job's own. */
+/** The facts of a step: the job's own, and where its route names the step those of the crib's entry too. */
 function factsOf<K extends FactRule>(
   shop: Shop,
   ref: string,
   rule: K,
 ): readonly FactValues[K][] {
-  return entriesOf(shop, ref).flatMap((entry) =>
+  const entries = routeSteps(shop, "").includes(ref)
+    ? entriesOf(shop, ref)
+    : entriesOf(shop, ref).slice(0, 1);
+  return entries.flatMap((entry) =>
     allOf(entry, rule).flatMap((fact) =>
       fact.value === undefined ? [] : [fact.value],
     ),
