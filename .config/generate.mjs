@@ -1,6 +1,7 @@
 // Writes the files that are made from others; `--check` fails, with their names, where one is stale.
 //   node .config/generate.mjs [--check]
-import { readFile, writeFile } from "node:fs/promises";
+import { readFile, readdir, writeFile } from "node:fs/promises";
+import { build } from "esbuild";
 import { grammar } from "ohm-js";
 
 /** The compiled grammar: read at start in a few milliseconds, where compiling takes some two hundred. */
@@ -13,9 +14,32 @@ export default recipe;
 `;
 }
 
-/** file -> function that gives its text */
+/** The pages of findings by code, so that explain, the server and the sheet have them without a file. */
+async function findingPages() {
+  const files = (await readdir("test/rules")).filter((file) => file.endsWith(".md")).sort();
+  const pages = {};
+  for (const file of files) pages[file.slice(0, -".md".length)] = await readFile(`test/rules/${file}`, "utf8");
+  return `// Made from test/rules/*.md by npm run generate: do not edit.
+export const pages: Readonly<Record<string, string>> = ${JSON.stringify(pages, undefined, 2)};
+`;
+}
+
+/** What a module in TypeScript gives, run as it stands. */
+async function run(module) {
+  const { outputFiles } = await build({ entryPoints: [module], bundle: true, format: "esm", platform: "node", write: false });
+  return import(`data:text/javascript;base64,${Buffer.from(outputFiles[0].contents).toString("base64")}`);
+}
+
+/** The colours, from the vocabulary and the grammar's words. */
+async function colours() {
+  return (await run("client/syntaxes/generate.ts")).tmLanguage();
+}
+
+/** file -> function that gives its text, in the order that they are made from each other */
 const made = {
+  "server/rules/pages.ts": findingPages,
   "grammar/thou.ohm-bundle.ts": grammarBundle,
+  "client/syntaxes/thou.tmLanguage.json": colours,
 };
 
 let stale = 0;

@@ -1,5 +1,5 @@
 // Every rule, in the order of the language page.
-import type { Rule, TextRule } from "./rule.ts";
+import type { Rule } from "./rule.ts";
 import { lineNeedsTwoReamers } from "./cutting/line-needs-two-reamers.ts";
 import { reamerNotInCrib } from "./cutting/reamer-not-in-crib.ts";
 import { reamerWrongSize } from "./cutting/reamer-wrong-size.ts";
@@ -17,11 +17,12 @@ import { readingFinerThanGauge } from "./readings/reading-finer-than-gauge.ts";
 import { readingOffLimits } from "./readings/reading-off-limits.ts";
 import { readingStray } from "./readings/reading-stray.ts";
 import { taper } from "./readings/taper.ts";
-import { numberComma } from "./text/number-comma.ts";
+import { NAME_RULES } from "./text/index.ts";
 
-export const TEXT_RULES: readonly TextRule[] = [numberComma];
+export { TEXT_RULES } from "./text/index.ts";
 
 export const RULES: readonly Rule[] = [
+  ...NAME_RULES,
   readingOffLimits,
   outOfRound,
   taper,

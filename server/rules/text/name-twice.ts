@@ -1,0 +1,124 @@
+// Two entries of one kind and name, in one file or over a job and the files that it uses; and a second job or shop in a file.
+import type { Entry } from "../../model/entry.ts";
+import type { OpenFile } from "../../model/project.ts";
+import type { FileDraft } from "../file-rules.ts";
+import { allOf } from "./wording.ts";
+
+export function namesTwice(open: OpenFile): readonly FileDraft[] {
+  return [...secondOpenings(open), ...twins(open), ...twinsOfUsed(open)];
+}
+
+/** A file is one job or one crib. */
+function secondOpenings({ file }: OpenFile): readonly FileDraft[] {
+  const openings = file.entries.flatMap((entry, index) =>
+    entry.kind === "job" || entry.kind === "shop" ? [{ entry, index }] : [],
+  );
+  const first =
+    openings.find(({ entry }) => entry.kind === "job") ?? openings[0];
+  return openings.flatMap(({ entry, index }): readonly FileDraft[] =>
+    // of the same name it is a twin
+    index === first?.index || entry.ref === first?.entry.ref
+      ? []
+      : [
+          {
+            entry: index,
+            span: entry.nameSpan,
+            message: `A file is one job or one shop, and this one is ${first?.entry.ref ?? ""} already: write this one in a file of its own, and \`use\` it where it is needed.`,
+            related:
+              first === undefined || first.entry.ref === ""
+                ? []
+                : [{ ref: first.entry.ref, message: "The file begins here." }],
+          },
+        ],
+  );
+}
+
+function twins(open: OpenFile): readonly FileDraft[] {
+  const { shop, file } = open;
+  if (shop.twins.size === 0) return [];
+  const seen = new Set<string>();
+  return file.entries.flatMap((entry, index): readonly FileDraft[] => {
+    const { ref } = entry;
+    if (!shop.twins.has(ref)) return [];
+    if (!seen.has(ref)) {
+      seen.add(ref);
+      return inUsed(open, entry, index);
+    }
+    return [
+      {
+        entry: index,
+        span: entry.nameSpan,
+        message: `There is a ${ref} already, and only the first is used: give one of them another name.`,
+        related: [{ ref, message: `The first ${ref}.` }],
+      },
+    ];
+  });
+}
+
+/** The same name in a file that this one uses. */
+function inUsed(
+  open: OpenFile,
+  entry: Entry,
+  index: number,
+): readonly FileDraft[] {
+  // a crib keeps steps for the routes of the jobs that follow them: a job's step of the name adds to it, or is another
+  if (entry.kind === "step") return [];
+  const others = open.shop.files
+    .slice(1)
+    .filter((file) => file.entries.some((each) => each.ref === entry.ref));
+  if (others.length === 0) return [];
+  const paths = others.map((file) => `\`${shortPath(open.path, file.path)}\``);
+  return [
+    {
+      entry: index,
+      span: entry.nameSpan,
+      message: `${allOf(paths)} ${paths.length === 1 ? "has" : "have"} a ${entry.ref} too, and only this one is used: give one of them another name.`,
+    },
+  ];
+}
+
+/** Two files that this one uses share names: it is said where the second is used, since each may be right by itself. */
+function twinsOfUsed(open: OpenFile): readonly FileDraft[] {
+  const { shop, file, uses } = open;
+  if (shop.twins.size === 0 || uses.length < 2) return [];
+  const owners = new Map<string, string>();
+  const shared = new Map<
+    string,
+    { readonly refs: string[]; readonly by: string }
+  >();
+  for (const used of shop.files.slice(1)) {
+    if (!uses.some((use) => use.path === used.path)) continue;
+    for (const ref of new Set(used.entries.map((entry) => entry.ref))) {
+      if (!shop.twins.has(ref)) continue;
+      const owner = owners.get(ref);
+      if (owner === undefined) owners.set(ref, used.path);
+      else {
+        const pair = shared.get(used.path) ?? { refs: [], by: owner };
+        pair.refs.push(ref);
+        shared.set(used.path, pair);
+      }
+    }
+  }
+  return uses.flatMap((use): readonly FileDraft[] => {
+    const pair = use.path === undefined ? undefined : shared.get(use.path);
+    if (pair === undefined) return [];
+    shared.delete(use.path ?? "");
+    const entry = file.entries.findIndex((each) => each.ref === use.ref);
+    const [first = "", ...rest] = pair.refs;
+    const names =
+      rest.length === 0 ? first : `${first} and ${rest.length} more`;
+    return [
+      {
+        entry,
+        span: use.span,
+        message: `\`${use.written}\` and \`${shortPath(open.path, pair.by)}\` both have ${names}, and only the first is used: give one of them another name.`,
+      },
+    ];
+  });
+}
+
+/** A path as this file would write it, where it lies beside or below; else whole. */
+function shortPath(from: string, path: string): string {
+  const folder = from.slice(0, from.lastIndexOf("/") + 1);
+  return path.startsWith(folder) ? path.slice(folder.length) : path;
+}

@@ -1,0 +1,156 @@
+// A name that no entry has, or an entry of a kind that the place does not take: also a finding's code and a caution that do not exist, and
+// a member that a stack has not. What may be in a missing file, or under a word that could not be read, is said there and not here.
+import { ENTRY_KINDS, type EntryKind } from "../../../grammar/vocabulary.ts";
+import { materials } from "../../core/materials/material.ts";
+import { oils } from "../../core/materials/oils.ts";
+import { CAUTIONS } from "../../model/cautions.ts";
+import { allOf as allFacts, type Entry } from "../../model/entry.ts";
+import { refsOfKind, resolve, type Shop } from "../../model/shop.ts";
+import type { RefSite, Span } from "../../model/values.ts";
+import { CODES } from "../codes.ts";
+import type { Draft, Rule } from "../rule.ts";
+import { nearest } from "./near.ts";
+import { oneOf, withArticle, writeInstead } from "./wording.ts";
+
+export const nameUnknown: Rule = {
+  code: "name-unknown",
+  level: "error",
+  about: ENTRY_KINDS,
+  check(shop, _, entry) {
+    return [
+      ...entry.refs.flatMap((site) => unknownName(shop, site) ?? []),
+      ...unknownCodes(entry),
+      ...unknownCautions(entry),
+      ...unknownMembers(entry),
+    ];
+  },
+};
+
+function unknownName(shop: Shop, site: RefSite): Draft | undefined {
+  const found = resolve(shop, site);
+  if (found.state === "missing") return missing(shop, site);
+  if (found.state !== "wrong-kind") return undefined;
+  const kind = found.ref.slice(0, found.ref.indexOf(" "));
+  const near = nearest(site.name, namesOf(shop, site.takes));
+  return {
+    span: site.span,
+    message: `\`${site.name}\` is ${withArticle(kind)}, and here stands ${anyOf(site.takes)}${ask(near) ?? ": name one, or write it."}`,
+    related: [{ ref: found.ref, message: `${found.ref} is here.` }],
+    fixes: writeInstead(site.span, near),
+  };
+}
+
+function missing(shop: Shop, site: RefSite): Draft {
+  const { kind, name, takes, span, nameSpan } = site;
+  if (kind !== undefined && !takes.includes(kind)) {
+    const near = nearest(name, namesOf(shop, takes));
+    return {
+      span,
+      message: `Here stands ${anyOf(takes)}, and \`${kind} ${name}\` is none${ask(near) ?? "."}`,
+      fixes: writeInstead(span, near),
+    };
+  }
+  const kinds = kind === undefined ? takes : [kind];
+  const names = namesOf(shop, kinds);
+  const near = nearest(name, names);
+  const what =
+    kinds.length === 1 ? `${kinds[0] ?? ""} \`${name}\`` : `entry \`${name}\``;
+  return {
+    span: nameSpan,
+    message: `There is no ${what} here or in the files that are used${ask(near) ?? choice(kinds, names)}`,
+    fixes: writeInstead(nameSpan, near),
+  };
+}
+
+function ask(near: readonly string[]): string | undefined {
+  return near.length === 0 ? undefined : `: did you mean ${oneOf(near)}?`;
+}
+
+const MOST_SHOWN = 5;
+
+/** The way out where no name is near: those that there are, or the entry to write. */
+function choice(kinds: readonly EntryKind[], names: readonly string[]): string {
+  const [kind] = kinds;
+  if (kinds.length !== 1 || kind === undefined) return ": write its entry.";
+  const own = kind === "material" || kind === "oil" ? [] : names;
+  return own.length === 0 || MOST_SHOWN < own.length
+    ? `: write its entry, \`${kind} NAME\`, or name another.`
+    : `: write ${oneOf(own)}, or an entry of that name.`;
+}
+
+/** Names of entries of these kinds, shipped ones among them. */
+function namesOf(shop: Shop, kinds: readonly EntryKind[]): readonly string[] {
+  return kinds.flatMap((kind) => [
+    ...refsOfKind(shop, kind).map((ref) => ref.slice(kind.length + 1)),
+    ...(kind === "material" ? materials.map((each) => each.name) : []),
+    ...(kind === "oil" ? oils.map((each) => each.name) : []),
+  ]);
+}
+
+function anyOf(kinds: readonly EntryKind[]): string {
+  return kinds.length === ENTRY_KINDS.length
+    ? "an entry"
+    : kinds.map(withArticle).join(" or ");
+}
+
+function unknownCodes(entry: Entry): readonly Draft[] {
+  return [
+    ...allFacts(entry, "WarnFact"),
+    ...allFacts(entry, "AllowsFact"),
+  ].flatMap(({ value }) =>
+    value === undefined || CODES.includes(value.code)
+      ? []
+      : [listed(value.code, value.codeSpan, "finding", CODES)],
+  );
+}
+
+function unknownCautions(entry: Entry): readonly Draft[] {
+  const names = CAUTIONS.map((each) => each.name);
+  return allFacts(entry, "CautionFact").flatMap(({ value }) =>
+    (value ?? []).flatMap(({ name, span }) =>
+      names.includes(name) ? [] : [listed(name, span, "caution", names)],
+    ),
+  );
+}
+
+/** A name of a closed list. */
+function listed(
+  name: string,
+  span: Span,
+  what: string,
+  names: readonly string[],
+): Draft {
+  const near = nearest(name, names);
+  const list = what === "caution" ? ` It is one of ${names.join(", ")}.` : "";
+  return {
+    span,
+    message: `There is no ${what} \`${name}\`${ask(near) ?? `.${list}`}`,
+    fixes: writeInstead(span, near),
+  };
+}
+
+/** Readings of a stack name one of its members. */
+function unknownMembers(entry: Entry): readonly Draft[] {
+  if (entry.kind !== "stack") return [];
+  const members = [
+    ...allFacts(entry, "PlusFact"),
+    ...allFacts(entry, "MinusFact"),
+  ];
+  // a member's line that can't be read may be the one that is meant
+  if (members.some((fact) => fact.value === undefined)) return [];
+  const names = members.flatMap((fact) => fact.value?.name ?? []);
+  return allFacts(entry, "StackReadFact").flatMap(({ value, wordSpan }) => {
+    if (value === undefined || names.includes(value.member)) return [];
+    const line = entry.block.lines[wordSpan.line];
+    const start = line?.text.indexOf(value.member, wordSpan.end) ?? 0;
+    const span = { ...wordSpan, start, end: start + value.member.length };
+    const near = nearest(value.member, names);
+    return [
+      {
+        span,
+        message: `This stack has no member \`${value.member}\`${ask(near) ?? ": write it as `plus` or `minus` first."}`,
+        fixes: writeInstead(span, near),
+      },
+    ];
+  });
+}

@@ -1,0 +1,135 @@
+// What a word was perhaps meant to be.
+import { distance } from "fastest-levenshtein";
+
+/** How many letters may differ in a word of this length. */
+function most(length: number): number {
+  if (length === 1) return 0.5;
+  return length < 4 ? 1 : Math.ceil(length / 3);
+}
+
+/**
+ * The candidates nearest to a word, all equally near, at most three; none where nothing is near. Case counts least, two letters
+ * changed about count as one, and a word broken off after three letters or more stands for what it begins.
+ */
+export function nearest(
+  word: string,
+  candidates: readonly string[],
+): readonly string[] {
+  let least = most(word.length);
+  let found: string[] = [];
+  for (const candidate of new Set(candidates)) {
+    const apart = between(word, candidate);
+    if (least < apart) continue;
+    if (apart < least) {
+      least = apart;
+      found = [];
+    }
+    found.push(candidate);
+  }
+  return found.slice(0, 3);
+}
+
+function between(word: string, candidate: string): number {
+  const [a, b] = [word.toLowerCase(), candidate.toLowerCase()];
+  if (a === b) return word === candidate ? 0 : 0.5;
+  if (areSwapped(a, b) || (3 <= a.length && b.startsWith(a))) return 1;
+  return distance(a, b);
+}
+
+/** `raed` for `read` */
+function areSwapped(a: string, b: string): boolean {
+  if (a.length !== b.length) return false;
+  let at = 0;
+  while (at < a.length && a.charAt(at) === b.charAt(at)) at++;
+  return (
+    a.slice(0, at) + a.charAt(at + 1) + a.charAt(at) + a.slice(at + 2) === b
+  );
+}
+
+/** Words of the trade that the language has under another name. What fits the place is chosen from them. */
+const OTHER_NAMES: Readonly<Record<string, readonly string[]>> = {
+  shaft: ["journal", "part"],
+  axle: ["journal", "part"],
+  spindle: ["part"],
+  case: ["part"],
+  housing: ["hole", "part"],
+  casting: ["part"],
+  component: ["part"],
+  bearing: ["bush"],
+  bushing: ["bush"],
+  sleeve: ["bush"],
+  liner: ["bush"],
+  gage: ["gauge"],
+  micrometer: ["gauge"],
+  mic: ["gauge"],
+  tool: ["reamer"],
+  lubricant: ["oil"],
+  grease: ["feed", "oil"],
+  operation: ["step"],
+  op: ["step"],
+  task: ["step"],
+  record: ["job"],
+  order: ["job"],
+  crib: ["shop"],
+  deviation: ["concession"],
+  waiver: ["concession"],
+  clearance: ["want", "fit"],
+  interference: ["want", "press"],
+  endplay: ["want", "stack"],
+  target: ["want"],
+  diameter: ["limits", "size", "od", "read"],
+  dia: ["limits", "size", "od", "read"],
+  size: ["limits", "od", "size"],
+  tolerance: ["limits"],
+  tol: ["limits"],
+  limit: ["limits"],
+  nominal: ["limits", "size"],
+  od: ["limits", "size"],
+  id: ["limits"],
+  measured: ["read"],
+  measure: ["read"],
+  reading: ["read"],
+  roughness: ["finish"],
+  surface: ["finish"],
+  ra: ["finish"],
+  runout: ["runout"],
+  radius: ["fillet"],
+  depth: ["reaches", "depth"],
+  torque: ["bolts"],
+  gasket: ["joint"],
+  dowel: ["dowels"],
+  speed: ["runs", "speed"],
+  rpm: ["runs"],
+  force: ["load"],
+  lubrication: ["feed"],
+  temp: ["temperature", "hot"],
+  clamped: ["bolts"],
+  accuracy: ["uncertainty", "mpe"],
+  include: ["use"],
+  import: ["use"],
+  comment: ["note"],
+  remark: ["note"],
+  name: ["title"],
+  description: ["title", "do", "note"],
+  date: ["opened", "done", "calibrated"],
+  unit: ["units"],
+  signed: ["why", "done"],
+  reason: ["why"],
+  "young's": ["modulus"],
+  cte: ["expansion"],
+  bevel: ["chamfer"],
+  lead: ["chamfer"],
+  tip: ["point"],
+};
+
+/** The words that the trade's word stands for, of those that fit. */
+export function otherNames(
+  word: string,
+  fitting: readonly string[],
+): readonly string[] {
+  const key = word.toLowerCase();
+  const names = Object.hasOwn(OTHER_NAMES, key) ? OTHER_NAMES[key] : undefined;
+  return (names ?? []).filter(
+    (name) => name !== word && fitting.includes(name),
+  );
+}

@@ -1,0 +1,76 @@
+// A number that needs a unit and has none. Only a length may stand bare, in the file's unit, and then all of its range do.
+import { unitOf, type Dimension } from "../../core/quantity/units.ts";
+import type { DraftFix, TextRule } from "../rule.ts";
+import type { Span } from "../../model/values.ts";
+import { dimensionNames, usualUnits } from "./unit-names.ts";
+import { capitalised } from "./wording.ts";
+
+export const unitMissing: TextRule = {
+  code: "unit-missing",
+  level: "error",
+  draft({ span, data }) {
+    const number = String(data.number);
+    const system = String(data.system);
+    if (typeof data.class === "string")
+      return classUnit(span, number, data.class, system);
+    // the model writes only dimensions
+    const wanted = [data.wanted ?? []].flat() as readonly Dimension[];
+    const written = [...new Set([data.written ?? []].flat())].filter(
+      (each) => unitOf(each) !== undefined,
+    );
+    const ends = [data.ends ?? []].flat().map(Number);
+    const bare = system === "inch" ? "in" : system;
+    const units =
+      0 < written.length && wanted.includes("length") && bare !== ""
+        ? [...new Set([...written, bare])]
+        : 0 < written.length
+          ? written
+          : usualUnits(wanted, system).slice(0, 3);
+    const [only, other] = units;
+    const fixes = units.map((unit): DraftFix => ({
+      title: `Write \`${number} ${unit}\``,
+      // one unit measures it, and no other can be meant
+      safe: other === undefined && written.length === 0,
+      edits: ends.map((end) => ({
+        span: { ...span, start: end, end },
+        text: ` ${unit}`,
+      })),
+    }));
+    const show = units.map((unit) => `\`${number} ${unit}\``).join(" or ");
+    if (0 < written.length)
+      return {
+        message: `Some of these have a unit and \`${number}\` has none: write all of them, or one at the end for all, as ${show}.`,
+        fixes,
+      };
+    const what = capitalised(dimensionNames(wanted));
+    return {
+      message:
+        only === undefined
+          ? `\`${number}\` needs its unit.`
+          : `${what} needs its unit, and \`${number}\` has none: write ${show}.`,
+      fixes,
+    };
+  },
+};
+
+/** `25 H7` in an inch record. */
+function classUnit(
+  span: Span,
+  number: string,
+  className: string,
+  system: string,
+): ReturnType<TextRule["draft"]> {
+  const unit = system === "mm" ? "mm" : "in";
+  const standard = system === "mm" ? "ISO 286" : "ANSI B4.1";
+  const other = system === "mm" ? "inches" : "mm";
+  return {
+    message: `\`${className}\` is a class of ${standard}, on a size in ${unit}, and bare sizes of this record are in ${other}: write \`${number} ${unit} ${className}\`.`,
+    fixes: [
+      {
+        title: `Write \`${number} ${unit} ${className}\``,
+        safe: false,
+        edits: [{ span: { ...span, start: span.end }, text: ` ${unit}` }],
+      },
+    ],
+  };
+}

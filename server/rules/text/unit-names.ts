@@ -1,0 +1,222 @@
+// What units are called, for sentences and fixes about them: the units of a dimension in the order that a shop thinks of them, and the
+// ways in which people write a unit otherwise.
+import {
+  unitOf,
+  unitWords,
+  type Dimension,
+} from "../../core/quantity/units.ts";
+import { nearest } from "./near.ts";
+
+/** As a sentence calls one of it: "a length", "a unit of length". */
+const DIMENSION_NAMES: Readonly<Record<Dimension, string>> = {
+  length: "a length",
+  temperature: "a temperature",
+  angle: "an angle",
+  force: "a force",
+  torque: "a torque",
+  pressure: "a pressure",
+  rotation: "a turning speed",
+  frequency: "a rate of cycles",
+  speed: "a speed",
+  viscosity: "a viscosity",
+  "dynamic-viscosity": "a viscosity",
+  expansion: "an expansion",
+  density: "a density",
+  pv: "a pressure times a speed",
+  ratio: "a share",
+};
+
+const INCH_FIRST: Readonly<Record<Dimension, readonly string[]>> = {
+  length: ["in", "thou", "tenths", "mm", "um"],
+  temperature: ["F", "C"],
+  angle: ["deg"],
+  force: ["lbf", "N", "kN"],
+  torque: ["lbf-ft", "lbf-in", "N-m"],
+  pressure: ["psi", "ksi", "MPa", "GPa"],
+  rotation: ["rpm"],
+  frequency: ["per min"],
+  speed: ["ft/min", "m/min", "m/s"],
+  viscosity: ["cSt"],
+  "dynamic-viscosity": ["cP"],
+  expansion: ["uin/in-F", "um/m-K"],
+  density: ["g/cm3", "kg/m3"],
+  pv: ["psi-ft/min", "MPa-m/s"],
+  ratio: ["%"],
+};
+
+const MM_FIRST: Readonly<Partial<Record<Dimension, readonly string[]>>> = {
+  length: ["mm", "um", "in", "thou"],
+  temperature: ["C", "F"],
+  force: ["N", "kN", "lbf"],
+  torque: ["N-m", "lbf-ft"],
+  pressure: ["MPa", "GPa", "psi"],
+  speed: ["m/min", "m/s", "ft/min"],
+  expansion: ["um/m-K", "uin/in-F"],
+  pv: ["MPa-m/s", "psi-ft/min"],
+};
+
+/** The units that a dimension is mostly written in, those of the file's system first. */
+export function usualUnits(
+  dimensions: readonly Dimension[],
+  system: string,
+): readonly string[] {
+  return dimensions.flatMap(
+    (dimension) =>
+      (system === "mm" ? MM_FIRST[dimension] : undefined) ??
+      INCH_FIRST[dimension],
+  );
+}
+
+/** "a length", "a speed or a turning speed" */
+export function dimensionNames(dimensions: readonly Dimension[]): string {
+  return [...new Set(dimensions.map((each) => DIMENSION_NAMES[each]))].join(
+    " or ",
+  );
+}
+
+/** Other ways to write the very same unit, in small letters without blanks or points. */
+const SAME: Readonly<Record<string, string>> = {
+  inches: "in",
+  ins: "in",
+  "''": "in",
+  "\u{201D}": "in",
+  "\u{2033}": "in",
+  thous: "thou",
+  thousandths: "thou",
+  microinch: "uin",
+  microinches: "uin",
+  uinch: "uin",
+  micron: "um",
+  microns: "um",
+  micrometre: "um",
+  micrometres: "um",
+  micrometer: "um",
+  micrometers: "um",
+  mu: "um",
+  "\u{B5}": "um",
+  "\u{3BC}": "um",
+  millimetre: "mm",
+  millimetres: "mm",
+  millimeter: "mm",
+  millimeters: "mm",
+  degf: "F",
+  fahrenheit: "F",
+  degc: "C",
+  celsius: "C",
+  centigrade: "C",
+  kelvin: "K",
+  degree: "deg",
+  degrees: "deg",
+  lb: "lbf",
+  lbs: "lbf",
+  pound: "lbf",
+  pounds: "lbf",
+  newton: "N",
+  newtons: "N",
+  "ft-lb": "lbf-ft",
+  "ft-lbs": "lbf-ft",
+  "ft-lbf": "lbf-ft",
+  "lb-ft": "lbf-ft",
+  "lbs-ft": "lbf-ft",
+  ftlb: "lbf-ft",
+  ftlbs: "lbf-ft",
+  lbft: "lbf-ft",
+  lbfft: "lbf-ft",
+  "lbf\u{B7}ft": "lbf-ft",
+  "in-lb": "lbf-in",
+  "in-lbs": "lbf-in",
+  "in-lbf": "lbf-in",
+  "lb-in": "lbf-in",
+  inlb: "lbf-in",
+  inlbs: "lbf-in",
+  nm: "N-m",
+  "n\u{B7}m": "N-m",
+  "n/mm2": "MPa",
+  "n/mm\u{B2}": "MPa",
+  "lb/in2": "psi",
+  "lbf/in2": "psi",
+  kpsi: "ksi",
+  rev: "rpm",
+  "rev/min": "rpm",
+  "r/min": "rpm",
+  revs: "rpm",
+  "/min": "per min",
+  cpm: "per min",
+  fpm: "ft/min",
+  sfm: "ft/min",
+  "ft/m": "ft/min",
+  mpm: "m/min",
+  "m/sec": "m/s",
+  mps: "m/s",
+  percent: "%",
+  pct: "%",
+  centistoke: "cSt",
+  centistokes: "cSt",
+  centipoise: "cP",
+  "mpa\u{B7}s": "mPa-s",
+  "um/m/k": "um/m-K",
+  "um/mk": "um/m-K",
+  "um/m-c": "um/m-K",
+  "uin/in/f": "uin/in-F",
+  "g/cc": "g/cm3",
+  "g/ml": "g/cm3",
+};
+
+/** Words that are one unit in one country and another in the next. */
+const EITHER: Readonly<Record<string, readonly string[]>> = {
+  mil: ["thou", "mm"],
+  mils: ["thou", "mm"],
+};
+
+/** Units that the language has not, with what they are in those that it has: exact by definition, but for the radian (SI Brochure, from memory). */
+const ELSEWHERE: Readonly<Record<string, string>> = {
+  bar: "1 bar is 0.1 MPa",
+  kgf: "1 kgf is 9.80665 N",
+  kp: "1 kp is 9.80665 N",
+  kg: "a mass of 1 kg weighs 9.80665 N",
+  ft: "1 ft is 12 in",
+  hz: "1 cycle a second is 60 per min",
+  rad: "1 rad is 57.2958 deg",
+};
+
+export interface Meant {
+  /** Units that were perhaps meant. */
+  readonly words: readonly string[];
+  /** It is another way to write just that unit. */
+  readonly same: boolean;
+  /** What it is in units that can be written. */
+  readonly note: string | undefined;
+}
+
+/** The unit that an unknown word was perhaps meant for, of those that measure one of these; of any where none are given. */
+export function unitMeant(
+  word: string,
+  dimensions: readonly Dimension[],
+): Meant {
+  const fits = (unit: string): boolean => {
+    const dimension = unitOf(unit)?.dimension;
+    return (
+      dimension !== undefined &&
+      (dimensions.length === 0 || dimensions.includes(dimension))
+    );
+  };
+  const key = word.toLowerCase().replaceAll(/[\s.]/gu, "");
+  const own = (table: object): boolean => Object.hasOwn(table, key);
+  const same = own(SAME) ? SAME[key] : undefined;
+  if (same !== undefined && fits(same))
+    return { words: [same], same: true, note: undefined };
+  const either = own(EITHER) ? (EITHER[key] ?? []).filter(fits) : [];
+  if (0 < either.length) return { words: either, same: false, note: undefined };
+  const note = own(ELSEWHERE) ? ELSEWHERE[key] : undefined;
+  if (note !== undefined) return { words: [], same: false, note };
+  const fitting = unitWords().filter(
+    (each) => fits(each) && /^[\p{L}%]/u.test(each),
+  );
+  const words = nearest(word, fitting);
+  const [only] = words;
+  return {
+    words,
+    same: words.length === 1 && only?.toLowerCase() === word.toLowerCase(),
+    note: undefined,
+  };
+}

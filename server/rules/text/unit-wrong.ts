@@ -1,0 +1,51 @@
+// A unit that is none, or that measures something else.
+import type { Dimension } from "../../core/quantity/units.ts";
+import type { TextRule } from "../rule.ts";
+import { dimensionNames, unitMeant, usualUnits } from "./unit-names.ts";
+import { oneOf, writeInstead } from "./wording.ts";
+
+export const unitWrong: TextRule = {
+  code: "unit-wrong",
+  level: "error",
+  draft({ span, data }, entry) {
+    const unit = String(data.unit);
+    const measures = String(data.measures);
+    // the model writes only dimensions
+    const wanted = [data.wanted ?? []].flat() as readonly Dimension[];
+    const place = dimensionNames(wanted);
+    const usual = usualUnits(wanted, "");
+    const { words, same, note } = unitMeant(unit, wanted);
+    if (0 < words.length) {
+      const because =
+        measures === ""
+          ? `\`${unit}\` is no unit${wanted.length === 0 ? "" : ` of ${place}`}`
+          : `\`${unit}\` measures ${dimensionNames([measures as Dimension])}, and here stands ${place}`;
+      return {
+        message: `${because}: did you mean ${oneOf(words)}?`,
+        fixes: writeInstead(span, words).map((fix) => ({
+          ...fix,
+          safe: same && words.length === 1,
+        })),
+      };
+    }
+    if (measures !== "")
+      return {
+        message: `\`${unit}\` measures ${dimensionNames([measures as Dimension])}, and here stands ${place}: write ${oneOf(usual)}.`,
+        fixes: writeInstead(span, usual.slice(0, 3)),
+      };
+    if (note !== undefined)
+      return {
+        message: `\`${unit}\` is no unit of this record, and ${note}: write the value in ${oneOf(usual)}.`,
+      };
+    const isReading = entry.facts.some(
+      (fact) => fact.span.line === span.line && /Read|Repeat/.test(fact.rule),
+    );
+    const hint = isReading ? "; a place's name stands before its values" : "";
+    return {
+      message:
+        wanted.length === 0
+          ? `\`${unit}\` is no unit that this record knows; a remark goes behind a \`#\`.`
+          : `\`${unit}\` is no unit of ${place}: write ${oneOf(usual)}${hint}; a remark goes behind a \`#\`.`,
+    };
+  },
+};

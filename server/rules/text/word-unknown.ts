@@ -1,0 +1,156 @@
+// The first word of a line is none that can stand there. Words that are legal here are offered first, then those of other places.
+import {
+  ENTRIES,
+  ENTRY_KINDS,
+  entrySpec,
+  kindsWithFact,
+  type EntryKind,
+} from "../../../grammar/vocabulary.ts";
+import type { Entry } from "../../model/entry.ts";
+import type { Problem } from "../../model/problem.ts";
+import type { Span } from "../../model/values.ts";
+import type { DraftFix, TextRule } from "../rule.ts";
+import { nearest, otherNames } from "./near.ts";
+import { allOf, oneOf, withArticle, writeInstead } from "./wording.ts";
+
+type Said = ReturnType<TextRule["draft"]>;
+
+const FACT_WORDS = [
+  ...new Set(ENTRIES.flatMap(({ facts }) => facts.map(({ word }) => word))),
+];
+
+export const wordUnknown: TextRule = {
+  code: "word-unknown",
+  level: "error",
+  draft(problem, entry) {
+    const word = String(problem.data.word);
+    const kind = entry.kind === undefined ? undefined : entrySpec(entry.kind);
+    if (!/^[\p{L}\d]/u.test(word)) return mark(problem, entry);
+    return kind === undefined
+      ? opener(word, problem.span)
+      : factOf(kind.kind, word, problem.span);
+  },
+};
+
+/** No word at all: most often a comment in another dress. */
+function mark({ span }: Problem, entry: Entry): Said {
+  const line = entry.block.lines[span.line];
+  const written = /^\S+/.exec(line?.body ?? "")?.[0] ?? "";
+  const other = /^(?:\/\/+|;+|--+|\/\*|%+|'|!)/.exec(written)?.[0];
+  const message = `A line begins with a word, and \`${written}\` is none; a comment begins with \`#\`.`;
+  const start = span.start;
+  return {
+    span: { ...span, end: start + written.length },
+    message,
+    fixes: [
+      {
+        title: "Make it a comment",
+        safe: other !== undefined,
+        edits: [
+          {
+            span: { ...span, end: start + (other ?? "").length },
+            text: other === undefined ? "# " : "#",
+          },
+        ],
+      },
+    ],
+  };
+}
+
+/** The first word of an entry. */
+function opener(word: string, span: Span): Said {
+  const kinds = meant(word, ENTRY_KINDS);
+  if (0 < kinds.length)
+    return {
+      message: `No entry begins with \`${word}\`: did you mean ${oneOf(kinds)}?`,
+      fixes: replaced(word, span, kinds),
+    };
+  const facts = meant(word, FACT_WORDS);
+  if (0 < facts.length)
+    return {
+      message: `No entry begins with \`${word}\`: did you mean the fact ${oneOf(facts)}, indented under its entry?`,
+      fixes: facts.map((fact) => ({
+        title: `Write \`${fact}\`, indented`,
+        safe: false,
+        edits: [{ span, text: `  ${fact}` }],
+      })),
+    };
+  return {
+    message: `No entry begins with \`${word}\`: in column 1 stands what the entry is, such as part, journal, hole, bush, bore or fit, then its name.`,
+  };
+}
+
+/** The first word of a fact, in an entry of a kind that is known. */
+function factOf(kind: EntryKind, word: string, span: Span): Said {
+  const here = (entrySpec(kind)?.facts ?? []).map((fact) => fact.word);
+  const elsewhere = kindsWithFact(word);
+  const near = meant(word, here);
+  if (0 < elsewhere.length) {
+    const message = `\`${word}\` is a fact of ${allOf(elsewhere)}, not of ${kind}`;
+    return near.length === 0
+      ? {
+          message: `${message}: it stands under ${anOneOf(elsewhere)}.`,
+        }
+      : {
+          message: `${message}: did you mean ${oneOf(near)}?`,
+          fixes: writeInstead(span, near),
+        };
+  }
+  if (0 < near.length)
+    return {
+      message: `${capital(withArticle(kind))} has no fact \`${word}\`: did you mean ${oneOf(near)}?`,
+      fixes: replaced(word, span, near),
+    };
+  const far = meant(word, FACT_WORDS);
+  const [fact] = far;
+  if (fact !== undefined)
+    return {
+      message: `${capital(withArticle(kind))} has no fact \`${word}\`: did you mean \`${fact}\`, which stands under ${anOneOf(kindsWithFact(fact))}?`,
+      fixes: writeInstead(span, [fact]),
+    };
+  const kinds = meant(word, ENTRY_KINDS);
+  if (0 < kinds.length)
+    return {
+      message: `${capital(withArticle(kind))} has no fact \`${word}\`: did you mean ${oneOf(kinds)}, which begins an entry in column 1?`,
+      fixes: kinds.map((each) => ({
+        title: `Write \`${each}\` in column 1`,
+        safe: false,
+        edits: [{ span: { ...span, start: 0 }, text: each }],
+      })),
+    };
+  return {
+    message: `${capital(withArticle(kind))} has no fact \`${word}\`: it takes ${allOf(here)}.`,
+  };
+}
+
+/** The words that were perhaps meant: the trade's other names first, since they say the same, then those that look like it. */
+function meant(word: string, fitting: readonly string[]): readonly string[] {
+  const alike = nearest(word, fitting);
+  const isSure = alike.some(
+    (each) => each.toLowerCase() === word.toLowerCase(),
+  );
+  const named = isSure ? [] : otherNames(word, fitting);
+  return [...new Set([...named, ...alike])].slice(0, 3);
+}
+
+/** Fixes that write another word; one that differs in capitals only is sure. */
+function replaced(
+  word: string,
+  span: Span,
+  words: readonly string[],
+): readonly DraftFix[] {
+  return writeInstead(span, words).map((fix, index) => ({
+    ...fix,
+    safe: words.length === 1 && words[index] === word.toLowerCase(),
+  }));
+}
+
+function anOneOf(kinds: readonly string[]): string {
+  return kinds.length === 1
+    ? withArticle(kinds[0] ?? "")
+    : `${withArticle(kinds[0] ?? "")}${kinds.length === 2 ? "" : ", "}${kinds.slice(1, -1).join(", ")} or ${kinds.at(-1) ?? ""}`;
+}
+
+function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
