@@ -35,11 +35,37 @@ async function colours() {
   return (await run("client/syntaxes/generate.ts")).tmLanguage();
 }
 
+/** Every entry with its facts, from the vocabulary. */
+async function words() {
+  const { ENTRIES } = await run("grammar/vocabulary.ts");
+  const cell = (text) => text.replaceAll("|", "\\|");
+  const entries = ENTRIES.map(({ kind, form, means, facts }) =>
+    [
+      `## ${kind}`,
+      "",
+      `\`${form}\`. ${means}`,
+      "",
+      "| fact | |",
+      "|---|---|",
+      ...facts.map((fact) => `| \`${cell(fact.form)}\`${fact.many ? " *" : ""} | ${cell(fact.means)} |`),
+    ].join("\n"),
+  );
+  return `# Every entry and its facts
+
+<!-- Made from grammar/vocabulary.ts by npm run generate: do not edit. -->
+
+CAPITALS stand for what is filled in, \`a|b\` for a choice, \`[ ]\` for what may be left off. A fact marked * may stand more than once, or list.
+
+${entries.join("\n\n")}
+`;
+}
+
 /** file -> function that gives its text, in the order that they are made from each other */
 const made = {
   "server/rules/pages.ts": findingPages,
   "grammar/thou.ohm-bundle.ts": grammarBundle,
   "client/syntaxes/thou.tmLanguage.json": colours,
+  "docs/words.md": words,
 };
 
 let stale = 0;
