@@ -1,0 +1,86 @@
+// Findings' fixes as the protocol's code actions.
+import { CodeActionKind } from "vscode-languageserver";
+import type {
+  CodeAction,
+  CodeActionContext,
+  Diagnostic,
+  Range,
+} from "vscode-languageserver";
+import { fixAll, quickFixes } from "../ide/code-actions.ts";
+import { shown } from "../ide/diagnostics.ts";
+import type { OpenFile } from "../model/project.ts";
+import type { Finding, Fix } from "../model/result.ts";
+import { findingsIn } from "../rules/check.ts";
+import { FIX_ALL } from "./capabilities.ts";
+import {
+  diagnosticOf,
+  rangeOfPlace,
+  workspaceEditOf,
+  type Conversion,
+} from "./convert.ts";
+
+export function actionsFor(
+  open: OpenFile,
+  range: Range,
+  { diagnostics, only }: CodeActionContext,
+  conversion: Conversion,
+): CodeAction[] {
+  const wants = (kind: string): boolean =>
+    only === undefined ||
+    only.some(
+      (each) => each === "" || kind === each || kind.startsWith(`${each}.`),
+    );
+  const wantsFixes = wants(CodeActionKind.QuickFix);
+  const wantsAll = wants(FIX_ALL);
+  if (!wantsFixes && !wantsAll) return [];
+  const findings = findingsIn(open);
+  const actions: CodeAction[] = [];
+  if (wantsFixes) {
+    for (const { finding, fix, preferred } of quickFixes(findings, range))
+      actions.push({
+        title: fix.title,
+        kind: CodeActionKind.QuickFix,
+        diagnostics: [matching(finding, diagnostics, conversion)],
+        ...(preferred ? { isPreferred: true } : {}),
+        edit: editOf(fix.edits, conversion),
+      });
+  }
+  if (wantsAll) {
+    const edits = fixAll(findings, open.path);
+    if (0 < edits.length)
+      actions.push({
+        title: "Mend all that needs no look",
+        kind: FIX_ALL,
+        edit: editOf(edits, conversion),
+      });
+  }
+  return actions;
+}
+
+/** The editor's own copy of a finding, by which it knows that the action is about it. */
+function matching(
+  finding: Finding,
+  diagnostics: readonly Diagnostic[],
+  conversion: Conversion,
+): Diagnostic {
+  const { line, start, end } = finding.place;
+  return (
+    diagnostics.find(
+      ({ code, range }) =>
+        code === finding.code &&
+        range.start.line === line &&
+        range.start.character === start &&
+        range.end.character === end,
+    ) ?? diagnosticOf(shown(finding), conversion)
+  );
+}
+
+function editOf(edits: Fix["edits"], conversion: Conversion) {
+  return workspaceEditOf(
+    edits.map(({ place, text }) => ({
+      path: place.file,
+      edit: { range: rangeOfPlace(place), newText: text },
+    })),
+    conversion,
+  );
+}

@@ -1,0 +1,49 @@
+// What the editor at the other end can do, said once at the start.
+import type { ClientCapabilities } from "vscode-languageserver";
+
+export interface Client {
+  /** It asks for findings; else they are sent to it. */
+  readonly pulls: boolean;
+  readonly refreshesFindings: boolean;
+  readonly refreshesHints: boolean;
+  readonly relatedInformation: boolean;
+  readonly codeDescription: boolean;
+  /** It tells of changed files where it is asked to. */
+  readonly watches: boolean;
+  /** It answers what the user has set. */
+  readonly configuration: boolean;
+  readonly configurationChanges: boolean;
+  readonly folders: boolean;
+  /** It takes edits that say the version they are for. */
+  readonly versionedEdits: boolean;
+  readonly codeActions: boolean;
+  readonly nestedSymbols: boolean;
+  readonly renamePreparation: boolean;
+}
+
+export function clientOf(capabilities: ClientCapabilities): Client {
+  const { textDocument, workspace } = capabilities;
+  const { publishDiagnostics: pushed, diagnostic: pulled } = textDocument ?? {};
+  return {
+    pulls: pulled !== undefined,
+    refreshesFindings: workspace?.diagnostics?.refreshSupport === true,
+    refreshesHints: workspace?.inlayHint?.refreshSupport === true,
+    relatedInformation:
+      pushed?.relatedInformation === true ||
+      pulled?.relatedInformation === true,
+    codeDescription:
+      pushed?.codeDescriptionSupport === true ||
+      pulled?.codeDescriptionSupport === true,
+    watches: workspace?.didChangeWatchedFiles?.dynamicRegistration === true,
+    configuration: workspace?.configuration === true,
+    configurationChanges:
+      workspace?.didChangeConfiguration?.dynamicRegistration === true,
+    folders: workspace?.workspaceFolders === true,
+    versionedEdits: workspace?.workspaceEdit?.documentChanges === true,
+    codeActions:
+      textDocument?.codeAction?.codeActionLiteralSupport !== undefined,
+    nestedSymbols:
+      textDocument?.documentSymbol?.hierarchicalDocumentSymbolSupport === true,
+    renamePreparation: textDocument?.rename?.prepareSupport === true,
+  };
+}

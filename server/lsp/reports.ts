@@ -1,0 +1,121 @@
+// The findings of records for the editor: asked for, or sent where it can't ask. A report that says what the last one said is not said
+// again.
+import type {
+  CancellationToken,
+  Diagnostic,
+  DocumentDiagnosticReport,
+} from "vscode-languageserver";
+import equal from "fast-deep-equal";
+import { isFault, shown } from "../ide/diagnostics.ts";
+import type { OpenFile } from "../model/project.ts";
+import type { Shop } from "../model/shop.ts";
+import { findingsIn, findingsOfEntry } from "../rules/check.ts";
+import { paceOf, type Clock } from "./clock.ts";
+import { diagnosticOf, type Conversion } from "./convert.ts";
+import type { Stillness } from "./stillness.ts";
+
+export interface Report {
+  readonly id: string;
+  readonly items: Diagnostic[];
+}
+
+export interface Reports {
+  /**
+   * What a record shows now; nothing where it is not there.
+   * @param open gives the record as it is at the moment
+   */
+  reportOf(
+    uri: string,
+    open: () => Promise<OpenFile | undefined>,
+    token: CancellationToken,
+  ): Promise<Report>;
+  /** The codes that a line showed in the last report. */
+  codesOn(uri: string, line: number): ReadonlySet<string>;
+  forget(uri: string): void;
+}
+
+/** Records of fewer entries are worked out without a pause. */
+const LONG = 500;
+
+/**
+ * @param session sets the ids of this run of the server apart from those of another
+ * @param stillness undefined while faults are shown on the line being typed, too
+ */
+export function createReports(
+  session: string,
+  clock: Clock,
+  conversion: Conversion,
+  stillness: () => Stillness | undefined,
+): Reports {
+  const last = new Map<string, Report>();
+  const seen = new WeakSet<Shop>();
+  let count = 0;
+
+  /** Works a long record out piece by piece, so that others are served meanwhile and the work can be called off. */
+  async function lookedAt(
+    open: () => Promise<OpenFile | undefined>,
+    token: CancellationToken,
+  ): Promise<OpenFile | undefined> {
+    let now = await open();
+    if (
+      now === undefined ||
+      now.file.entries.length < LONG ||
+      seen.has(now.shop)
+    )
+      return now;
+    const pace = paceOf(clock, token);
+    for (let index = 0; index < (now?.file.entries.length ?? 0); index++) {
+      if (now !== undefined) findingsOfEntry(now, index);
+      const pause = pace();
+      if (pause === undefined) continue;
+      await pause;
+      // it may have changed meanwhile
+      now = await open();
+    }
+    if (now !== undefined) seen.add(now.shop);
+    return now;
+  }
+
+  return {
+    async reportOf(uri, open, token) {
+      const now = await lookedAt(open, token);
+      const found = now === undefined ? [] : findingsIn(now).map(shown);
+      const typing = stillness()?.typing(uri);
+      const inSight =
+        typing === undefined
+          ? found
+          : found.filter(
+              (finding) =>
+                finding.place.line !== typing.line ||
+                typing.codes.has(finding.code) ||
+                !isFault(finding),
+            );
+      stillness()?.held(uri, inSight.length < found.length);
+      const items = inSight.map((finding) => diagnosticOf(finding, conversion));
+      const before = last.get(uri);
+      if (before !== undefined && equal(before.items, items)) return before;
+      const report = { id: `${session}-${(count++).toString(36)}`, items };
+      last.set(uri, report);
+      return report;
+    },
+    codesOn: (uri, line) =>
+      new Set(
+        (last.get(uri)?.items ?? [])
+          .filter(({ range }) => range.start.line === line)
+          .map(({ code }) => String(code)),
+      ),
+    forget(uri) {
+      last.delete(uri);
+    },
+  };
+}
+
+/** The protocol's answer: the report, or that the editor has it. */
+export function answerTo(
+  { id, items }: Report,
+  previous: string | undefined,
+): DocumentDiagnosticReport {
+  return previous === id
+    ? { kind: "unchanged", resultId: id }
+    : { kind: "full", resultId: id, items };
+}

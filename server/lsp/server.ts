@@ -1,0 +1,249 @@
+// The language server: one connection, its documents and settings, and which request goes to which answer. It knows no records: the part
+// that does is loaded once the editor has had its first answer.
+import {
+  DidChangeConfigurationNotification,
+  DidChangeWatchedFilesNotification,
+} from "vscode-languageserver";
+import type {
+  CancellationToken,
+  Connection,
+  InitializeParams,
+} from "vscode-languageserver";
+import { capabilitiesFor } from "./capabilities.ts";
+import { clientOf, type Client } from "./client.ts";
+import type { Clock } from "./clock.ts";
+import { createDocuments } from "./documents.ts";
+import type { FileAccess } from "./files.ts";
+import { answering, quietly, type Log } from "./guard.ts";
+import type { Host, Session } from "./session.ts";
+import { DEFAULTS, member, settingsFrom, type Settings } from "./settings.ts";
+
+export interface Parts {
+  readonly files: FileAccess;
+  readonly clock: Clock;
+  /** The part that knows records. */
+  readonly load: () => Promise<{
+    readonly createSession: (host: Host) => Session;
+  }>;
+  readonly version: string;
+}
+
+/** Serves a connection until it ends. */
+export function serve(connection: Connection, parts: Parts): void {
+  const { files, clock } = parts;
+  const documents = createDocuments();
+  const log: Log = (sentence) => {
+    connection.console.error(sentence);
+  };
+  let client: Client = clientOf({});
+  let settings: Settings = DEFAULTS;
+  let folders: readonly string[] = [];
+  let session: Session | undefined;
+  let loading: Promise<Session> | undefined;
+
+  function loaded(): Promise<Session> {
+    loading ??= parts.load().then(({ createSession }) => {
+      const made = createSession({
+        client,
+        files,
+        clock,
+        log,
+        settings: () => settings,
+        refresh,
+        publish: (params) => {
+          quietly("sending findings", log, () =>
+            connection.sendDiagnostics(params),
+          );
+        },
+      });
+      made.foldersChanged(folders);
+      for (const document of documents.all()) made.documentChanged(document);
+      session = made;
+      return made;
+    });
+    return loading;
+  }
+
+  function refresh(subject: "findings" | "hints"): void {
+    quietly(`asking to ask for ${subject} again`, log, async () => {
+      if (subject === "findings" && client.refreshesFindings)
+        await connection.languages.diagnostics.refresh();
+      if (subject === "hints" && client.refreshesHints)
+        await connection.languages.inlayHint.refresh();
+    });
+  }
+
+  function answer<P, R, Rest extends readonly unknown[]>(
+    name: string,
+    handle: (
+      to: Session,
+      params: P,
+      token: CancellationToken,
+      ...rest: Rest
+    ) => R | Promise<R>,
+  ) {
+    return answering(
+      name,
+      log,
+      async (params: P, token: CancellationToken, ...rest: Rest) =>
+        handle(session ?? (await loaded()), params, token, ...rest),
+    );
+  }
+
+  /** Tells the session, if it has begun: when it begins it takes everything as it then is. */
+  function tell(
+    name: string,
+    act: (to: Session) => void | Promise<void>,
+  ): void {
+    const to = session;
+    if (to !== undefined) quietly(name, log, () => act(to));
+  }
+
+  async function readSettings(): Promise<void> {
+    if (!client.configuration) return;
+    take(await connection.workspace.getConfiguration("thou"));
+  }
+
+  function take(section: unknown): void {
+    const before = settings;
+    settings = settingsFrom(section);
+    if (JSON.stringify(before) !== JSON.stringify(settings))
+      tell("taking the settings", (to) => {
+        to.settingsChanged();
+      });
+  }
+
+  connection.onInitialize((params) => {
+    client = clientOf(params.capabilities);
+    folders = foldersOf(params);
+    take(params.initializationOptions);
+    return {
+      capabilities: capabilitiesFor(client),
+      serverInfo: { name: "thou", version: parts.version },
+    };
+  });
+
+  // the editor has its answer
+  connection.onInitialized(() => {
+    quietly("starting", log, async () => {
+      await loaded();
+    });
+    quietly("reading the settings", log, readSettings);
+    if (client.watches)
+      quietly("asking to be told of changed files", log, async () => {
+        await connection.client.register(
+          DidChangeWatchedFilesNotification.type,
+          { watchers: [{ globPattern: "**/*.thou" }] },
+        );
+      });
+    if (client.configurationChanges)
+      quietly("asking to be told of settings", log, async () => {
+        await connection.client.register(
+          DidChangeConfigurationNotification.type,
+          { section: "thou" },
+        );
+      });
+    if (client.folders)
+      connection.workspace.onDidChangeWorkspaceFolders(({ added, removed }) => {
+        const gone = new Set(removed.map(({ uri }) => uri));
+        folders = [
+          ...folders.filter((uri) => !gone.has(uri)),
+          ...added.map(({ uri }) => uri),
+        ];
+        tell("changing folders", (to) => {
+          to.foldersChanged(folders);
+        });
+      });
+  });
+
+  connection.onDidChangeConfiguration(({ settings: pushed }) => {
+    if (client.configuration)
+      quietly("reading the settings", log, readSettings);
+    else take(member(pushed, "thou"));
+  });
+  connection.onDidChangeWatchedFiles(({ changes }) => {
+    tell("reading changed files", (to) =>
+      to.filesChanged(changes.map(({ uri }) => uri)),
+    );
+  });
+
+  documents.onDidChangeContent(({ document }) => {
+    tell("taking a change", (to) => {
+      to.documentChanged(document);
+    });
+  });
+  documents.onDidClose(({ document }) => {
+    tell("closing", (to) => to.documentClosed(document.uri));
+  });
+  documents.onDidSave(() => {
+    if (!client.watches)
+      tell("reading the disk again", (to) => to.diskUnsure());
+  });
+
+  const { languages } = connection;
+  languages.diagnostics.on(
+    answer("findings", (to, params, token) => to.findings(params, token)),
+  );
+  languages.diagnostics.onWorkspace(
+    answer("all findings", (to, params, token, progress, partial) =>
+      to.allFindings(params, token, progress, partial),
+    ),
+  );
+  languages.inlayHint.on(
+    answer("hints", ({ features }, params) => features.hints(params)),
+  );
+  languages.inlayHint.resolve(
+    answer("the working of a hint", ({ features }, hint) =>
+      features.workingOf(hint),
+    ),
+  );
+  languages.semanticTokens.on(
+    answer("tokens", ({ features }, params) => features.tokens(params)),
+  );
+  languages.semanticTokens.onDelta(
+    answer("changed tokens", ({ features }, params) =>
+      features.tokensSince(params),
+    ),
+  );
+  languages.semanticTokens.onRange(
+    answer("tokens of a range", ({ features }, params) =>
+      features.tokensOn(params),
+    ),
+  );
+  connection.onDocumentSymbol(
+    answer("symbols", ({ features }, params) => features.symbols(params)),
+  );
+  connection.onFoldingRanges(
+    answer("folds", ({ features }, params) => features.folds(params)),
+  );
+  connection.onDocumentFormatting(
+    answer("formatting", ({ features }, params) => features.format(params)),
+  );
+  connection.onDocumentRangeFormatting(
+    answer("formatting of lines", ({ features }, params) =>
+      features.formatLines(params),
+    ),
+  );
+  connection.onCodeAction(
+    answer("actions", ({ features }, params) => features.actions(params)),
+  );
+  connection.onRequest(
+    "thou/page",
+    answer("a page", ({ features }, params) => features.page(params)),
+  );
+
+  documents.listen(connection);
+  connection.listen();
+}
+
+function foldersOf(params: InitializeParams): readonly string[] {
+  const folders: unknown = member(params, "workspaceFolders");
+  if (Array.isArray(folders))
+    return folders.flatMap((folder) => {
+      const uri = member(folder, "uri");
+      return typeof uri === "string" ? [uri] : [];
+    });
+  // what editors said before there were folders
+  const root = member(params, "rootUri");
+  return typeof root === "string" ? [root] : [];
+}

@@ -1,0 +1,203 @@
+// The part of the server that knows records. It is loaded after the first answer, so that starting waits for none of it.
+import type {
+  CancellationToken,
+  DocumentDiagnosticParams,
+  DocumentDiagnosticReport,
+  PublishDiagnosticsParams,
+  ResultProgressReporter,
+  WorkDoneProgressReporter,
+  WorkspaceDiagnosticParams,
+  WorkspaceDiagnosticReport,
+  WorkspaceDiagnosticReportPartialResult,
+  WorkspaceDocumentDiagnosticReport,
+} from "vscode-languageserver";
+import type { Client } from "./client.ts";
+import type { Clock } from "./clock.ts";
+import { createClosedRecords } from "./closed-records.ts";
+import type { Conversion } from "./convert.ts";
+import type { Document } from "./documents.ts";
+import { createFeatures } from "./features.ts";
+import type { FileAccess } from "./files.ts";
+import { quietly, type Log } from "./guard.ts";
+import { createRefresh, type Subject } from "./refresh.ts";
+import { answerTo, createReports } from "./reports.ts";
+import type { Settings } from "./settings.ts";
+import { createStillness } from "./stillness.ts";
+import { createWorkspace } from "./workspace.ts";
+
+/** What the session needs of the server. */
+export interface Host {
+  readonly client: Client;
+  readonly files: FileAccess;
+  readonly clock: Clock;
+  readonly log: Log;
+  readonly settings: () => Settings;
+  /** Asks the editor to ask again. */
+  readonly refresh: (subject: Subject) => void;
+  /** Sends findings to an editor that can't ask. */
+  readonly publish: (params: PublishDiagnosticsParams) => void;
+}
+
+export type Session = ReturnType<typeof createSession>;
+
+export function createSession(host: Host) {
+  const { client, files, clock, log, settings } = host;
+  const workspace = createWorkspace(files);
+  const conversion: Conversion = {
+    client,
+    uriOf: (path) => workspace.uriOf(path),
+    versionOf: (path) =>
+      workspace.document(workspace.uriOf(path))?.version ?? null,
+  };
+  const refresh = createRefresh(clock, host.refresh);
+  const stillness = createStillness(clock, (uri) => {
+    if (client.pulls) host.refresh("findings");
+    else publishSoon(uri);
+  });
+  // an editor that pulls and can't be asked to pull again would never see what was held back
+  const canHold = !client.pulls || client.refreshesFindings;
+  const reports = createReports(
+    Math.trunc(clock.now()).toString(36) +
+      Math.trunc(Math.random() * 1e9).toString(36),
+    clock,
+    conversion,
+    () => (canHold && settings().waitWhileTyping ? stillness : undefined),
+  );
+  const closed = createClosedRecords(workspace, files, reports, clock);
+  const features = createFeatures(workspace, conversion, settings);
+  const due = new Set<string>();
+
+  /** The open documents that rest on any of these paths, without those of the paths themselves. */
+  function usersOf(paths: readonly string[]): readonly Document[] {
+    return workspace.documents().filter(({ uri }) => {
+      const path = workspace.pathOf(uri);
+      const needs = workspace.needsOf(path);
+      return !paths.includes(path) && paths.some((each) => needs.has(each));
+    });
+  }
+
+  function usersChanged(paths: readonly string[]): void {
+    const users = usersOf(paths);
+    if (users.length === 0) return;
+    if (client.pulls) refresh.soon("findings", "hints");
+    else {
+      refresh.soon("hints");
+      for (const { uri } of users) publishSoon(uri);
+    }
+  }
+
+  function everythingChanged(): void {
+    if (client.pulls) refresh.soon("findings", "hints");
+    else {
+      refresh.soon("hints");
+      for (const { uri } of workspace.documents()) publishSoon(uri);
+    }
+  }
+
+  /** Once for all changes that have come in by then. */
+  function publishSoon(uri: string): void {
+    if (due.has(uri)) return;
+    due.add(uri);
+    clock.after(0, () => {
+      due.delete(uri);
+      quietly("sending findings", log, () => publish(uri));
+    });
+  }
+
+  async function publish(uri: string): Promise<void> {
+    const report = await reports.reportOf(
+      uri,
+      () => workspace.open(uri),
+      NEVER,
+    );
+    const document = workspace.document(uri);
+    // closed meanwhile
+    if (document === undefined) return;
+    host.publish({ uri, version: document.version, diagnostics: report.items });
+  }
+
+  return {
+    features,
+    documentChanged(document: Document): void {
+      const { uri } = document;
+      stillness.changed(document, (line) => reports.codesOn(uri, line));
+      workspace.setDocument(document);
+      const path = workspace.pathOf(uri);
+      closed.changed([path]);
+      usersChanged([path]);
+      if (!client.pulls) publishSoon(uri);
+    },
+    async documentClosed(uri: string): Promise<void> {
+      const path = workspace.pathOf(uri);
+      stillness.forget(uri);
+      reports.forget(uri);
+      features.forget(uri);
+      if (!client.pulls) host.publish({ uri, diagnostics: [] });
+      await workspace.closeDocument(uri);
+      closed.changed([path]);
+      usersChanged([path]);
+    },
+    async filesChanged(uris: readonly string[]): Promise<void> {
+      const paths = await workspace.changed(uris);
+      closed.changed(paths);
+      usersChanged(paths);
+    },
+    async diskUnsure(): Promise<void> {
+      await workspace.forgetDisk();
+      everythingChanged();
+    },
+    foldersChanged(uris: readonly string[]): void {
+      workspace.setFolders(uris);
+      closed.changedAll();
+      everythingChanged();
+    },
+    settingsChanged: everythingChanged,
+    async findings(
+      { textDocument: { uri }, previousResultId }: DocumentDiagnosticParams,
+      token: CancellationToken,
+    ): Promise<DocumentDiagnosticReport> {
+      const open = () => workspace.open(uri);
+      const report = await reports.reportOf(uri, open, token);
+      if (workspace.document(uri) === undefined) workspace.release(uri);
+      return answerTo(report, previousResultId);
+    },
+    async allFindings(
+      { previousResultIds }: WorkspaceDiagnosticParams,
+      token: CancellationToken,
+      progress: WorkDoneProgressReporter,
+      partial:
+        | ResultProgressReporter<WorkspaceDiagnosticReportPartialResult>
+        | undefined,
+    ): Promise<WorkspaceDiagnosticReport> {
+      const items: WorkspaceDocumentDiagnosticReport[] = [];
+      if (!settings().wholeWorkspace) {
+        // what an editor was told before the setting was changed
+        const told = previousResultIds.filter(
+          ({ uri }) => workspace.document(uri) === undefined,
+        );
+        return {
+          items: told.map(({ uri }) => ({
+            kind: "full",
+            uri,
+            version: null,
+            items: [],
+          })),
+        };
+      }
+      const previous = new Map(
+        previousResultIds.map(({ uri, value }) => [uri, value]),
+      );
+      await closed.check(previous, token, progress, (report) => {
+        if (partial === undefined) items.push(report);
+        else partial.report({ items: [report] });
+      });
+      return { items };
+    },
+  };
+}
+
+/** The token of work that is never called off. */
+const NEVER: CancellationToken = {
+  isCancellationRequested: false,
+  onCancellationRequested: () => ({ dispose: () => undefined }),
+};

@@ -1,0 +1,43 @@
+// What the user has set. Whatever is missing or of another kind than it should be counts as not set.
+
+export interface Settings {
+  /** `thou.hints.enabled`: the texts beside the lines. */
+  readonly hints: boolean;
+  /** `thou.findings.waitWhileTyping`: no fault on the line being typed. */
+  readonly waitWhileTyping: boolean;
+  /** `thou.findings.wholeWorkspace`: findings of records that are not open, too. */
+  readonly wholeWorkspace: boolean;
+}
+
+export const DEFAULTS: Settings = {
+  hints: true,
+  waitWhileTyping: true,
+  wholeWorkspace: true,
+};
+
+/** Reads the section `thou`, whatever it holds. */
+export function settingsFrom(section: unknown): Settings {
+  const hints = member(section, "hints");
+  const findings = member(section, "findings");
+  return {
+    hints: flag(hints, "enabled", DEFAULTS.hints),
+    waitWhileTyping: flag(
+      findings,
+      "waitWhileTyping",
+      DEFAULTS.waitWhileTyping,
+    ),
+    wholeWorkspace: flag(findings, "wholeWorkspace", DEFAULTS.wholeWorkspace),
+  };
+}
+
+/** A member of something that may be nothing. */
+export function member(of: unknown, name: string): unknown {
+  return typeof of === "object" && of !== null
+    ? (Object.getOwnPropertyDescriptor(of, name)?.value as unknown) // typed any
+    : undefined;
+}
+
+function flag(of: unknown, name: string, usual: boolean): boolean {
+  const value = member(of, name);
+  return typeof value === "boolean" ? value : usual;
+}

@@ -1,0 +1,192 @@
+// The records and all that they use: which folder each belongs to, open documents before the disk, files of the disk read once until they
+// change. It gives open files to whoever asks; what they say is the model's and the rules'.
+import type { FileLines } from "../../grammar/lines.ts";
+import { readLines } from "../../grammar/lines.ts";
+import type { OpenFile } from "../model/project.ts";
+import { createProject, type Project } from "../rules/check.ts";
+import type { Document } from "./documents.ts";
+import type { FileAccess } from "./files.ts";
+import { folderOf, isIn, parentOf, pathOf } from "./paths.ts";
+
+export interface Workspace {
+  /** A record with all that it uses, read from the disk where need be; undefined where it is not there. */
+  open(uri: string): Promise<OpenFile | undefined>;
+  /** Forgets a record that is not open, unless another one uses it. */
+  release(uri: string): void;
+  setDocument(document: Document): void;
+  closeDocument(uri: string): Promise<void>;
+  document(uri: string): Document | undefined;
+  documents(): readonly Document[];
+  /** Takes what the disk now holds of these files; gives the paths of those that matter. */
+  changed(uris: readonly string[]): Promise<readonly string[]>;
+  /** Forgets what was read from the disk: for editors that don't tell of changed files. */
+  forgetDisk(): Promise<void>;
+  setFolders(uris: readonly string[]): void;
+  folders(): readonly string[];
+  pathOf(uri: string): string;
+  /** The address by which the editor knows a path. */
+  uriOf(path: string): string;
+  /** The paths that a record rests on, its own among them, as far as is known. */
+  needsOf(path: string): ReadonlySet<string>;
+}
+
+/** The records of one folder of the workspace, or of one folder that holds a lone file. */
+interface Root {
+  readonly project: Project;
+  /** The paths that the project was given, missing ones among them. */
+  readonly given: Set<string>;
+}
+
+export function createWorkspace(files: FileAccess): Workspace {
+  let folders: readonly string[] = [];
+  const roots = new Map<string, Root>();
+  const documents = new Map<string, Document>();
+  const disk = new Map<string, Promise<FileLines | null>>();
+  const needs = new Map<string, Set<string>>();
+
+  function placeOf(uri: string): string {
+    const unsaved = /^untitled:(\/?)(.*)$/su.exec(uri);
+    if (unsaved === null) return pathOf(uri);
+    const [, slash = "", name = ""] = unsaved;
+    // a new file lies where it will be saved, if the editor says where; else in the first folder, so that it may use the crib there
+    return slash === ""
+      ? `${folders[0] ?? "untitled://"}/${encodeURIComponent(name)}`
+      : pathOf(`file:///${name}`);
+  }
+
+  function rootOf(path: string): Root {
+    const folder = folders
+      .filter((each) => isIn(path, each))
+      .reduce((a, b) => (a.length < b.length ? b : a), "");
+    const name = folder === "" ? parentOf(path) : folder;
+    let root = roots.get(name);
+    if (root === undefined) {
+      root = { project: createProject({ root: name }), given: new Set() };
+      roots.set(name, root);
+    }
+    return root;
+  }
+
+  function give(
+    { project, given }: Root,
+    path: string,
+    lines: FileLines | null,
+  ): void {
+    given.add(path);
+    project.setFile(path, lines);
+  }
+
+  async function linesOf(path: string): Promise<FileLines | null> {
+    const open = documents.get(path);
+    if (open !== undefined) return open.lines;
+    let reading = disk.get(path);
+    if (reading === undefined) {
+      reading = files
+        .read(path)
+        .then((text) => (text === undefined ? null : readLines(text)));
+      disk.set(path, reading);
+    }
+    const lines = await reading;
+    // opened meanwhile: the document holds
+    return documents.get(path)?.lines ?? lines;
+  }
+
+  /** Brings a path that some project was given up to date. */
+  async function giveAgain(path: string): Promise<void> {
+    for (const root of roots.values()) {
+      if (root.given.has(path)) give(root, path, await linesOf(path));
+    }
+  }
+
+  function isNeeded(path: string): boolean {
+    for (const each of documents.keys()) {
+      if (each === path || needs.get(each)?.has(path) === true) return true;
+    }
+    return false;
+  }
+
+  function drop(path: string): void {
+    for (const [name, root] of roots) {
+      if (root.given.delete(path)) root.project.dropFile(path);
+      const isIdle = ![...documents.keys()].some((each) =>
+        root.given.has(each),
+      );
+      if (isIdle && !folders.includes(name)) roots.delete(name);
+    }
+  }
+
+  return {
+    async open(uri) {
+      const path = placeOf(uri);
+      const root = rootOf(path);
+      if (!root.given.has(path)) give(root, path, await linesOf(path));
+      for (;;) {
+        const missing = root.project.missingUses(path);
+        if (missing.length === 0) break;
+        needs.set(path, new Set([...(needs.get(path) ?? []), ...missing]));
+        for (const each of missing) give(root, each, await linesOf(each));
+      }
+      const open = root.project.open(path);
+      const found = needs.get(path) ?? new Set<string>();
+      for (const file of open?.shop.files ?? []) found.add(file.path);
+      needs.set(path, found);
+      return open;
+    },
+    release(uri) {
+      const path = placeOf(uri);
+      if (isNeeded(path)) return;
+      needs.delete(path);
+      disk.delete(path);
+      drop(path);
+    },
+    setDocument(document) {
+      const path = placeOf(document.uri);
+      documents.set(path, document);
+      for (const root of roots.values()) {
+        if (root.given.has(path)) give(root, path, document.lines);
+      }
+    },
+    async closeDocument(uri) {
+      const path = placeOf(uri);
+      documents.delete(path);
+      disk.delete(path);
+      if (isNeeded(path)) await giveAgain(path);
+      else {
+        needs.delete(path);
+        drop(path);
+      }
+    },
+    document: (uri) => documents.get(placeOf(uri)),
+    documents: () => [...documents.values()],
+    async changed(uris) {
+      const paths = [...new Set(uris.map(pathOf))].filter(
+        (path) => !documents.has(path),
+      );
+      for (const path of paths) {
+        disk.delete(path);
+        await giveAgain(path);
+      }
+      return paths;
+    },
+    async forgetDisk() {
+      const read = [...disk.keys()].filter((path) => !documents.has(path));
+      for (const path of read) {
+        disk.delete(path);
+        await giveAgain(path);
+      }
+    },
+    setFolders(uris) {
+      const open = [...documents.values()];
+      folders = uris.map(folderOf);
+      roots.clear();
+      documents.clear();
+      needs.clear();
+      for (const document of open)
+        documents.set(placeOf(document.uri), document);
+    },
+    folders: () => folders,
+    pathOf: placeOf,
+    uriOf: (path) => documents.get(path)?.uri ?? path,
+    needsOf: (path) => needs.get(path) ?? new Set(),
+  };
+}

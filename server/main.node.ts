@@ -1,0 +1,62 @@
+// The language server under Node: over the standard streams or the channel of the process that started it, with the disk.
+import { opendir, readFile, stat } from "node:fs/promises";
+import { join } from "node:path";
+import { fileURLToPath, pathToFileURL } from "node:url";
+import { createConnection, ProposedFeatures } from "vscode-languageserver/node";
+import manifest from "../package.json" with { type: "json" };
+import { systemClock } from "./lsp/clock.ts";
+import type { FileAccess } from "./lsp/files.ts";
+import { serve } from "./lsp/server.ts";
+
+const disk: FileAccess = {
+  async read(uri) {
+    if (!uri.startsWith("file:")) return undefined;
+    try {
+      const path = fileURLToPath(uri);
+      // a `use` must not make the server wait on a device
+      if (!(await stat(path)).isFile()) return undefined;
+      const bytes = await readFile(path);
+      return new TextDecoder("utf-8", { fatal: true }).decode(bytes);
+    } catch {
+      return undefined;
+    }
+  },
+  async *records(folder) {
+    if (!folder.startsWith("file:")) return;
+    for await (const path of recordsBelow(fileURLToPath(folder)))
+      yield pathToFileURL(path).href;
+  },
+};
+
+async function* recordsBelow(folder: string): AsyncGenerator<string> {
+  const entries = await opendir(folder).catch(() => undefined);
+  if (entries === undefined) return;
+  for await (const entry of entries) {
+    const path = join(folder, entry.name);
+    if (entry.isFile() && entry.name.endsWith(".thou")) yield path;
+    else if (entry.isDirectory() && !isLeftOut(entry.name))
+      yield* recordsBelow(path);
+  }
+}
+
+/** Folders that hold no one's records: hidden ones, and those of packages. */
+function isLeftOut(name: string): boolean {
+  return name.startsWith(".") || name === "node_modules";
+}
+
+const connection = createConnection(ProposedFeatures.all);
+
+// every handler is guarded; this is for what none of them foresaw
+for (const event of ["uncaughtException", "unhandledRejection"] as const)
+  process.on(event, (error: unknown) => {
+    const told =
+      error instanceof Error ? (error.stack ?? error.message) : error;
+    connection.console.error(`Unforeseen: ${String(told)}`);
+  });
+
+serve(connection, {
+  files: disk,
+  clock: systemClock,
+  load: () => import("./lsp/session.ts"),
+  version: manifest.version,
+});
