@@ -17,7 +17,8 @@ export interface Check {
   readonly ours: () => number;
   readonly theirs: () => number;
   /** The largest difference that passes: absolute in `unit`, or relative to `theirs`. */
-  readonly within: { readonly absolute: number } | { readonly relative: number };
+  readonly within:
+    { readonly absolute: number } | { readonly relative: number };
 }
 
 /** The difference as `within` states it: absolute, or relative to the other's value. */
@@ -28,5 +29,7 @@ export function difference(check: Check): number {
 }
 
 export function allowed(check: Check): number {
-  return "relative" in check.within ? check.within.relative : check.within.absolute;
+  return "relative" in check.within
+    ? check.within.relative
+    : check.within.absolute;
 }
