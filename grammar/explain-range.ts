@@ -8,7 +8,7 @@ const RULES =
 const ONLY_RANGE = /^(?:Limits|Want|WantHot|Stock|Expands|Cut)Fact$/;
 
 const NUMBER = String.raw`(?:(?:\d+(?: +|-))?\d+\/\d+(?![\d.])|\d+[.,]?\d*|\.\d+)`;
-const BETWEEN = String.raw`(?:-|\u2013|\u2014|\u2212|\.{2,3}|\u2026|~|\/|thru|through|until|till|and|bis|up to)`;
+const BETWEEN = String.raw`(?:-|\u2013|\u2014|\u2212|\.{2,3}|\u2026|~|\/|thru|through|until|till|and|bis|up to|,)`;
 const UNIT = String.raw`(?:\s*(?!(?:to|from|thru|through|until|till|and|bis|up|of)\b)[\p{L}\u00B5"%\u00B0](?:[\p{L}\d\u00B7/-]*\p{L})?(?![\p{L}\d]))`;
 
 const ONE_SIZE = new RegExp(String.raw`^[+\u2212-]?${NUMBER}${UNIT}?$`, "u");
@@ -134,12 +134,14 @@ function marked(found: RegExpExecArray): Wording | undefined {
     { number: group(found, "one"), unit: group(found, "oneUnit") },
     { number: group(found, "two"), unit: group(found, "twoUnit") },
   ];
-  if (mark === "/" && !(hasPoint(one) && hasPoint(two))) return undefined;
+  // 7/8 is a fraction, and 1,25 a number with a comma
+  if (/^[/,]$/.test(mark) && !(hasPoint(one) && hasPoint(two)))
+    return undefined;
   return rangeOf(one, two, mark);
 }
 
 function hasPoint({ number }: Size): boolean {
-  return /[.,]/.test(number);
+  return number.includes(".");
 }
 
 function rangeOf(one: Size, two: Size, mark: string): Wording | undefined {

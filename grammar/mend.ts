@@ -105,7 +105,7 @@ export function mendOf(
   const expected = expectedIn(body, rule);
   const word = wordAt(body, stoppedAt);
   if (word.start === body.length) return undefined;
-  const sorts = [quotes, commas, replacements, insertions, joins, names];
+  const sorts = [quotes, commas, insertions, replacements, joins, names];
   for (const sort of sorts) {
     const whole = sort(body, word, expected, rule).filter((mend) =>
       reads(withMend(body, mend), rule),
@@ -159,7 +159,7 @@ function replacements(
   { words }: Expected,
 ): readonly Mend[] {
   // a word of a closed choice is not told by what reads, only by what was meant
-  if (1 < words.length || !/^\p{L}/u.test(body.slice(start, end))) return [];
+  if (1 < words.length || /^[\d."]/u.test(body.slice(start, end))) return [];
   return words.map((text) => ({ start, end, text, sort: "replace" }));
 }
 

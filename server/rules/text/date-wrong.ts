@@ -108,7 +108,7 @@ function inDigits(written: string): DateRead {
   if (dates.length === 0) return noSuchDay(written);
   return {
     dates,
-    sure: isFull && !written.includes("."),
+    sure: dates.length === 1 && isFull && !written.includes("."),
     why: dates.length === 1 ? FORM : "can be read in more ways than one",
   };
 }

@@ -168,15 +168,20 @@ const EITHER: Readonly<Record<string, readonly string[]>> = {
   mils: ["thou", "mm"],
 };
 
-/** Units that the language has not, with what they are in those that it has: exact by definition, but for the radian (SI Brochure, from memory). */
-const ELSEWHERE: Readonly<Record<string, string>> = {
-  bar: "1 bar is 0.1 MPa",
-  kgf: "1 kgf is 9.80665 N",
-  kp: "1 kp is 9.80665 N",
-  kg: "a mass of 1 kg weighs 9.80665 N",
-  ft: "1 ft is 12 in",
-  hz: "1 cycle a second is 60 per min",
-  rad: "1 rad is 57.2958 deg",
+/** Units that the language has not, by what they measure, with what they are in those that it has: exact by definition, but for the radian (SI Brochure, from memory). */
+const ELSEWHERE: Readonly<
+  Record<string, { readonly of: readonly Dimension[]; readonly note: string }>
+> = {
+  bar: { of: ["pressure"], note: "1 bar is 0.1 MPa" },
+  kgf: { of: ["force"], note: "1 kgf is 9.80665 N" },
+  kp: { of: ["force"], note: "1 kp is 9.80665 N" },
+  kg: { of: ["force"], note: "a mass of 1 kg weighs 9.80665 N" },
+  ft: { of: ["length"], note: "1 ft is 12 in" },
+  hz: {
+    of: ["rotation", "frequency"],
+    note: "one a second is 60 a minute",
+  },
+  rad: { of: ["angle"], note: "1 rad is 57.2958 deg" },
 };
 
 export interface Meant {
@@ -207,12 +212,23 @@ export function unitMeant(
     return { words: [same], same: true, note: undefined };
   const either = own(EITHER) ? (EITHER[key] ?? []).filter(fits) : [];
   if (0 < either.length) return { words: either, same: false, note: undefined };
-  const note = own(ELSEWHERE) ? ELSEWHERE[key] : undefined;
-  if (note !== undefined) return { words: [], same: false, note };
+  const elsewhere = own(ELSEWHERE) ? ELSEWHERE[key] : undefined;
+  if (elsewhere?.of.some((each) => dimensions.includes(each)) === true)
+    return { words: [], same: false, note: elsewhere.note };
   const fitting = unitWords().filter(
     (each) => fits(each) && /^[\p{L}%]/u.test(each),
   );
-  const words = nearest(word, fitting);
+  // a name misspelt is told by the names, and only those of four letters or more: shorter ones are near to anything
+  const names = Object.keys(SAME).filter(
+    (each) => 3 < each.length && fits(SAME[each] ?? ""),
+  );
+  const words = [
+    ...new Set(
+      nearest(word, [...fitting, ...names]).map((each) =>
+        fitting.includes(each) ? each : (SAME[each] ?? each),
+      ),
+    ),
+  ];
   const [only] = words;
   return {
     words,

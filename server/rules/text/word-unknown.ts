@@ -11,7 +11,13 @@ import type { Problem } from "../../model/problem.ts";
 import type { Span } from "../../model/values.ts";
 import type { DraftFix, TextRule } from "../rule.ts";
 import { nearest, otherNames } from "./near.ts";
-import { allOf, oneOf, withArticle, writeInstead } from "./wording.ts";
+import {
+  allOf,
+  capitalised,
+  oneOf,
+  withArticle,
+  writeInstead,
+} from "./wording.ts";
 
 type Said = ReturnType<TextRule["draft"]>;
 
@@ -98,20 +104,20 @@ function factOf(kind: EntryKind, word: string, span: Span): Said {
   }
   if (0 < near.length)
     return {
-      message: `${capital(withArticle(kind))} has no fact \`${word}\`: did you mean ${oneOf(near)}?`,
+      message: `${capitalised(withArticle(kind))} has no fact \`${word}\`: did you mean ${oneOf(near)}?`,
       fixes: replaced(word, span, near),
     };
   const far = meant(word, FACT_WORDS);
   const [fact] = far;
   if (fact !== undefined)
     return {
-      message: `${capital(withArticle(kind))} has no fact \`${word}\`: did you mean \`${fact}\`, which stands under ${anOneOf(kindsWithFact(fact))}?`,
+      message: `${capitalised(withArticle(kind))} has no fact \`${word}\`: did you mean \`${fact}\`, which stands under ${anOneOf(kindsWithFact(fact))}?`,
       fixes: writeInstead(span, [fact]),
     };
   const kinds = meant(word, ENTRY_KINDS);
   if (0 < kinds.length)
     return {
-      message: `${capital(withArticle(kind))} has no fact \`${word}\`: did you mean ${oneOf(kinds)}, which begins an entry in column 1?`,
+      message: `${capitalised(withArticle(kind))} has no fact \`${word}\`: did you mean ${oneOf(kinds)}, which begins an entry in column 1?`,
       fixes: kinds.map((each) => ({
         title: `Write \`${each}\` in column 1`,
         safe: false,
@@ -119,7 +125,7 @@ function factOf(kind: EntryKind, word: string, span: Span): Said {
       })),
     };
   return {
-    message: `${capital(withArticle(kind))} has no fact \`${word}\`: it takes ${allOf(here)}.`,
+    message: `${capitalised(withArticle(kind))} has no fact \`${word}\`: it takes ${allOf(here)}.`,
   };
 }
 
@@ -145,12 +151,9 @@ function replaced(
   }));
 }
 
+/** "a part", "a part or a line" */
 function anOneOf(kinds: readonly string[]): string {
-  return kinds.length === 1
-    ? withArticle(kinds[0] ?? "")
-    : `${withArticle(kinds[0] ?? "")}${kinds.length === 2 ? "" : ", "}${kinds.slice(1, -1).join(", ")} or ${kinds.at(-1) ?? ""}`;
-}
-
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
+  const named = kinds.map(withArticle);
+  const last = named.pop() ?? "";
+  return named.length === 0 ? last : `${named.join(", ")} or ${last}`;
 }
