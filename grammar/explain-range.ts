@@ -55,7 +55,8 @@ function source(body: string, rule: string): Damage | undefined {
     if (/^(?:from|to|in|mm|thou|tenths?|um)\b/u.test(body.slice(start)))
       continue;
     if (!reads(body.slice(0, gap.index), rule)) continue;
-    const mended = `from "${body.slice(start).replaceAll('"', "")}"`;
+    if (body.slice(start).includes('"')) return undefined;
+    const mended = `from "${body.slice(start)}"`;
     return {
       start,
       end: body.length,
@@ -85,6 +86,13 @@ const FORMS: readonly (readonly [
   (found: RegExpExecArray) => Wording | undefined,
 ])[] = [
   [sizes(String.raw`\s*(?<mark>${BETWEEN})\s*`), marked],
+  // `to` with a letter too many, too few or beside it
+  [
+    sizes(
+      String.raw`\s+(?<mark>t[^\s\d]o|to[^\s\d]|[^\s\d]to|ot|t0|tp|yo|ro)\s+`,
+    ),
+    marked,
+  ],
   [sizes(String.raw`\s+`), marked],
   [
     new RegExp(

@@ -45,6 +45,8 @@ export function explainDamage(
     markAfterWord(body, rule) ??
     otherQuotes(body, rule) ??
     unclosedText(body) ??
+    doubledWord(body, rule) ??
+    shorthand(body, rule) ??
     fractionInReading(body, rule, stoppedAt) ??
     commasInReading(body, rule, stoppedAt) ??
     commasInNumber(body, stoppedAt) ??
@@ -55,7 +57,7 @@ export function explainDamage(
     namedSize(body, rule) ??
     rangeTrap(body, rule, stoppedAt) ??
     mended(body, rule, stoppedAt) ??
-    endsEarly(body, stoppedAt, form) ??
+    endsEarly(body, rule, stoppedAt, form) ??
     stopped(body, rule, stoppedAt, form)
   );
 }
@@ -116,6 +118,48 @@ function unclosedText(body: string): Damage | undefined {
   return undefined;
 }
 
+/** `oil sae-30 at at 120 F` */
+function doubledWord(body: string, rule: string): Damage | undefined {
+  for (const found of body.matchAll(/(?<=^|\s)(\S+)(?:\s+\1)(?=\s|$)/gu)) {
+    const { index } = found;
+    const [text, word = ""] = found;
+    const end = index + text.length;
+    if (!reads(body.slice(0, index) + word + body.slice(end), rule)) continue;
+    return {
+      start: index,
+      end,
+      message: `\`${word}\` stands twice in a row: write it once.`,
+      mended: word,
+      safe: /^\p{L}/u.test(word),
+    };
+  }
+  return undefined;
+}
+
+/** `w/ mic-1` for `with mic-1`, `@ 68 F` for `at 68 F` */
+function shorthand(body: string, rule: string): Damage | undefined {
+  const marks = [...body.matchAll(SHORT)];
+  const [first] = marks;
+  const last = marks.at(-1);
+  if (first === undefined || last === undefined) return undefined;
+  const { index: start } = first;
+  const end = last.index + last[0].length;
+  const mended = body
+    .slice(start, end)
+    .replaceAll(SHORT, (mark) => (mark.startsWith("@") ? "at " : "with "));
+  if (!reads(body.slice(0, start) + mended + body.slice(end), rule))
+    return undefined;
+  return {
+    start,
+    end,
+    message: "`with` and `at` are written out.",
+    mended,
+    safe: true,
+  };
+}
+
+const SHORT = /(?<=\s)(?:w\/|@)\s*(?=\S)/gu;
+
 const WHY: Readonly<
   Record<Mend["sort"], (mend: Mend, word: string) => string>
 > = {
@@ -146,7 +190,12 @@ function mended(
   return {
     start: mend.start,
     end: mend.end,
-    message: WHY[mend.sort](mend, body.slice(start, end)),
+    message: WHY[mend.sort](
+      mend,
+      mend.sort === "replace"
+        ? body.slice(mend.start, mend.end)
+        : body.slice(start, end),
+    ),
     mended: mend.text,
     safe: mend.sort === "quote" && TEXT_ONLY.test(rule),
   };
@@ -154,6 +203,7 @@ function mended(
 
 function endsEarly(
   body: string,
+  rule: string,
   stoppedAt: number,
   form: string,
 ): Damage | undefined {
@@ -162,6 +212,11 @@ function endsEarly(
   return {
     ...last,
     message: `This line breaks off after \`${body.slice(last.start)}\`.${written(form)}`,
+    // a word of a choice that is misspelt was read as a unit
+    choices:
+      last.start === 0 || /^\d/.test(body.slice(last.start))
+        ? []
+        : expectedIn(body, rule).words,
   };
 }
 

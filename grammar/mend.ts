@@ -122,7 +122,11 @@ function quotes(
   { described }: Expected,
 ): readonly Mend[] {
   const rest = body.slice(start);
-  if (!described.includes("a text in quotes") || rest.includes('"')) return [];
+  if (
+    !described.includes("a text in quotes") ||
+    !/^[\p{L}\d][^"]*$/u.test(rest)
+  )
+    return [];
   const [, text = rest, signature = ""] = SIGNED.exec(rest) ?? [];
   return [
     {
@@ -188,6 +192,12 @@ function joins(
   if (before === undefined || before.start === 0) return [];
   const { described } = expectAfter(body.slice(0, before.start), rule);
   if (!described.some((each) => NAMED.test(each))) return [];
+  const kind = /^an? (\p{Ll}+)$/u.exec(described[0] ?? "")?.[1];
+  if (
+    kind !== undefined &&
+    isOneEditFrom(body.slice(before.start, before.end), kind)
+  )
+    return [{ ...before, text: kind, sort: "replace" }];
   const { start } = before;
   // after `mic 1` comes a clause, and no more of its name
   const most = /^\d/.test(body.slice(word.start)) ? 1 : 3;
@@ -199,9 +209,21 @@ function joins(
   ) {
     const text = body.slice(start, last.end).replaceAll(BLANKS, "-");
     if (!NAME.test(text)) break;
+    if (CLAUSE_WORDS.includes(body.slice(last.start, last.end))) break;
     mends.push({ start, end: last.end, text, sort: "join" });
   }
   return mends;
+}
+
+/** One letter more, less or other. */
+function isOneEditFrom(word: string, other: string): boolean {
+  let head = 0;
+  while (head < word.length && word[head] === other[head]) head++;
+  let tail = 0;
+  const most = Math.min(word.length, other.length) - head;
+  while (tail < most && word.at(-1 - tail) === other.at(-1 - tail)) tail++;
+  const left = Math.max(word.length, other.length) - head - tail;
+  return left === 1;
 }
 
 const NAMED =

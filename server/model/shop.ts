@@ -84,7 +84,8 @@ function sameNames(
             twin === entry ||
             (twin?.ref === entry.ref &&
               twin.name === entry.name &&
-              twin.kind === entry.kind)
+              twin.kind === entry.kind &&
+              (entry.ref !== "" || headOfBlock(twin) === headOfBlock(entry)))
           );
         })
       );
@@ -130,8 +131,7 @@ function setTables(shop: Shop): void {
   const loose: string[] = [];
   shop.files.forEach((file, fileIndex) => {
     file.entries.forEach((entry, index) => {
-      if (entry.kind === undefined && entry.name !== undefined)
-        loose.push(entry.name);
+      loose.push(...looseNames(entry));
       if (
         entry.ref === "" ||
         places.has(entry.ref) ||
@@ -160,6 +160,23 @@ function setTables(shop: Shop): void {
   setEqual(shop, "loose", loose);
   shop.places = places;
   setInput(shop.graph, "opening", openingOf(shop.files[0]));
+}
+
+/**
+ * What an entry may be that has no reference of its own: under a word that is not known, any word of its line; without a name that can be
+ * read, any of its kind, as "journal *".
+ */
+function looseNames(entry: Entry): readonly string[] {
+  if (entry.ref !== "" || !entry.block.opens) return [];
+  // a fact that lost its indent is no entry
+  if (entry.problems.some((problem) => problem.code === "word-misplaced"))
+    return [];
+  const words = headOfBlock(entry).match(/\p{L}[\p{L}\d-]*/gu) ?? [];
+  return entry.kind === undefined ? words : [...words, `${entry.kind} *`];
+}
+
+function headOfBlock(entry: Entry): string {
+  return entry.block.lines[0]?.body ?? "";
 }
 
 function twinsOf(files: readonly FileEntries[]): ReadonlySet<string> {
@@ -273,8 +290,10 @@ export function resolve(
   if (site.takes.includes("oil") && oilNamed(site.name) !== undefined)
     return { state: "shipped", ref: `oil ${site.name}` };
   const loose = readInput(shop.graph, "loose") as readonly string[] | undefined; // only setTables sets it
+  const kinds = site.kind === undefined ? site.takes : [site.kind];
   if (
     loose?.includes(site.name) === true ||
+    kinds.some((kind) => loose?.includes(`${kind} *`)) ||
     readInput(shop.graph, "whole") === false
   )
     return { state: "silent" };

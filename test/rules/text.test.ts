@@ -65,6 +65,37 @@ describe("one fault, one message", () => {
     expect(codes(check(text))).toEqual(["5 line-damaged"]);
   });
 
+  test.each([
+    ["journal on front on shaft", "line-damaged"],
+    ["journal", "line-damaged"],
+    ["journal 3rd on shaft", "line-damaged"],
+    ["1journal front on shaft", "word-unknown"],
+    ["the journal front on shaft", "word-unknown"],
+    ["front on shaft", "word-unknown"],
+  ])("an opening line that has lost its name: %s", (head, code) => {
+    const text = `job j\n  units inch\n${FIT.replace("journal front on shaft", head)}`;
+    expect(codes(check(text))).toEqual([`5 ${code}`]);
+  });
+
+  test("what is silent follows an edit of that line", () => {
+    const project = createProject({ root: "" });
+    const found = (head: string): readonly string[] => {
+      project.setFile(
+        "job.thou",
+        readLines(
+          `job j\n  units inch\n${FIT.replace("journal front on shaft", head)}`,
+        ),
+      );
+      return codes(project.check("job.thou").findings);
+    };
+    expect(found("the journal front on shaft")).toEqual(["5 word-unknown"]);
+    expect(found("the journal rear on shaft")).toEqual([
+      "5 word-unknown",
+      "9 name-unknown",
+    ]);
+    expect(found("the journal front on shaft")).toEqual(["5 word-unknown"]);
+  });
+
   test("names inside a missing file are not reported one by one", () => {
     const text = `job j\n  units inch\n  use "crib.thou"\npart shaft\njournal a on shaft\n  read 0.5 with mic-1\n  repeat 0.5 with mic-2\n`;
     expect(codes(check(text, { "crib.thou": null }))).toEqual([
@@ -82,6 +113,9 @@ describe("one fault, one message", () => {
     ]);
     expect(codes(check(`job j\n  units inhc\n${FIT}`))).toEqual([
       "2 line-damaged",
+    ]);
+    expect(codes(check(`job j\n  eunits inch\n${FIT}`))).toEqual([
+      "2 word-unknown",
     ]);
     expect(codes(check(`job j\n${FIT}`))).toEqual(["1 fact-missing"]);
   });
@@ -413,11 +447,7 @@ describe("any text", () => {
             }
           }
         }
-        const damaged = found.filter(
-          (finding) =>
-            finding.code === "line-damaged" || finding.code === "number-comma",
-        );
-        for (const finding of damaged) {
+        for (const finding of found) {
           for (const fix of finding.fixes.filter((each) => each.safe)) {
             const after = check(withFix(text, fix));
             const at = (each: Finding): boolean =>

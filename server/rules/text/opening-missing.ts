@@ -54,9 +54,10 @@ export function unitsMissing({ file }: OpenFile): readonly FileDraft[] {
   if (file.context.system !== undefined) return [];
   const index = file.entries.findIndex(isOpening);
   const opening = file.entries[index];
-  // a damaged line is said there
+  // a line that can't be read may be the one that says it
   if (opening === undefined || given(opening, "UnitsFact").state !== "absent")
     return [];
+  if (opening.problems.some(({ code }) => code === "word-unknown")) return [];
   const bare = file.entries.findIndex((entry) =>
     entry.problems.some(({ code }) => code === "units-unwritten"),
   );

@@ -1,4 +1,5 @@
 // A range whose larger end stands first.
+import { readNumber, toNumber } from "../../core/quantity/exact.ts";
 import type { TextRule } from "../rule.ts";
 
 export const rangeReversed: TextRule = {
@@ -20,15 +21,25 @@ export const rangeReversed: TextRule = {
       };
     }
     const text = String(swapped);
+    const [high, low] = [String(data.high), String(data.low)];
     return {
-      message: `The smaller end of a range comes first, and ${String(data.high)} is more than ${String(data.low)}: write \`${text}\`.`,
+      message: `The smaller end of a range comes first, and ${high} is more than ${low}: write \`${text}\`.`,
       fixes: [
         {
           title: `Turn it round: ${text}`,
-          safe: true,
+          safe: areNear(high, low),
           edits: [{ span, text }],
         },
       ],
     };
   },
 };
+
+/** Ends of one size, as they mostly are; a point in the wrong place or a digit too many sets them far apart. */
+function areNear(high: string, low: string): boolean {
+  const [larger, smaller] = [high, low].map((each) => {
+    const written = readNumber(/^[+-]?[\d./ -]*\d/.exec(each)?.[0] ?? "");
+    return written === undefined ? Number.NaN : toNumber(written);
+  });
+  return larger !== undefined && smaller !== undefined && larger <= 2 * smaller;
+}

@@ -3,7 +3,7 @@ import { unitOf, type Dimension } from "../../core/quantity/units.ts";
 import type { DraftFix, TextRule } from "../rule.ts";
 import type { Span } from "../../model/values.ts";
 import { dimensionNames, usualUnits } from "./unit-names.ts";
-import { capitalised } from "./wording.ts";
+import { capitalised, oneOf } from "./wording.ts";
 
 export const unitMissing: TextRule = {
   code: "unit-missing",
@@ -36,7 +36,7 @@ export const unitMissing: TextRule = {
         text: ` ${unit}`,
       })),
     }));
-    const show = units.map((unit) => `\`${number} ${unit}\``).join(" or ");
+    const show = oneOf(units.map((unit) => `${number} ${unit}`));
     if (0 < written.length)
       return {
         message: `Some of these have a unit and \`${number}\` has none: write all of them, or one at the end for all, as ${show}.`,

@@ -1,10 +1,13 @@
 // The first word of a line is none that can stand there. Words that are legal here are offered first, then those of other places.
+import { parseBody } from "../../../grammar/parse.ts";
 import {
   ENTRIES,
   ENTRY_KINDS,
   entrySpec,
   kindsWithFact,
   type EntryKind,
+  type EntrySpec,
+  type FactSpec,
 } from "../../../grammar/vocabulary.ts";
 import type { Entry } from "../../model/entry.ts";
 import type { Problem } from "../../model/problem.ts";
@@ -31,12 +34,76 @@ export const wordUnknown: TextRule = {
   draft(problem, entry) {
     const word = String(problem.data.word);
     const kind = entry.kind === undefined ? undefined : entrySpec(entry.kind);
+    const body = entry.block.lines[problem.span.line]?.body ?? "";
+    const facts = kind?.facts ?? [];
+    const stray = strayWord(problem.span, body, kind?.facts ?? ENTRIES);
+    if (stray !== undefined) return stray;
+    if (/^[+-]?[\d.,/]*\d[\d.,/]*(?:\s|$)/.test(body))
+      return numbersAlone(problem.span, body, facts);
     if (!/^[\p{L}\d]/u.test(word)) return mark(problem, entry);
     return kind === undefined
       ? opener(word, problem.span)
       : factOf(kind.kind, word, problem.span);
   },
 };
+
+/** `1.0000 to 1.0005` with nothing that says of what. */
+function numbersAlone(
+  span: Span,
+  body: string,
+  facts: readonly FactSpec[],
+): Said {
+  const written = /^\S+/.exec(body)?.[0] ?? "";
+  const place = { ...span, end: span.start + written.length };
+  const words = facts
+    .filter(
+      ({ word, rule }) =>
+        parseBody(`${word} ${body}`, rule).damagedAt === undefined,
+    )
+    .map(({ word }) => word)
+    .slice(0, MOST_SHOWN);
+  return {
+    span: place,
+    message: `A line begins with a word, and \`${written}\` is a number: say first what it is${words.length === 0 ? "" : `, such as ${oneOf(words)}`}.`,
+    fixes: words.map((word) => ({
+      title: `Write \`${word}\` before it`,
+      safe: false,
+      edits: [{ span: { ...place, end: place.start }, text: `${word} ` }],
+    })),
+  };
+}
+
+const MOST_SHOWN = 4;
+
+/** `h length 1.250`: the word after it is one that can begin the line. */
+function strayWord(
+  span: Span,
+  body: string,
+  fitting: readonly (FactSpec | EntrySpec)[],
+): Said | undefined {
+  const word = /^\S+/.exec(body)?.[0] ?? "";
+  const rest = body.slice(word.length).trimStart();
+  const found = fitting.find((each) => {
+    const begins = "kind" in each ? each.kind : each.word;
+    return (
+      rest.startsWith(`${begins} `) &&
+      parseBody(rest, each.rule).damagedAt === undefined
+    );
+  });
+  if (found === undefined) return undefined;
+  const gap = body.length - rest.length;
+  return {
+    span: { ...span, end: span.start + word.length },
+    message: `\`${word}\` begins no line here, and \`${rest}\` would read without it.`,
+    fixes: [
+      {
+        title: `Take \`${word}\` out`,
+        safe: false,
+        edits: [{ span: { ...span, end: span.start + gap }, text: "" }],
+      },
+    ],
+  };
+}
 
 /** No word at all: most often a comment in another dress. */
 function mark({ span }: Problem, entry: Entry): Said {
