@@ -85,7 +85,8 @@ function sameNames(
             (twin?.ref === entry.ref &&
               twin.name === entry.name &&
               twin.kind === entry.kind &&
-              (entry.ref !== "" || headOfBlock(twin) === headOfBlock(entry)))
+              ((entry.ref !== "" && !entry.damaged && !twin.damaged) ||
+                headOfBlock(twin) === headOfBlock(entry)))
           );
         })
       );
@@ -163,16 +164,18 @@ function setTables(shop: Shop): void {
 }
 
 /**
- * What an entry may be that has no reference of its own: under a word that is not known, any word of its line; without a name that can be
- * read, any of its kind, as "journal *".
+ * What an entry may be whose opening line can't be read: any word of that line, and where it has no name that can be read, any of its
+ * kind, as "journal *".
  */
 function looseNames(entry: Entry): readonly string[] {
-  if (entry.ref !== "" || !entry.block.opens) return [];
-  // a fact that lost its indent is no entry
+  if ((entry.ref !== "" && !entry.damaged) || !entry.block.opens) return [];
+  // a fact that lost its indent is no entry, and an entry that is set in has its name
   if (entry.problems.some((problem) => problem.code === "word-misplaced"))
     return [];
   const words = headOfBlock(entry).match(/\p{L}[\p{L}\d-]*/gu) ?? [];
-  return entry.kind === undefined ? words : [...words, `${entry.kind} *`];
+  return entry.kind === undefined || entry.ref !== ""
+    ? words
+    : [...words, `${entry.kind} *`];
 }
 
 function headOfBlock(entry: Entry): string {

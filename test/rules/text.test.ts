@@ -69,6 +69,7 @@ describe("one fault, one message", () => {
     ["journal on front on shaft", "line-damaged"],
     ["journal", "line-damaged"],
     ["journal 3rd on shaft", "line-damaged"],
+    ["journal journal front on shaft", "line-damaged"],
     ["1journal front on shaft", "word-unknown"],
     ["the journal front on shaft", "word-unknown"],
     ["front on shaft", "word-unknown"],
@@ -461,6 +462,31 @@ describe("any text", () => {
         }
       }),
       { numRuns: 150 },
+    );
+  });
+
+  test("after any run of edits the findings are those of the text read afresh", () => {
+    const heads = [
+      ...["journal front on shaft", "jurnal front on shaft", "journal on"],
+      ...["the journal front on shaft", "journal journal front on shaft"],
+      ...["journal rear on shaft", "  journal front on shaft", "part front"],
+      ...["front on shaft", "bore front in case", "step front", "# nothing"],
+    ];
+    const withHeads = fc
+      .array(fc.constantFrom(...heads), { minLength: 2, maxLength: 4 })
+      .map(
+        (some) =>
+          `job j\n  units inch\n${some.join("\n")}\n${FIT}step s\n  checks front\n  after front\n`,
+      );
+    const versions = fc.array(withHeads, { minLength: 2, maxLength: 5 });
+    fc.assert(
+      fc.property(versions, (texts) => {
+        const project = createProject({ root: "" });
+        for (const text of texts) {
+          project.setFile("job.thou", readLines(text));
+          expect(project.check("job.thou").findings).toEqual(check(text));
+        }
+      }),
     );
   });
 
