@@ -5,7 +5,10 @@ import tseslint from "typescript-eslint";
 const root = new URL("..", import.meta.url).pathname;
 
 export default defineConfig(
-  globalIgnores(["dist/", ".editor*/", "**/*.mjs", "**/*.cjs", "**/*.js", ".config/"], "not sources"),
+  globalIgnores(
+    ["dist/", ".editor*/", "**/*.mjs", "**/*.cjs", "**/*.js", ".config/"],
+    "not sources",
+  ),
   eslint.configs.recommended,
   tseslint.configs.strictTypeChecked,
   tseslint.configs.stylisticTypeChecked,
@@ -15,7 +18,10 @@ export default defineConfig(
     },
     rules: {
       // numbers stand in sentences all over; a number cannot misprint as an object does
-      "@typescript-eslint/restrict-template-expressions": ["error", { allowNumber: true }],
+      "@typescript-eslint/restrict-template-expressions": [
+        "error",
+        { allowNumber: true },
+      ],
     },
   },
 );

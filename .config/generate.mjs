@@ -16,9 +16,15 @@ export default recipe;
 
 /** The pages of findings by code, so that explain, the server and the sheet have them without a file. */
 async function findingPages() {
-  const files = (await readdir("test/rules")).filter((file) => file.endsWith(".md")).sort();
+  const files = (await readdir("test/rules"))
+    .filter((file) => file.endsWith(".md"))
+    .sort();
   const pages = {};
-  for (const file of files) pages[file.slice(0, -".md".length)] = await readFile(`test/rules/${file}`, "utf8");
+  for (const file of files)
+    pages[file.slice(0, -".md".length)] = await readFile(
+      `test/rules/${file}`,
+      "utf8",
+    );
   return `// Made from test/rules/*.md by npm run generate: do not edit.
 export const pages: Readonly<Record<string, string>> = ${JSON.stringify(pages, undefined, 2)};
 `;
@@ -26,8 +32,16 @@ export const pages: Readonly<Record<string, string>> = ${JSON.stringify(pages, u
 
 /** What a module in TypeScript gives, run as it stands. */
 async function run(module) {
-  const { outputFiles } = await build({ entryPoints: [module], bundle: true, format: "esm", platform: "node", write: false });
-  return import(`data:text/javascript;base64,${Buffer.from(outputFiles[0].contents).toString("base64")}`);
+  const { outputFiles } = await build({
+    entryPoints: [module],
+    bundle: true,
+    format: "esm",
+    platform: "node",
+    write: false,
+  });
+  return import(
+    `data:text/javascript;base64,${Buffer.from(outputFiles[0].contents).toString("base64")}`
+  );
 }
 
 /** The colours, from the vocabulary and the grammar's words. */
@@ -47,7 +61,10 @@ async function words() {
       "",
       "| fact | |",
       "|---|---|",
-      ...facts.map((fact) => `| \`${cell(fact.form)}\`${fact.many ? " *" : ""} | ${cell(fact.means)} |`),
+      ...facts.map(
+        (fact) =>
+          `| \`${cell(fact.form)}\`${fact.many ? " *" : ""} | ${cell(fact.means)} |`,
+      ),
     ].join("\n"),
   );
   return `# Every entry and its facts

@@ -94,7 +94,11 @@ function opens(line: Line, above: EntryKind | undefined): boolean {
   const isKind = entrySpec(line.word) !== undefined;
   const isFactAbove =
     above !== undefined && factSpec(above, line.word) !== undefined;
-  if (isIndented(line)) return above !== undefined && isKind && !isFactAbove;
+  if (isIndented(line)) {
+    // a material or an oil that is set in is a fact in the wrong entry: both words are facts far more often
+    const isFactWord = line.word === "material" || line.word === "oil";
+    return above !== undefined && isKind && !isFactAbove && !isFactWord;
+  }
   if (isKind) return !isFactAbove || !isFactForm(line, above);
   return !isFactAbove && kindsWithFact(line.word).length === 0;
 }
@@ -112,10 +116,15 @@ function isFactForm(line: Line, above: EntryKind | undefined): boolean {
   return false;
 }
 
-function gather(lines: readonly Line[], first: boolean): readonly Block[] {
+/** Gathers lines into blocks; `above` is the kind of the block before them. */
+function gather(
+  lines: readonly Line[],
+  first: boolean,
+  above?: EntryKind,
+): readonly Block[] {
   const blocks: Block[] = [];
   let pending: Line[] = [];
-  let kind: EntryKind | undefined;
+  let kind = above;
   let opened = !first;
   for (const line of lines) {
     if (opens(line, kind)) {
@@ -251,7 +260,11 @@ function replaceLines(
       startLine,
       oldEnd + lines.length - file.lines.length,
     );
-    const gathered = gather(region, startLine === 0);
+    const gathered = gather(
+      region,
+      startLine === 0,
+      file.blocks[firstBlock - 1]?.kind,
+    );
     // The block after the region was gathered knowing the kind of the one above it: go on while that kind differs.
     const next = file.blocks[lastBlock + 1];
     if (

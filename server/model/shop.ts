@@ -255,6 +255,13 @@ export function headOf(shop: Shop, ref: string): readonly string[] {
   ); // only setEntry sets such keys
 }
 
+/** A name that stands under a word that could not be read: it may be an entry of any kind. */
+export function isLoose(shop: Shop, ref: string): boolean {
+  const loose = readInput(shop.graph, "loose") as readonly string[] | undefined; // only setTables sets it
+  const [kind = "", name = ""] = ref.split(" ");
+  return loose?.some((each) => each === name || each === `${kind} *`) === true;
+}
+
 export type Resolution =
   | { readonly state: "found"; readonly ref: string }
   /** Shipped with the tool: a material or an oil that no file has. */

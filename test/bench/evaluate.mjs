@@ -10,7 +10,8 @@ import { CRIB, longRecord } from "./long-record.mjs";
 
 const SIZES = [200, 2_000, 20_000];
 
-if (process.argv[2] === "--one") await measure(process.argv[3], Number(process.argv[4]));
+if (process.argv[2] === "--one")
+  await measure(process.argv[3], Number(process.argv[4]));
 else {
   const sizes = process.argv.slice(2).map(Number);
   const folder = await mkdtemp(path.join(tmpdir(), "thou-bench-"));
@@ -25,24 +26,36 @@ else {
     bundle: true,
     format: "esm",
     platform: "node",
-    banner: { js: 'import { createRequire } from "node:module"; const require = createRequire(import.meta.url);' },
+    banner: {
+      js: 'import { createRequire } from "node:module"; const require = createRequire(import.meta.url);',
+    },
     outfile: bundle,
   });
-  console.log("| lines | entries | findings | cold, ms | of it reading lines | × splitting | keystroke p50, ms | p95 | × splitting | MB |");
+  console.log(
+    "| lines | entries | findings | cold, ms | of it reading lines | × splitting | keystroke p50, ms | p95 | × splitting | MB |",
+  );
   console.log("|---|---|---|---|---|---|---|---|---|---|");
   // each size in a process of its own, so that none finds the other's lines read
   for (const size of sizes.length === 0 ? SIZES : sizes) {
-    const { stdout, stderr } = spawnSync(process.execPath, ["--expose-gc", import.meta.filename, "--one", bundle, String(size)], { encoding: "utf8" });
+    const { stdout, stderr } = spawnSync(
+      process.execPath,
+      ["--expose-gc", import.meta.filename, "--one", bundle, String(size)],
+      { encoding: "utf8" },
+    );
     process.stdout.write(stdout || stderr);
   }
   await rm(folder, { recursive: true });
 }
 
 async function measure(bundle, size) {
-  const { createProject, readLines, editLines } = await import(pathToFileURL(bundle).href);
+  const { createProject, readLines, editLines } = await import(
+    pathToFileURL(bundle).href
+  );
   const text = longRecord(size);
   const split = median(
-    Array.from({ length: 5 }, () => timed(() => text.split(/\r\n|\n|\r/).length)),
+    Array.from({ length: 5 }, () =>
+      timed(() => text.split(/\r\n|\n|\r/).length),
+    ),
   );
   const project = createProject({ root: "/" });
   project.setFile("/crib.thou", readLines(CRIB));
@@ -56,11 +69,17 @@ async function measure(bundle, size) {
       result = project.check("/job.thou");
     });
   // one digit of a reading in the middle, there and back
-  const at = lines.lines.findIndex((line, index) => lines.lines.length / 2 < index && line.word === "read");
+  const at = lines.lines.findIndex(
+    (line, index) => lines.lines.length / 2 < index && line.word === "read",
+  );
   const character = lines.lines[at].text.search(/\d\.\d+/) + 5;
   const keystrokes = [];
   for (let n = 0; n < 60; n++) {
-    const edit = { start: { line: at, character }, end: { line: at, character: character + (n % 2) }, text: n % 2 ? "" : "1" };
+    const edit = {
+      start: { line: at, character },
+      end: { line: at, character: character + (n % 2) },
+      text: n % 2 ? "" : "1",
+    };
     keystrokes.push(
       timed(() => {
         lines = editLines(lines, edit);

@@ -174,8 +174,29 @@ describe("edits", () => {
           }
         },
       ),
-      { numRuns: 300 },
+      { numRuns: 1000 },
     );
+  });
+
+  test("an entry that is set in still opens when the edit is above it", () => {
+    let file = readLines("job a\r");
+    let text = "job a\r";
+    for (const [from, to, piece] of [
+      [6, 6, "  job a"],
+      [11, 11, "\r  job a"],
+      [17, 17, "\r\n"],
+      [19, 19, ""],
+    ] as const) {
+      const edit = {
+        start: positionAt(file, from),
+        end: positionAt(file, to),
+        text: piece,
+      };
+      const [a, b] = [offsetOf(file, edit.start), offsetOf(file, edit.end)];
+      text = text.slice(0, a) + piece + text.slice(b);
+      file = editLines(file, edit);
+      expect(sameShape(file)).toEqual(sameShape(readLines(text)));
+    }
   });
 
   test("what an edit does not touch stays the same object", () => {

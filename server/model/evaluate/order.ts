@@ -4,6 +4,7 @@ import type { FactRule, FactValues, RefSite, Span } from "../values.ts";
 import {
   entriesOf,
   entryOf,
+  isLoose,
   openingEntry,
   query,
   refOf,
@@ -20,6 +21,8 @@ export interface Step {
   /** The day it was done, where it is written. */
   readonly date: string | undefined;
   readonly failed: boolean;
+  /** A line that says how it stands can't be read: nothing is said of it, nor of what waits for it. */
+  readonly unread: boolean;
   readonly cuts: readonly string[];
   readonly presses: readonly string[];
   readonly checks: readonly string[];
@@ -78,6 +81,7 @@ export const stepValue = query<Step>("step", (shop, ref) => {
     done: done !== undefined && !failed,
     date: done?.date,
     failed,
+    unread: isUnread(shop, ref),
     cuts: refs(factsOf(shop, ref, "CutsFact")),
     presses: refs(factsOf(shop, ref, "PressesFact")),
     checks: refs(factsOf(shop, ref, "ChecksFact")),
@@ -87,6 +91,20 @@ export const stepValue = query<Step>("step", (shop, ref) => {
     text: factsOf(shop, ref, "DoFact")[0],
   };
 });
+
+function isUnread(shop: Shop, ref: string): boolean {
+  const standing: readonly FactRule[] = ["DoneFact", "FoundFact", "AfterFact"];
+  return (
+    isLoose(shop, ref) ||
+    entriesOf(shop, ref).some(
+      (entry) =>
+        entry.damaged ||
+        entry.facts.some(
+          (fact) => fact.value === undefined && standing.includes(fact.rule),
+        ),
+    )
+  );
+}
 
 export const orderOf = query<Order>("order", (shop) => {
   const route = routeSteps(shop, "");
@@ -105,6 +123,7 @@ export const orderOf = query<Order>("order", (shop) => {
   const next = steps.filter(
     (step) =>
       !step.done &&
+      !step.unread &&
       !inLoop.has(step.ref) &&
       step.after.every((each) => done.has(each)),
   );

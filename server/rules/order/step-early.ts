@@ -13,7 +13,7 @@ export const stepEarly: Rule = {
     const { steps } = orderOf(shop, "");
     return step.after.flatMap((before) => {
       const other = steps.find((each) => each.ref === before);
-      if (other === undefined) return [];
+      if (other === undefined || other.unread) return [];
       const related = [{ ref: before, message: before }];
       if (!other.done) {
         const state = other.failed ? "has failed" : "is not done";
