@@ -29,6 +29,13 @@ export function capabilitiesFor(client: Client): ServerCapabilities {
         }
       : {}),
     inlayHintProvider: { resolveProvider: true },
+    completionProvider: { triggerCharacters: [" "] },
+    hoverProvider: true,
+    definitionProvider: true,
+    referencesProvider: true,
+    documentHighlightProvider: true,
+    documentLinkProvider: {},
+    renameProvider: client.renamePreparation ? { prepareProvider: true } : true,
     documentSymbolProvider: true,
     foldingRangeProvider: true,
     semanticTokensProvider: {

@@ -17,7 +17,10 @@ export interface Client {
   /** It takes edits that say the version they are for. */
   readonly versionedEdits: boolean;
   readonly codeActions: boolean;
+  /** Completions may have tab stops. */
+  readonly snippets: boolean;
   readonly nestedSymbols: boolean;
+  readonly definitionLinks: boolean;
   readonly renamePreparation: boolean;
 }
 
@@ -42,8 +45,10 @@ export function clientOf(capabilities: ClientCapabilities): Client {
     versionedEdits: workspace?.workspaceEdit?.documentChanges === true,
     codeActions:
       textDocument?.codeAction?.codeActionLiteralSupport !== undefined,
+    snippets: textDocument?.completion?.completionItem?.snippetSupport === true,
     nestedSymbols:
       textDocument?.documentSymbol?.hierarchicalDocumentSymbolSupport === true,
+    definitionLinks: textDocument?.definition?.linkSupport === true,
     renamePreparation: textDocument?.rename?.prepareSupport === true,
   };
 }

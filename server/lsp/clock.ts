@@ -4,12 +4,19 @@ import type { CancellationToken } from "vscode-languageserver";
 export interface Clock {
   /** Milliseconds since some moment. */
   now(): number;
+  /** The day where the user is, ISO 8601. */
+  today(): string;
   /** Calls back once, so many milliseconds from now; gives what takes the call back. */
   after(milliseconds: number, call: () => void): () => void;
 }
 
 export const systemClock: Clock = {
   now: () => performance.now(),
+  today() {
+    const day = new Date();
+    const two = (number: number): string => String(number).padStart(2, "0");
+    return `${day.getFullYear()}-${two(day.getMonth() + 1)}-${two(day.getDate())}`;
+  },
   after(milliseconds, call) {
     const timer = setTimeout(call, milliseconds);
     return () => {

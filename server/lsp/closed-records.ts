@@ -22,7 +22,7 @@ export interface ClosedRecords {
     progress: WorkDoneProgressReporter,
     tell: (report: WorkspaceDocumentDiagnosticReport) => void,
   ): Promise<void>;
-  /** Files changed: what rests on them is to be checked again. */
+  /** Files changed, came or went: what rests on them is to be checked again. */
   changed(paths: readonly string[]): void;
   /** All is to be checked again. */
   changedAll(): void;
@@ -36,15 +36,19 @@ interface Kept {
 /** Fewer are checked before anyone could read how far it is. */
 const WORTH_PROGRESS = 20;
 
+/** @param watched the editor tells of files that come and go: the folders need no second look */
 export function createClosedRecords(
+  watched: boolean,
   workspace: Workspace,
   files: FileAccess,
   reports: Reports,
   clock: Clock,
 ): ClosedRecords {
   const kept = new Map<string, Kept>();
+  let listed: readonly string[] | undefined;
 
   async function list(token: CancellationToken): Promise<readonly string[]> {
+    if (watched && listed !== undefined) return listed;
     const found = new Set<string>();
     const pace = paceOf(clock, token);
     for (const folder of workspace.folders()) {
@@ -53,7 +57,8 @@ export function createClosedRecords(
         await pace();
       }
     }
-    return [...found].sort();
+    listed = [...found].sort();
+    return listed;
   }
 
   async function checked(
@@ -69,7 +74,7 @@ export function createClosedRecords(
     );
     const now = { report, needs: new Set(workspace.needsOf(path)) };
     kept.set(path, now);
-    workspace.release(path);
+    workspace.releaseIfClosed(path);
     return now;
   }
 
@@ -111,12 +116,15 @@ export function createClosedRecords(
       }
     },
     changed(paths) {
+      if (paths.length === 0) return;
+      listed = undefined;
       for (const [path, { needs }] of kept) {
         if (paths.some((each) => each === path || needs.has(each)))
           kept.delete(path);
       }
     },
     changedAll() {
+      listed = undefined;
       kept.clear();
     },
   };

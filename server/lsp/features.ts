@@ -3,12 +3,16 @@
 import type {
   CodeAction,
   CodeActionParams,
+  CompletionList,
+  CompletionParams,
   DocumentFormattingParams,
   DocumentRangeFormattingParams,
   DocumentSymbol,
   DocumentSymbolParams,
   FoldingRange,
   FoldingRangeParams,
+  Hover,
+  HoverParams,
   InlayHint,
   InlayHintParams,
   SemanticTokens,
@@ -19,29 +23,35 @@ import type {
   SymbolInformation,
   TextEdit,
 } from "vscode-languageserver";
-import { MarkupKind } from "vscode-languageserver";
+import { CompletionTriggerKind, MarkupKind } from "vscode-languageserver";
 import type { FileLines } from "../../grammar/lines.ts";
+import { completionAt } from "../ide/completion.ts";
 import { foldsIn } from "../ide/folding.ts";
 import { formatEdits } from "../ide/formatting.ts";
 import { hintsIn, hintWorking, type HintSource } from "../ide/hints.ts";
+import { hoverAt } from "../ide/hover.ts";
 import { symbolsIn } from "../ide/symbols.ts";
 import type { OpenFile } from "../model/project.ts";
 import { pages } from "../rules/pages.ts";
 import { actionsFor } from "./actions.ts";
+import type { Clock } from "./clock.ts";
 import {
   flatSymbolOf,
   foldOf,
   hintOf,
+  rangeOf,
   symbolOf,
   textEditOf,
   type Conversion,
 } from "./convert.ts";
+import { offersOf } from "./offers.ts";
 import { member, type Settings } from "./settings.ts";
 import { createTokenAnswers, encoded } from "./token-answers.ts";
 import type { Workspace } from "./workspace.ts";
 
 export function createFeatures(
   workspace: Workspace,
+  clock: Clock,
   conversion: Conversion,
   settings: () => Settings,
 ) {
@@ -91,6 +101,35 @@ export function createFeatures(
         ? hint
         : { ...hint, tooltip: { kind: MarkupKind.Markdown, value } };
     },
+    offers: ({
+      textDocument,
+      position,
+      context,
+    }: CompletionParams): Promise<CompletionList> =>
+      of<CompletionList>(
+        textDocument,
+        (open) =>
+          offersOf(
+            completionAt(open, position, clock.today()),
+            context?.triggerKind === CompletionTriggerKind.TriggerCharacter,
+            conversion.client,
+          ),
+        { isIncomplete: false, items: [] },
+      ),
+    hover: ({ textDocument, position }: HoverParams): Promise<Hover | null> =>
+      of<Hover | null>(
+        textDocument,
+        (open) => {
+          const found = hoverAt(open, position);
+          if (found === undefined) return null;
+          const { markdown: value, range } = found;
+          return {
+            contents: { kind: MarkupKind.Markdown, value },
+            range: rangeOf(range),
+          };
+        },
+        null,
+      ),
     symbols: ({
       textDocument,
     }: DocumentSymbolParams): Promise<DocumentSymbol[] | SymbolInformation[]> =>

@@ -7,6 +7,9 @@ import {
 import type { CancellationToken } from "vscode-languageserver";
 import { Cancelled } from "./clock.ts";
 
+/** A sentence for the person who asked: nothing failed. */
+export class Refused extends Error {}
+
 export type Log = (sentence: string) => void;
 
 /** A handler of requests that never throws. */
@@ -32,6 +35,8 @@ export function answering<P, R, Rest extends readonly unknown[]>(
     } catch (error) {
       if (error instanceof Cancelled)
         return new ResponseError(LSPErrorCodes.RequestCancelled, error.message);
+      if (error instanceof Refused)
+        return new ResponseError(LSPErrorCodes.RequestFailed, error.message);
       log(`${name} failed: ${told(error)}`);
       return new ResponseError(
         ErrorCodes.InternalError,

@@ -41,25 +41,32 @@ export function serve(connection: Connection, parts: Parts): void {
   let session: Session | undefined;
   let loading: Promise<Session> | undefined;
 
+  async function begin(): Promise<Session> {
+    const { createSession } = await parts.load();
+    const made = createSession({
+      client,
+      files,
+      clock,
+      log,
+      settings: () => settings,
+      folders,
+      refresh,
+      publish: (params) => {
+        quietly("sending findings", log, () =>
+          connection.sendDiagnostics(params),
+        );
+      },
+    });
+    for (const document of documents.all()) made.documentChanged(document);
+    session = made;
+    return made;
+  }
+
   function loaded(): Promise<Session> {
-    loading ??= parts.load().then(({ createSession }) => {
-      const made = createSession({
-        client,
-        files,
-        clock,
-        log,
-        settings: () => settings,
-        refresh,
-        publish: (params) => {
-          quietly("sending findings", log, () =>
-            connection.sendDiagnostics(params),
-          );
-        },
-      });
-      made.foldersChanged(folders);
-      for (const document of documents.all()) made.documentChanged(document);
-      session = made;
-      return made;
+    loading ??= begin().catch((error: unknown) => {
+      // tried again when it is next needed
+      loading = undefined;
+      throw error;
     });
     return loading;
   }
@@ -91,12 +98,12 @@ export function serve(connection: Connection, parts: Parts): void {
   }
 
   /** Tells the session, if it has begun: when it begins it takes everything as it then is. */
-  function tell(
-    name: string,
-    act: (to: Session) => void | Promise<void>,
-  ): void {
+  function tell(name: string, act: (to: Session) => void): void {
     const to = session;
-    if (to !== undefined) quietly(name, log, () => act(to));
+    if (to !== undefined)
+      quietly(name, log, () => {
+        act(to);
+      });
   }
 
   async function readSettings(): Promise<void> {
@@ -162,9 +169,9 @@ export function serve(connection: Connection, parts: Parts): void {
     else take(member(pushed, "thou"));
   });
   connection.onDidChangeWatchedFiles(({ changes }) => {
-    tell("reading changed files", (to) =>
-      to.filesChanged(changes.map(({ uri }) => uri)),
-    );
+    tell("taking changed files", (to) => {
+      to.filesChanged(changes.map(({ uri }) => uri));
+    });
   });
 
   documents.onDidChangeContent(({ document }) => {
@@ -173,11 +180,15 @@ export function serve(connection: Connection, parts: Parts): void {
     });
   });
   documents.onDidClose(({ document }) => {
-    tell("closing", (to) => to.documentClosed(document.uri));
+    tell("closing", (to) => {
+      to.documentClosed(document.uri);
+    });
   });
-  documents.onDidSave(() => {
-    if (!client.watches)
-      tell("reading the disk again", (to) => to.diskUnsure());
+  documents.onDidSave(({ document }) => {
+    tell("taking that it was saved", (to) => {
+      to.documentSaved(document.uri);
+      if (!client.watches) to.diskUnsure();
+    });
   });
 
   const { languages } = connection;
@@ -208,6 +219,36 @@ export function serve(connection: Connection, parts: Parts): void {
   languages.semanticTokens.onRange(
     answer("tokens of a range", ({ features }, params) =>
       features.tokensOn(params),
+    ),
+  );
+  connection.onCompletion(
+    answer("completion", ({ features }, params) => features.offers(params)),
+  );
+  connection.onHover(
+    answer("hover", ({ features }, params) => features.hover(params)),
+  );
+  connection.onDefinition(
+    answer("definition", ({ names }, params) => names.definition(params)),
+  );
+  connection.onReferences(
+    answer("references", ({ names }, params, token) =>
+      names.references(params, token),
+    ),
+  );
+  connection.onDocumentHighlight(
+    answer("highlights", ({ names }, params) => names.highlights(params)),
+  );
+  connection.onDocumentLinks(
+    answer("links", ({ names }, params) => names.links(params)),
+  );
+  connection.onPrepareRename(
+    answer("preparing a new name", ({ names }, params) =>
+      names.prepareRename(params),
+    ),
+  );
+  connection.onRenameRequest(
+    answer("a new name", ({ names }, params, token) =>
+      names.rename(params, token),
     ),
   );
   connection.onDocumentSymbol(

@@ -19,6 +19,7 @@ import type { Document } from "./documents.ts";
 import { createFeatures } from "./features.ts";
 import type { FileAccess } from "./files.ts";
 import { quietly, type Log } from "./guard.ts";
+import { createNames } from "./names.ts";
 import { createRefresh, type Subject } from "./refresh.ts";
 import { answerTo, createReports } from "./reports.ts";
 import type { Settings } from "./settings.ts";
@@ -32,6 +33,8 @@ export interface Host {
   readonly clock: Clock;
   readonly log: Log;
   readonly settings: () => Settings;
+  /** The folders of the workspace at the start. */
+  readonly folders: readonly string[];
   /** Asks the editor to ask again. */
   readonly refresh: (subject: Subject) => void;
   /** Sends findings to an editor that can't ask. */
@@ -43,6 +46,7 @@ export type Session = ReturnType<typeof createSession>;
 export function createSession(host: Host) {
   const { client, files, clock, log, settings } = host;
   const workspace = createWorkspace(files);
+  workspace.setFolders(host.folders);
   const conversion: Conversion = {
     client,
     uriOf: (path) => workspace.uriOf(path),
@@ -63,8 +67,15 @@ export function createSession(host: Host) {
     conversion,
     () => (canHold && settings().waitWhileTyping ? stillness : undefined),
   );
-  const closed = createClosedRecords(workspace, files, reports, clock);
-  const features = createFeatures(workspace, conversion, settings);
+  const closed = createClosedRecords(
+    client.watches,
+    workspace,
+    files,
+    reports,
+    clock,
+  );
+  const features = createFeatures(workspace, clock, conversion, settings);
+  const names = createNames(workspace, files, clock, conversion);
   const due = new Set<string>();
 
   /** The open documents that rest on any of these paths, without those of the paths themselves. */
@@ -118,32 +129,37 @@ export function createSession(host: Host) {
 
   return {
     features,
+    names,
     documentChanged(document: Document): void {
       const { uri } = document;
       stillness.changed(document, (line) => reports.codesOn(uri, line));
       workspace.setDocument(document);
-      const path = workspace.pathOf(uri);
-      closed.changed([path]);
-      usersChanged([path]);
+      usersChanged([workspace.pathOf(uri)]);
       if (!client.pulls) publishSoon(uri);
     },
-    async documentClosed(uri: string): Promise<void> {
+    /** Records that are not open follow an open one when it is saved: they are too many to follow its typing. */
+    documentSaved(uri: string): void {
+      closed.changed([workspace.pathOf(uri)]);
+    },
+    documentClosed(uri: string): void {
       const path = workspace.pathOf(uri);
       stillness.forget(uri);
       reports.forget(uri);
       features.forget(uri);
       if (!client.pulls) host.publish({ uri, diagnostics: [] });
-      await workspace.closeDocument(uri);
+      workspace.closeDocument(uri);
       closed.changed([path]);
       usersChanged([path]);
     },
-    async filesChanged(uris: readonly string[]): Promise<void> {
-      const paths = await workspace.changed(uris);
+    filesChanged(uris: readonly string[]): void {
+      const paths = workspace.changed(uris);
       closed.changed(paths);
       usersChanged(paths);
     },
-    async diskUnsure(): Promise<void> {
-      await workspace.forgetDisk();
+    /** For editors that don't tell of changed files. */
+    diskUnsure(): void {
+      workspace.changedAll();
+      closed.changedAll();
       everythingChanged();
     },
     foldersChanged(uris: readonly string[]): void {
@@ -158,7 +174,7 @@ export function createSession(host: Host) {
     ): Promise<DocumentDiagnosticReport> {
       const open = () => workspace.open(uri);
       const report = await reports.reportOf(uri, open, token);
-      if (workspace.document(uri) === undefined) workspace.release(uri);
+      workspace.releaseIfClosed(uri);
       return answerTo(report, previousResultId);
     },
     async allFindings(

@@ -11,16 +11,16 @@ import { folderOf, isIn, parentOf, pathOf } from "./paths.ts";
 export interface Workspace {
   /** A record with all that it uses, read from the disk where need be; undefined where it is not there. */
   open(uri: string): Promise<OpenFile | undefined>;
-  /** Forgets a record that is not open, unless another one uses it. */
-  release(uri: string): void;
+  /** Forgets a record that is not open, unless an open one uses it. */
+  releaseIfClosed(uri: string): void;
   setDocument(document: Document): void;
-  closeDocument(uri: string): Promise<void>;
+  closeDocument(uri: string): void;
   document(uri: string): Document | undefined;
   documents(): readonly Document[];
-  /** Takes what the disk now holds of these files; gives the paths of those that matter. */
-  changed(uris: readonly string[]): Promise<readonly string[]>;
-  /** Forgets what was read from the disk: for editors that don't tell of changed files. */
-  forgetDisk(): Promise<void>;
+  /** These files have changed on the disk; gives the paths of those that are not open. */
+  changed(uris: readonly string[]): readonly string[];
+  /** Any file may have changed: for editors that don't tell. */
+  changedAll(): void;
   setFolders(uris: readonly string[]): void;
   folders(): readonly string[];
   pathOf(uri: string): string;
@@ -35,6 +35,8 @@ interface Root {
   readonly project: Project;
   /** The paths that the project was given, missing ones among them. */
   readonly given: Set<string>;
+  /** Those that have to be read again before anything is said. */
+  readonly stale: Set<string>;
 }
 
 export function createWorkspace(files: FileAccess): Workspace {
@@ -61,19 +63,20 @@ export function createWorkspace(files: FileAccess): Workspace {
     const name = folder === "" ? parentOf(path) : folder;
     let root = roots.get(name);
     if (root === undefined) {
-      root = { project: createProject({ root: name }), given: new Set() };
+      root = {
+        project: createProject({ root: name }),
+        given: new Set(),
+        stale: new Set(),
+      };
       roots.set(name, root);
     }
     return root;
   }
 
-  function give(
-    { project, given }: Root,
-    path: string,
-    lines: FileLines | null,
-  ): void {
-    given.add(path);
-    project.setFile(path, lines);
+  function give(root: Root, path: string, lines: FileLines | null): void {
+    root.given.add(path);
+    root.stale.delete(path);
+    root.project.setFile(path, lines);
   }
 
   async function linesOf(path: string): Promise<FileLines | null> {
@@ -91,10 +94,10 @@ export function createWorkspace(files: FileAccess): Workspace {
     return documents.get(path)?.lines ?? lines;
   }
 
-  /** Brings a path that some project was given up to date. */
-  async function giveAgain(path: string): Promise<void> {
-    for (const root of roots.values()) {
-      if (root.given.has(path)) give(root, path, await linesOf(path));
+  function forget(path: string): void {
+    disk.delete(path);
+    for (const { given, stale } of roots.values()) {
+      if (given.has(path)) stale.add(path);
     }
   }
 
@@ -107,6 +110,7 @@ export function createWorkspace(files: FileAccess): Workspace {
 
   function drop(path: string): void {
     for (const [name, root] of roots) {
+      root.stale.delete(path);
       if (root.given.delete(path)) root.project.dropFile(path);
       const isIdle = ![...documents.keys()].some((each) =>
         root.given.has(each),
@@ -119,7 +123,8 @@ export function createWorkspace(files: FileAccess): Workspace {
     async open(uri) {
       const path = placeOf(uri);
       const root = rootOf(path);
-      if (!root.given.has(path)) give(root, path, await linesOf(path));
+      if (!root.given.has(path)) root.stale.add(path);
+      for (const each of root.stale) give(root, each, await linesOf(each));
       for (;;) {
         const missing = root.project.missingUses(path);
         if (missing.length === 0) break;
@@ -132,7 +137,7 @@ export function createWorkspace(files: FileAccess): Workspace {
       needs.set(path, found);
       return open;
     },
-    release(uri) {
+    releaseIfClosed(uri) {
       const path = placeOf(uri);
       if (isNeeded(path)) return;
       needs.delete(path);
@@ -146,33 +151,26 @@ export function createWorkspace(files: FileAccess): Workspace {
         if (root.given.has(path)) give(root, path, document.lines);
       }
     },
-    async closeDocument(uri) {
+    closeDocument(uri) {
       const path = placeOf(uri);
       documents.delete(path);
-      disk.delete(path);
-      if (isNeeded(path)) await giveAgain(path);
-      else {
-        needs.delete(path);
-        drop(path);
-      }
+      forget(path);
+      if (isNeeded(path)) return;
+      needs.delete(path);
+      drop(path);
     },
     document: (uri) => documents.get(placeOf(uri)),
     documents: () => [...documents.values()],
-    async changed(uris) {
+    changed(uris) {
       const paths = [...new Set(uris.map(pathOf))].filter(
         (path) => !documents.has(path),
       );
-      for (const path of paths) {
-        disk.delete(path);
-        await giveAgain(path);
-      }
+      paths.forEach(forget);
       return paths;
     },
-    async forgetDisk() {
-      const read = [...disk.keys()].filter((path) => !documents.has(path));
-      for (const path of read) {
-        disk.delete(path);
-        await giveAgain(path);
+    changedAll() {
+      for (const path of [...disk.keys()]) {
+        if (!documents.has(path)) forget(path);
       }
     },
     setFolders(uris) {

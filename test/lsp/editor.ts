@@ -14,6 +14,7 @@ import type {
   PublishDiagnosticsParams,
   Range,
   TextEdit,
+  WorkspaceEdit,
 } from "vscode-languageserver";
 
 /** What the editor says it can do, over what a full one can. */
@@ -56,13 +57,19 @@ export function createEditor(fromServer: Readable, toServer: Writable) {
     refreshed: [] as string[],
     registered: [] as string[],
     logged: [] as string[],
+    /** How often the server asked for the settings. */
+    asked: 0,
   };
   const waiting = new Set<() => void>();
   const note = (): void => {
     for (const wake of [...waiting]) wake();
   };
 
-  connection.onRequest("workspace/configuration", () => [settings.thou]);
+  connection.onRequest("workspace/configuration", () => {
+    told.asked++;
+    note();
+    return [settings.thou];
+  });
   connection.onRequest(
     "client/registerCapability",
     ({ registrations }: { registrations: readonly { method: string }[] }) => {
@@ -225,6 +232,24 @@ export function rangeOf(text: string, piece: string, after = ""): Range {
     };
   };
   return { start: place(at), end: place(at + piece.length) };
+}
+
+interface VersionedEdits {
+  readonly textDocument: {
+    readonly uri: string;
+    readonly version: number | null;
+  };
+  readonly edits: readonly TextEdit[];
+}
+
+/** The edits of the one document that a workspace edit changes. */
+export function editsOf(
+  edit: WorkspaceEdit | undefined,
+): VersionedEdits | undefined {
+  const [change, other] = edit?.documentChanges ?? [];
+  if (other !== undefined) throw new Error("more than one document");
+  // the server makes, renames and deletes no files, and its edits are plain ones
+  return change as VersionedEdits | undefined;
 }
 
 /** A text after edits that do not overlap. */
