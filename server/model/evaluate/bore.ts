@@ -1,9 +1,11 @@
-// The size of a running bore as it is or will be: read, or what its line cuts, or its limits.
+// The size of a running bore as it is or will be: read, or what its line cuts, or what its press leaves, or its limits.
 import { given } from "../entry.ts";
 import { known, need, SILENT, unknown, type Known } from "../known.ts";
 import { showRange } from "../../core/quantity/show.ts";
 import { entryOf, query, refOf } from "../shop.ts";
+import { pressedBore } from "./before-cut.ts";
 import { lineOfBore } from "./index-of.ts";
+import { pressOfBore } from "./press.ts";
 import { cutBy, reamerValue } from "./reamer.ts";
 import { settings } from "./settings.ts";
 import { placesOf, sizeOf, type Size } from "./size.ts";
@@ -76,15 +78,26 @@ function cutEstimate(
   };
 }
 
-/** The bore that a fit runs in: read, else as it will be cut, else within its limits. */
+/** The bore that a fit runs in: read, else as it will be cut, else as pressing leaves it, else within its limits. */
 export const boreSize = query<Known<Size>>("bore", (shop, ref) => {
   const places = placesOf(shop, ref);
   if (!places.known || 0 < places.value.length) return sizeOf(shop, ref);
   const cut = cutOf(shop, ref);
   if (cut !== undefined) return cut;
+  const line = lineOfBore(shop, ref);
+  // a bore that is still to be cut is not what the press leaves
+  const pressed =
+    line === undefined && pressOfBore(shop, ref) !== undefined
+      ? pressedBore(shop, ref)
+      : undefined;
+  if (pressed !== undefined && (pressed.known || pressed.silent))
+    return pressed;
   const size = sizeOf(shop, ref);
   if (size.known) return size;
-  const line = lineOfBore(shop, ref);
+  if (pressed !== undefined && !size.silent)
+    return pressed.because === undefined
+      ? unknown(...size.needs, ...pressed.needs)
+      : pressed;
   if (line !== undefined && !size.silent && size.because === undefined)
     return unknown(...size.needs, need(line, "ream", `the reamer of ${line}`));
   return size;

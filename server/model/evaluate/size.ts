@@ -37,7 +37,7 @@ import {
 import { settings } from "./settings.ts";
 
 export interface Size extends Estimate {
-  /** "readings" or "limits" or "cut": what it rests on. */
+  /** What it rests on: a bore may be foretold from the cut, or from the press of its bush. */
   readonly from: "readings" | "limits" | "cut" | "press";
   readonly places: readonly PlaceReadings[];
   /** Two-point, m; undefined where no place has two readings. */
@@ -108,7 +108,7 @@ export const sizeOf = query<Known<Size>>("size", (shop, ref) => {
   const places = placesOf(shop, ref);
   if (!places.known) return places;
   if (0 < places.value.length)
-    return known(measured(shop, ref, entry, places.value));
+    return known(sizeFromPlaces(shop, ref, entry, places.value));
   const limits = given(entry, "LimitsFact");
   if (limits.state === "damaged") return SILENT;
   if (limits.state === "absent")
@@ -116,7 +116,8 @@ export const sizeOf = query<Known<Size>>("size", (shop, ref) => {
   return known(fromLimits(ref, limits.value));
 });
 
-function measured(
+/** The size of an entry by such of its readings as count. */
+export function sizeFromPlaces(
   shop: Shop,
   ref: string,
   entry: Entry,
@@ -178,9 +179,10 @@ function budgetsOf(
   let least: Budget | undefined;
   const needs: Need[] = [];
   for (const reading of readings) {
-    const written = allOf(entry, "ReadFact").find(
-      (fact) => fact.span.line === reading.span.line,
-    )?.value;
+    const written = [
+      ...allOf(entry, "ReadFact"),
+      ...allOf(entry, "BushReadFact"),
+    ].find((fact) => fact.span.line === reading.span.line)?.value;
     const found = budgetOf(
       shop,
       reading,

@@ -1,0 +1,96 @@
+// What a bore is before its line cuts it: roughed, or as pressed, or as its part came.
+import { allOf } from "../entry.ts";
+import { known, need, SILENT, unknown, type Known } from "../known.ts";
+import { entryOf, query, refsOfKind, type Shop } from "../shop.ts";
+import type { Stage } from "../values.ts";
+import { pressedOf } from "./press-closure.ts";
+import { pressOfBore } from "./press.ts";
+import { readingsAt } from "./readings.ts";
+import {
+  hostOf,
+  materialOfFeature,
+  placesOf,
+  sizeFromPlaces,
+  type Size,
+} from "./size.ts";
+
+/**
+ * The bore before it is cut: read `as roughed`, else `as pressed`, else foretold from the press of its bush. A bore in a part without a
+ * bush: read `as bought`, else the hole of its name in that part, as read.
+ */
+export const boreBeforeCut = query<Known<Size>>("before-cut", (shop, ref) => {
+  const host = hostOf(shop, ref);
+  if (host === undefined) return SILENT;
+  const inBush = host.startsWith("bush ");
+  const read = sizeAtStages(
+    shop,
+    ref,
+    inBush ? ["roughed", "pressed"] : ["roughed", "bought"],
+  );
+  if (read !== undefined) return read;
+  if (inBush) return boreFromPress(shop, ref);
+  const hole = `hole ${ref.slice("bore ".length)}`;
+  if (refsOfKind(shop, "hole").includes(hole) && hostOf(shop, hole) === host) {
+    const places = placesOf(shop, hole);
+    if (!places.known) return places;
+    const entry = entryOf(shop, hole);
+    if (entry !== undefined && 0 < places.value.length)
+      return known(sizeFromPlaces(shop, hole, entry, places.value));
+  }
+  return unknown(need(ref, "read", `a reading of ${ref} as roughed`));
+});
+
+/** A bore that no line cuts, from its press: read `as pressed`, else foretold. */
+export const pressedBore = query<Known<Size>>("pressed-bore", (shop, ref) => {
+  return sizeAtStages(shop, ref, ["pressed"]) ?? boreFromPress(shop, ref);
+});
+
+/** The size by the readings of the first of these stages that has any; undefined where none has. */
+function sizeAtStages(
+  shop: Shop,
+  ref: string,
+  stages: readonly Stage[],
+): Known<Size> | undefined {
+  const entry = entryOf(shop, ref);
+  if (entry === undefined || entry.damaged) return SILENT;
+  const places = readingsAt(
+    shop,
+    allOf(entry, "ReadFact"),
+    "finished",
+    stages,
+    () => materialOfFeature(shop, ref),
+  );
+  if (!places.known) return places;
+  return 0 < places.value.length
+    ? known(sizeFromPlaces(shop, ref, entry, places.value))
+    : undefined;
+}
+
+/** What pressing leaves of the bush's bore, as a size of the bore. */
+const boreFromPress = query<Known<Size>>("bore-from-press", (shop, ref) => {
+  const host = hostOf(shop, ref);
+  if (host === undefined) return SILENT;
+  const press = pressOfBore(shop, ref);
+  if (press === undefined)
+    return unknown(
+      need(ref, "read", `a reading of ${ref}`),
+      need(host, "press", `the press of ${host}`),
+    );
+  const pressed = pressedOf(shop, press);
+  if (!pressed.known) return pressed;
+  const { low, nominal, high, status, step, working } = pressed.value.bore;
+  return known({
+    low,
+    nominal,
+    high,
+    status,
+    step,
+    working,
+    from: "press",
+    places: [],
+    outOfRound: undefined,
+    taper: undefined,
+    budget: undefined,
+    budgetNeeds: [need(ref, "read", `a reading of ${ref}`)],
+  });
+});

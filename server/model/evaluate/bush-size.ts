@@ -1,0 +1,64 @@
+// The outside diameter and the bore of a bush as bought: read, else its limits. What pressing makes of them is press-closure.ts's.
+import { allOf, given } from "../entry.ts";
+import { known, need, SILENT, unknown, type Known } from "../known.ts";
+import { entryOf, query, type Shop } from "../shop.ts";
+import { readingsAt } from "./readings.ts";
+import { materialOfFeature, sizeFromPlaces, type Size } from "./size.ts";
+
+export const bushOd = query<Known<Size>>("bush-od", (shop, ref) =>
+  sideOf(shop, ref, "od"),
+);
+export const bushId = query<Known<Size>>("bush-id", (shop, ref) =>
+  sideOf(shop, ref, "id"),
+);
+
+function sideOf(shop: Shop, ref: string, side: "od" | "id"): Known<Size> {
+  const entry = entryOf(shop, ref);
+  if (entry === undefined || entry.damaged) return SILENT;
+  const facts = allOf(entry, "BushReadFact");
+  // a damaged line may have been of either side
+  if (facts.some((fact) => fact.value === undefined)) return SILENT;
+  const places = readingsAt(
+    shop,
+    facts.filter((fact) => fact.value?.side === side),
+    "bought",
+    ["bought"],
+    () => materialOfFeature(shop, ref),
+  );
+  if (!places.known) return places;
+  if (0 < places.value.length) {
+    const size = sizeFromPlaces(shop, ref, entry, places.value);
+    return known({
+      ...size,
+      working: size.working.map((step) => ({
+        ...step,
+        formula: `${side}, as bought = least, mean and largest of the readings at 20 °C`,
+      })),
+    });
+  }
+  const limits = given(entry, side === "od" ? "OdFact" : "IdFact");
+  if (limits.state === "damaged") return SILENT;
+  if (limits.state === "absent")
+    return unknown(need(ref, side, `the ${side} of ${ref}`));
+  const { low, high, step, className } = limits.value;
+  return known({
+    low,
+    nominal: (low + high) / 2,
+    high,
+    status: "predicted",
+    step,
+    from: "limits",
+    places: [],
+    outOfRound: undefined,
+    taper: undefined,
+    budget: undefined,
+    budgetNeeds: [need(ref, "read", `a reading of the ${side} of ${ref}`)],
+    working: [
+      {
+        formula: `${side}, as bought = its limits, until it is read`,
+        with: className ?? "",
+        source: "",
+      },
+    ],
+  });
+}
