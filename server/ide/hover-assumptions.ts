@@ -1,0 +1,147 @@
+// The assumptions that a result rests on and that nobody wrote. They are those of the language page and no others; each is said only
+// where it was used.
+import { given, valueIn } from "../model/entry.ts";
+import { lineOfBore, namedIn } from "../model/evaluate/index-of.ts";
+import { cutBy } from "../model/evaluate/reamer.ts";
+import { rankingOf } from "../model/evaluate/window.ts";
+import { settings } from "../model/evaluate/settings.ts";
+import { materialOfFeature, placesOf, sizeOf } from "../model/evaluate/size.ts";
+import { boreSize } from "../model/evaluate/bore.ts";
+import type { Result } from "../model/result.ts";
+import { entryOf, refOf, type Shop } from "../model/shop.ts";
+import { bothScales } from "./hover-crib.ts";
+
+/** Sentences, each once. */
+export function assumptionsOf(
+  shop: Shop,
+  ref: string,
+  results: readonly Result[],
+): readonly string[] {
+  const kind = ref.slice(0, ref.indexOf(" "));
+  const known = (...kinds: readonly string[]): boolean =>
+    results.some(
+      (each) => each.status !== "unknown" && kinds.includes(each.kind),
+    );
+  const said = featuresOf(shop, ref, kind).flatMap((feature) =>
+    ofFeature(shop, feature),
+  );
+  if (kind === "line" && ofOversize(shop, ref)) said.push(OVERSIZE);
+  if (kind === "fit" && known("hot-clearance", "cold-clearance"))
+    said.push(...ofBodies(shop, ref));
+  if (kind === "press") {
+    const entry = entryOf(shop, ref);
+    if (
+      valueIn(entry, "FrictionFact") === undefined &&
+      known("press-force", "release-temperature")
+    )
+      said.push("No friction is written: taken as 0.05 to 0.15.");
+    if (
+      entry !== undefined &&
+      given(entry, "SmoothingFact").state === "absent" &&
+      finishesMissing(shop, ref) &&
+      known("interference", "contact-pressure")
+    )
+      said.push("No finish is written: no smoothing is taken off.");
+  }
+  return [...new Set(said)];
+}
+
+const OVERSIZE =
+  "No oversize is written for a reamer in this material: taken as zero.";
+
+/** The journals, holes and bores whose sizes an entry's results rest on. */
+function featuresOf(shop: Shop, ref: string, kind: string): readonly string[] {
+  if (kind === "journal" || kind === "hole" || kind === "bore") return [ref];
+  if (kind !== "fit" && kind !== "press") return [];
+  return namedIn(shop, ref).flatMap((each) =>
+    each === undefined || each.startsWith("bush ") ? [] : [each],
+  );
+}
+
+function ofFeature(shop: Shop, ref: string): readonly string[] {
+  const size = ref.startsWith("bore ")
+    ? boreSize(shop, ref)
+    : sizeOf(shop, ref);
+  if (!size.known) return [];
+  if (size.value.from === "cut") {
+    return isOversizeAssumed(shop, ref) ? [OVERSIZE] : [];
+  }
+  if (size.value.from !== "readings") return [];
+  const said = ["Sizes are at 20 °C (ISO 1)."];
+  const job = settings(shop, "job");
+  const readings = placesOf(shop, ref);
+  const lines = readings.known
+    ? readings.value.flatMap((place) => place.readings)
+    : [];
+  if (lines.some((each) => each.temperatureAssumed))
+    said.push(
+      `Some readings of ${ref} have no temperature, and the job has none: taken as read at 20 °C.`,
+    );
+  else if (lines.some((each) => !writesTemperature(shop, ref, each.span.line)))
+    said.push(
+      `Readings of ${ref} without a temperature are taken at the job's, ${bothScales(job.temperature, job.system)}.`,
+    );
+  if (lines.some((each) => each.temperature !== 20)) {
+    const material = materialOfFeature(shop, ref);
+    const expansion = material.known ? material.value.expansion : undefined;
+    if (
+      material.known &&
+      expansion !== undefined &&
+      expansion.source !== "written"
+    )
+      said.push(`The expansion of ${material.value.ref} is the shipped value.`);
+  }
+  return said;
+}
+
+function isOversizeAssumed(shop: Shop, bore: string): boolean {
+  const line = lineOfBore(shop, bore);
+  if (line === undefined) return false;
+  const reamer = refOf(shop, valueIn(entryOf(shop, line), "ReamFact"));
+  const cut =
+    reamer === undefined ? undefined : cutBy(shop, reamer, line, bore);
+  return cut?.known === true && cut.value.oversizeAssumed;
+}
+
+function writesTemperature(shop: Shop, ref: string, line: number): boolean {
+  return (
+    entryOf(shop, ref)?.facts.some(
+      (fact) =>
+        fact.span.line === line &&
+        fact.value !== undefined &&
+        typeof fact.value === "object" &&
+        "temperature" in fact.value &&
+        fact.value.temperature !== undefined,
+    ) ?? false
+  );
+}
+
+function ofOversize(shop: Shop, line: string): boolean {
+  const ranking = rankingOf(shop, line);
+  return (
+    ranking.known &&
+    ranking.value.crib.some((choice) =>
+      choice.ranked.cuts.some((cut) => cut.oversizeAssumed),
+    )
+  );
+}
+
+function ofBodies(shop: Shop, fit: string): readonly string[] {
+  const entry = entryOf(shop, fit);
+  const unwritten =
+    entry?.facts.some(
+      (fact) =>
+        (fact.rule === "HotFact" || fact.rule === "ColdFact") &&
+        fact.value !== undefined &&
+        (fact.value as { readonly bush: number | undefined }).bush ===
+          undefined, // both rules give Bodies
+    ) ?? false;
+  return unwritten ? ["The bush is taken to be as warm as its case."] : [];
+}
+
+function finishesMissing(shop: Shop, press: string): boolean {
+  return namedIn(shop, press).some((ref) => {
+    const entry = ref === undefined ? undefined : entryOf(shop, ref);
+    return entry !== undefined && given(entry, "FinishFact").state === "absent";
+  });
+}

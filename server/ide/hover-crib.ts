@@ -1,0 +1,230 @@
+// What the crib's things are: materials and oils with the source of each value, reamers with what they measure and would cut, gauges, pilots.
+import { material as shippedMaterial } from "../core/materials/material.ts";
+import { oil as shippedOil, type Oil } from "../core/materials/oils.ts";
+import {
+  fixed,
+  showLength,
+  showRange,
+  showTemperature,
+  significant,
+  type System,
+} from "../core/quantity/show.ts";
+import { fromSi, unitOf } from "../core/quantity/units.ts";
+import { allOf, valueIn, type Entry } from "../model/entry.ts";
+import {
+  materialValue,
+  type MaterialValue,
+} from "../model/evaluate/material.ts";
+import { cutBy, reamerValue } from "../model/evaluate/reamer.ts";
+import { settings } from "../model/evaluate/settings.ts";
+import { entryOf, refOf, type Shop } from "../model/shop.ts";
+import { blocks, escaped, list, table } from "./hover-markdown.ts";
+
+/** The name of the shipped thing that a reference means, where no file has it: "SAE 30, engine oil". */
+export function shippedWhat(ref: string): string | undefined {
+  const name = ref.slice(ref.indexOf(" ") + 1);
+  if (ref.startsWith("material ")) return shippedMaterial(name)?.what;
+  const oil = ref.startsWith("oil ") ? shippedOil(name) : undefined;
+  return oil === undefined
+    ? undefined
+    : `${oil.grade}, plain mineral ${oil.use} oil`;
+}
+
+const PROPERTIES: readonly (readonly [
+  Exclude<keyof MaterialValue, "ref" | "family">,
+  string,
+  Readonly<Record<System, string>>,
+])[] = [
+  ["expansion", "expansion", { inch: "uin/in-F", mm: "um/m-K" }],
+  ["modulus", "modulus", { inch: "psi", mm: "GPa" }],
+  ["poisson", "Poisson's ratio", { inch: "", mm: "" }],
+  ["yield", "yield", { inch: "ksi", mm: "MPa" }],
+  ["specificLoad", "largest specific load", { inch: "psi", mm: "MPa" }],
+  ["speed", "largest surface speed", { inch: "ft/min", mm: "m/s" }],
+  ["pv", "largest load times speed", { inch: "psi-ft/min", mm: "MPa-m/s" }],
+  ["caseHeat", "heat a case of it to at most", { inch: "F", mm: "C" }],
+];
+
+/** Each value of a material, in both systems, with the range it is met in and where it is from. */
+export function materialBody(shop: Shop, ref: string): string {
+  const { system } = settings(shop, "job");
+  const value = materialValue(shop, ref);
+  const shipped = shippedMaterial(ref.slice("material ".length));
+  const systems: readonly System[] =
+    system === "inch" ? ["inch", "mm"] : ["mm", "inch"];
+  const rows = PROPERTIES.flatMap(([key, label, units]) => {
+    const property = value[key];
+    if (property === undefined) return [];
+    const isShipped = property.source !== "written";
+    const figure = isShipped ? shipped?.[key] : undefined;
+    return [
+      [
+        label,
+        ...systems.map((each) => inUnit(property.value, units[each])),
+        figure === undefined
+          ? ""
+          : `${digitsIn(figure.low, units[system])} to ${inUnit(figure.high, units[system])}`,
+        isShipped ? `shipped: ${escaped(property.source)}` : "written",
+      ],
+    ];
+  });
+  return blocks(
+    escaped(shippedWhat(ref) ?? ""),
+    table(["value", ...systems, "met from", "source"], rows),
+    rows.length === 0 ? "None of its values is written." : "",
+  );
+}
+
+function inUnit(si: number, symbol: string): string {
+  return `${digitsIn(si, symbol)}${symbol === "" ? "" : ` ${symbol}`}`;
+}
+
+function digitsIn(si: number, symbol: string): string {
+  const unit = symbol === "" ? undefined : unitOf(symbol);
+  const number = unit === undefined ? si : fromSi(si, unit);
+  if (unit?.zero !== undefined) return fixed(number, 0);
+  return 1e6 <= number ? `${fixed(number / 1e6, 1)}e6` : significant(number, 3);
+}
+
+/** A shipped oil, or one of the record's own with its facts. */
+export function oilBody(shop: Shop, ref: string): string {
+  const entry = entryOf(shop, ref);
+  if (entry !== undefined) return factsAsWritten(entry);
+  const oil = shippedOil(ref.slice("oil ".length));
+  if (oil === undefined) return "";
+  return blocks(
+    escaped(shippedWhat(ref) ?? ""),
+    table(
+      ["", "value", "range", "source"],
+      [
+        viscosityRow("viscosity at 40 °C", oil.at40),
+        viscosityRow("viscosity at 100 °C", oil.at100),
+        [
+          "density at 15 °C",
+          `${fixed(oil.density.value, 0)} kg/m3`,
+          `${fixed(oil.density.low, 0)} to ${fixed(oil.density.high, 0)}`,
+          `shipped: ${escaped(oil.density.source)}`,
+        ],
+      ],
+    ),
+  );
+}
+
+function viscosityRow(label: string, figure: Oil["at40"]): readonly string[] {
+  const cSt = (si: number): string => significant(si * 1e6, 3);
+  return [
+    label,
+    `${cSt(figure.value)} cSt`,
+    `${cSt(figure.low)} to ${cSt(figure.high)}`,
+    `shipped: ${escaped(figure.source)}`,
+  ];
+}
+
+/** What a reamer measures, and its facts. */
+export function reamerBody(shop: Shop, ref: string): string {
+  const entry = entryOf(shop, ref);
+  if (entry === undefined) return "";
+  return blocks(escaped(reamerSize(shop, ref)), factsAsWritten(entry));
+}
+
+/** "0.87539 in, mean of 2 readings", or its written size. */
+export function reamerSize(shop: Shop, ref: string): string {
+  const value = reamerValue(shop, ref);
+  const { system } = settings(shop, "job");
+  if (!value.known) return neededText(value.needs);
+  const { size, step, expands } = value.value;
+  const range =
+    expands === undefined
+      ? ""
+      : `adjustable, ${showRange(expands.low, expands.high, system, expands.step)}`;
+  if (size === undefined) return range;
+  const own =
+    size.kind === "measured"
+      ? `${showLength(size.mean, system, step)} measured, mean of ${String(size.count)} reading${size.count === 1 ? "" : "s"}`
+      : `${showRange(size.low, size.high, system, step)} as written, not measured`;
+  return range === "" ? own : `${own}; ${range}`;
+}
+
+/** What a reamer would cut in a bore of a line, in the job's units; undefined where that can't be said. */
+export function cutText(
+  shop: Shop,
+  reamer: string,
+  line: string,
+  bore: string,
+): string | undefined {
+  const cut = cutBy(shop, reamer, line, bore);
+  if (!cut.known) return undefined;
+  const value = reamerValue(shop, reamer);
+  const { system } = settings(shop, "job");
+  const step = value.known ? value.value.step : undefined;
+  return showRange(cut.value.low, cut.value.high, system, step);
+}
+
+/** "micrometer, resolution 0.00001 in, U 0.00004 in, due 2027-05-14" */
+export function gaugeSummary(shop: Shop, ref: string): string {
+  const entry = entryOf(shop, ref);
+  const { system } = settings(shop, "job");
+  const length = (
+    rule: "ResolutionFact" | "UncertaintyFact" | "MpeFact",
+  ): string | undefined => {
+    const value = valueIn(entry, rule);
+    return value === undefined
+      ? undefined
+      : showLength(value.value, system, value.step);
+  };
+  const said = (label: string, value: string | undefined): readonly string[] =>
+    value === undefined ? [] : [`${label}${value}`];
+  return [
+    ...said("", valueIn(entry, "KindFact")),
+    ...said("resolution ", length("ResolutionFact")),
+    ...said("U ", length("UncertaintyFact")),
+    ...said("largest error ", length("MpeFact")),
+    ...said("due ", valueIn(entry, "DueFact")?.date),
+  ].join(", ");
+}
+
+/** The facts of an entry as they are written, notes last; what can't be read is left out. */
+export function factsAsWritten(entry: Entry): string {
+  const notes = allOf(entry, "NoteFact");
+  const lines = [
+    ...entry.facts.filter((fact) => fact.rule !== "NoteFact"),
+    ...notes,
+  ]
+    .filter((fact) => fact.value !== undefined)
+    .map((fact) => escaped(entry.block.lines[fact.span.line]?.body ?? ""));
+  const most = 12;
+  return list(
+    lines.length <= most
+      ? lines
+      : [...lines.slice(0, most), `and ${String(lines.length - most)} more`],
+  );
+}
+
+export function neededText(
+  needs: readonly { readonly text: string }[],
+): string {
+  return needs.length === 0
+    ? ""
+    : `needs ${needs.map((each) => each.text).join(", ")}`;
+}
+
+/** What a gauge was set on, where it compares. */
+export function gaugeBody(shop: Shop, ref: string): string {
+  const entry = entryOf(shop, ref);
+  if (entry === undefined) return "";
+  const set = valueIn(entry, "SetFact");
+  const by =
+    set !== undefined && "with" in set ? refOf(shop, set.with) : undefined;
+  return blocks(
+    factsAsWritten(entry),
+    by === undefined
+      ? ""
+      : `Set with ${by}: ${escaped(gaugeSummary(shop, by))}`,
+  );
+}
+
+/** A temperature in both scales: "140 °F (60 °C)". */
+export function bothScales(celsius: number, system: System): string {
+  const otherSystem = system === "inch" ? "mm" : "inch";
+  return `${showTemperature(celsius, system)} (${showTemperature(celsius, otherSystem)})`;
+}

@@ -1,0 +1,68 @@
+// What is asked of a size, a clearance or an interference, and how the verdict on it was reached.
+import { fixed, showLength, showRange } from "../core/quantity/show.ts";
+import { allOf, valueIn, type Entry } from "../model/entry.ts";
+import { clearance, clearanceVerdict } from "../model/evaluate/fit.ts";
+import { settings } from "../model/evaluate/settings.ts";
+import { sizeOf, sizeVerdict, type Judged } from "../model/evaluate/size.ts";
+import type { Need } from "../model/result.ts";
+import type { Shop } from "../model/shop.ts";
+import type { LengthRange } from "../model/values.ts";
+import { blocks, escaped } from "./hover-markdown.ts";
+
+const ASKED = [
+  ["LimitsFact", "Limits"],
+  ["ServiceLimitFact", "Service limit"],
+  ["WantFact", "Wanted"],
+  ["WantHotFact", "Wanted hot or cold"],
+] as const;
+
+/** "Limits: 0.8740 to 0.8745 in, from yard drawing L-204"; then the guard, where one was kept. */
+export function demandBody(shop: Shop, ref: string, entry: Entry): string {
+  const asked = ASKED.flatMap(([rule, label]) =>
+    allOf(entry, rule).flatMap(({ value }) =>
+      value === undefined ? [] : [`${label}: ${rangeText(shop, value)}`],
+    ),
+  );
+  return blocks(asked.join("  \n"), verdictText(shop, ref, entry));
+}
+
+function rangeText(
+  shop: Shop,
+  range: LengthRange & { readonly source?: string | undefined },
+): string {
+  const { system } = settings(shop, "job");
+  const { low, high, step, className, source } = range;
+  return [
+    showRange(low, high, system, step),
+    className === undefined ? "" : ` (${escaped(className)})`,
+    source === undefined ? "" : `, from ${escaped(source)}`,
+  ].join("");
+}
+
+/** How much of the limits the uncertainty takes, or what keeps a guarded verdict from being given. */
+function verdictText(shop: Shop, ref: string, entry: Entry): string {
+  if (settings(shop, "job").verdict !== "guarded") return "";
+  const isFit = entry.kind === "fit";
+  if (!isFit && valueIn(entry, "LimitsFact") === undefined) return "";
+  const judged: Judged | undefined = isFit
+    ? clearanceVerdict(shop, ref)
+    : sizeVerdict(shop, ref);
+  if (judged === undefined) return "";
+  const { system } = settings(shop, "job");
+  if (judged.guard !== undefined && judged.factor !== undefined)
+    return `Judged with the limits held back by ${showLength(judged.guard, system, judged.guard / 10)} (k = ${fixed(judged.factor, 2)}, 95 % conformance, ISO 14253-1).`;
+  const needs = isFit ? needsOfFit(shop, ref) : needsOfSize(shop, ref);
+  return judged.verdict === "unsure" && 0 < needs.length
+    ? `The verdict is unsure for want of ${escaped([...new Set(needs.map((need) => need.text))].join(", "))}.`
+    : "";
+}
+
+function needsOfFit(shop: Shop, ref: string): readonly Need[] {
+  const found = clearance(shop, ref);
+  return found.known ? found.value.budgetNeeds : [];
+}
+
+function needsOfSize(shop: Shop, ref: string): readonly Need[] {
+  const found = sizeOf(shop, ref);
+  return found.known ? found.value.budgetNeeds : [];
+}

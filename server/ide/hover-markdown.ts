@@ -1,0 +1,65 @@
+// Writes Markdown that holds what a person typed without ever obeying it: no link, image, tag, heading or code comes out of a record.
+// It knows nothing of shops.
+
+/** A text of a record as Markdown that reads just so: one line, every sign that Markdown or HTML could take for its own set off. */
+export function escaped(text: string): string {
+  return (
+    shortened(oneLine(text))
+      .replace(/[\\`*_{}[\]<>&|~$]/g, "\\$&")
+      // addresses are made into links by themselves: take them apart
+      .replace(/[:@](?=\S)/g, "\\$&")
+      .replace(/(?<=\p{L})\.(?=\S)/gu, "\\.")
+      // at the start these make lists, headings and rules
+      .replace(/^[-+=#]/, "\\$&")
+      .replace(/^(\d+)([.)])(?=\s|$)/, "$1\\$2")
+  );
+}
+
+/** A text as code; in a table it must hold no upright stroke. */
+export function code(text: string): string {
+  return `\`${shortened(oneLine(text)).replaceAll("`", "'")}\``;
+}
+
+const LONGEST = 400;
+
+function shortened(text: string): string {
+  return text.length <= LONGEST
+    ? text
+    : `${text.slice(0, LONGEST).replace(/[\uD800-\uDBFF]$/, "")}…`;
+}
+
+/** Line ends and signs that can't be seen become blanks; those that turn the direction of writing go. */
+function oneLine(text: string): string {
+  return text
+    .replace(
+      /[\u{202A}-\u{202E}\u{2066}-\u{2069}\u{200E}\u{200F}\u{FEFF}]/gu,
+      "",
+    )
+    .replace(/[\p{Cc}\u{2028}\u{2029}\s]+/gu, " ")
+    .trim();
+}
+
+/** A table of cells that are Markdown already; columns that stay empty are left out. "" for no rows. */
+export function table(
+  heads: readonly string[],
+  rows: readonly (readonly string[])[],
+): string {
+  if (rows.length === 0) return "";
+  const kept = heads.flatMap((_, column) =>
+    rows.some((row) => (row[column] ?? "") !== "") ? [column] : [],
+  );
+  const line = (cells: readonly string[]): string =>
+    `| ${kept.map((column) => cells[column] ?? "").join(" | ")} |`;
+  return [line(heads), line(heads.map(() => "---")), ...rows.map(line)].join(
+    "\n",
+  );
+}
+
+export function list(items: readonly string[]): string {
+  return items.map((item) => `- ${item}`).join("\n");
+}
+
+/** Blocks one under the other; empty ones leave no gap. */
+export function blocks(...parts: readonly string[]): string {
+  return parts.filter((part) => part !== "").join("\n\n");
+}

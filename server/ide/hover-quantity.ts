@@ -1,0 +1,351 @@
+// What a written quantity is in the other system, what a unit is, and what a reading becomes at 20 °C. Digits are those that the written
+// ones give, never more.
+import { child, children, type Node } from "../../grammar/tree.ts";
+import {
+  readNumber,
+  tenthsToMetres,
+  toNumber,
+  toTenths,
+} from "../core/quantity/exact.ts";
+import {
+  decimalsFor,
+  fixed,
+  showLength,
+  showTemperature,
+  significant,
+  type System,
+} from "../core/quantity/show.ts";
+import {
+  fromSi,
+  toSi,
+  unitOf,
+  type Dimension,
+  type Unit,
+} from "../core/quantity/units.ts";
+import { propertyOf } from "../model/evaluate/material.ts";
+import { readingsAt } from "../model/evaluate/readings.ts";
+import { settings } from "../model/evaluate/settings.ts";
+import { materialOfFeature } from "../model/evaluate/size.ts";
+import type { OpenFile } from "../model/project.ts";
+import type { Fact } from "../model/entry.ts";
+import { blocks } from "./hover-markdown.ts";
+import { DIMENSION_WORDS, unitName } from "./hover-words.ts";
+import { factAt, type Spot } from "./position.ts";
+
+/** A number of a line with the unit that counts for it. */
+interface Written {
+  readonly text: string;
+  readonly value: number;
+  /** Of the last written digit, in the unit; undefined for a fraction. */
+  readonly step: number | undefined;
+  readonly unit: Unit;
+  /** The unit is the file's. */
+  readonly isBare: boolean;
+  /** In m, exact. */
+  readonly metres: number | undefined;
+}
+
+/** A number with its unit: the same in the other system, and a reading at 20 °C. `path` leads to the number or the unit. */
+export function quantityHover(
+  open: OpenFile,
+  spot: Spot,
+  path: readonly Node[],
+): string | undefined {
+  const number = path.find(
+    (node) => node.type === "number" || node.type === "decimal",
+  );
+  if (number === undefined) return undefined;
+  const written = writtenAt(open, spot, path, number);
+  if (written === undefined) return undefined;
+  return blocks(
+    `${written.text} ${written.unit.symbol}${written.isBare ? " (the file's unit)" : ""} = ${inOther(written)}`,
+    readingHover(open, spot, number) ?? "",
+  );
+}
+
+/** What a unit is, in the other system and by name. */
+export function unitHover(word: string): string | undefined {
+  const unit = unitOf(word);
+  if (unit === undefined) return undefined;
+  const name = unitName(unit.symbol);
+  const one: Written = {
+    text: "1",
+    value: 1,
+    step: 1e-4,
+    unit,
+    isBare: false,
+    metres:
+      unit.tenths === undefined
+        ? undefined
+        : tenthsToMetres(Number(unit.tenths)),
+  };
+  const isSame = other(unit) === undefined || unit.zero !== undefined;
+  return blocks(
+    `**${unit.symbol}**: ${name ?? "unit"}; a unit of ${DIMENSION_WORDS[unit.dimension]}`,
+    isSame ? "" : `1 ${unit.symbol} = ${inOther(one, 6)}`,
+  );
+}
+
+function writtenAt(
+  { file }: OpenFile,
+  { line }: Spot,
+  path: readonly Node[],
+  number: Node,
+): Written | undefined {
+  const text = line.body.slice(number.start, number.end);
+  const read = readNumber(text);
+  const holder = path[path.indexOf(number) - 1];
+  if (read === undefined || holder === undefined) return undefined;
+  const word = unitWordFor(line.body, path, holder, number);
+  const bare = file.context.system;
+  const dimension = DIMENSION_OF[holder.type] ?? "length";
+  const unit =
+    word !== undefined
+      ? unitOf(word)
+      : dimension !== "length" || bare === undefined
+        ? undefined
+        : unitOf(bare === "inch" ? "in" : "mm");
+  if (unit === undefined) return undefined;
+  const exponent = /[eE]([+-]?\d+)$/.exec(text)?.[1] ?? "0";
+  const decimals = /\.(\d*)/.exec(text)?.[1]?.length ?? 0;
+  return {
+    text,
+    value: toNumber(read),
+    step: text.includes("/") ? undefined : 10 ** (Number(exponent) - decimals),
+    unit,
+    isBare: word === undefined,
+    metres:
+      unit.tenths === undefined
+        ? undefined
+        : tenthsToMetres(toTenths(read, unit.tenths)),
+  };
+}
+
+/** Holders of a number that is no length where it stands bare. */
+const DIMENSION_OF: Readonly<Record<string, Dimension>> = {
+  temperature: "temperature",
+  angle: "angle",
+  force: "force",
+  torque: "torque",
+  pressure: "pressure",
+  rotation: "rotation",
+  frequency: "frequency",
+  speed: "speed",
+  surfaceOrRotation: "speed",
+  viscosity: "viscosity",
+  expansion: "expansion",
+  density: "density",
+  pv: "pv",
+  ratio: "ratio",
+  anything: "ratio",
+};
+
+/** The number's own unit, or the one at the end of its range or list. */
+function unitWordFor(
+  body: string,
+  path: readonly Node[],
+  holder: Node,
+  number: Node,
+): string | undefined {
+  const word = (node: Node | undefined): string | undefined => {
+    const unit = node === undefined ? undefined : child(node, "unit");
+    return unit === undefined ? undefined : body.slice(unit.start, unit.end);
+  };
+  // the values of a reading share the one unit at their end
+  if (holder.type === "values") return word(holder);
+  const own = word(holder);
+  if (own !== undefined) return own;
+  const parent = path[path.indexOf(number) - 2];
+  if (parent === undefined || parent.type === "LengthRange_plusMinus")
+    return undefined;
+  return word(children(parent, holder.type).at(-1));
+}
+
+/** The unit of the other system that a person would read a unit in. */
+function other(unit: Unit): Unit | undefined {
+  const symbol = OTHER[unit.symbol];
+  return symbol === undefined ? undefined : unitOf(symbol);
+}
+
+const OTHER: Readonly<Record<string, string>> = {
+  in: "mm",
+  thou: "um",
+  tenths: "um",
+  uin: "um",
+  um: "thou",
+  mm: "in",
+  cm: "in",
+  m: "in",
+  F: "C",
+  C: "F",
+  K: "C",
+  lbf: "N",
+  N: "lbf",
+  kN: "lbf",
+  psi: "MPa",
+  ksi: "MPa",
+  kPa: "psi",
+  MPa: "psi",
+  GPa: "psi",
+  "ft/min": "m/s",
+  "m/min": "ft/min",
+  "m/s": "ft/min",
+  "lbf-ft": "N-m",
+  "lbf-in": "N-m",
+  "N-m": "lbf-ft",
+  "um/m-K": "uin/in-F",
+  "uin/in-F": "um/m-K",
+  "psi-ft/min": "MPa-m/s",
+  "MPa-m/s": "psi-ft/min",
+  rpm: "per s",
+};
+
+/** "22.207 mm". Lengths keep the decimals that are usual for a size; nothing else gets a digit that its step doesn't give. */
+function inOther(written: Written, digits?: number): string {
+  const { unit, value, metres } = written;
+  const to = other(unit);
+  const si = metres ?? toSi(value, unit);
+  if (to === undefined) return inSi(written, si);
+  const step =
+    written.step === undefined ? undefined : written.step * unit.size;
+  if (digits !== undefined)
+    return `${significant(fromSi(si, to), digits)} ${to.symbol}`.replace(
+      /(\.\d*?)0+ /,
+      (_, kept: string) => `${kept === "." ? "" : kept} `,
+    );
+  if (to.symbol === "in" || to.symbol === "mm")
+    return `${trimmed(si / to.size, stepDecimals(step, to), decimalsFor(step, to.symbol === "in" ? "inch" : "mm"))} ${to.symbol}`;
+  return `${rounded(fromSi(si, to), stepDecimals(step, to))} ${to.symbol}`;
+}
+
+function inSi(written: Written, si: number): string {
+  const symbol = SI[written.unit.dimension];
+  const step =
+    written.step === undefined ? undefined : written.step * written.unit.size;
+  return `${rounded(si, step === undefined ? 3 : decimalsOf(step))}${symbol === "" ? "" : ` ${symbol}`}`;
+}
+
+const SI: Readonly<Record<Dimension, string>> = {
+  length: "m",
+  temperature: "°C",
+  angle: "rad",
+  force: "N",
+  torque: "N-m",
+  pressure: "Pa",
+  rotation: "turns a second",
+  frequency: "a second",
+  speed: "m/s",
+  viscosity: "m²/s",
+  "dynamic-viscosity": "Pa s",
+  expansion: "1/K",
+  density: "kg/m³",
+  pv: "Pa m/s",
+  ratio: "",
+};
+
+/** Decimals in a unit that a step gives; below zero for tens and hundreds. */
+function stepDecimals(step: number | undefined, to: Unit): number {
+  if (step === undefined) return 4;
+  // a whole degree Fahrenheit is near enough a whole degree Celsius
+  return to.dimension === "temperature"
+    ? Math.round(-Math.log10(step / to.size))
+    : decimalsOf(step / to.size);
+}
+
+function decimalsOf(step: number): number {
+  return Math.ceil(-Math.log10(step) - 0.01);
+}
+
+/** To so many decimals, or to tens and hundreds. */
+function rounded(value: number, decimals: number): string {
+  if (decimals < 0) {
+    const unit = 10 ** -decimals;
+    return fixed(Math.round(value / unit) * unit, 0);
+  }
+  return fixed(value, Math.min(decimals, 12));
+}
+
+/** To `most` decimals, without zeros past `least`. */
+function trimmed(value: number, least: number, most: number): string {
+  let text = fixed(value, most);
+  for (let at = most; Math.max(0, least) < at && text.endsWith("0"); at--)
+    text = text.slice(0, -1);
+  return text.endsWith(".") ? text.slice(0, -1) : text;
+}
+
+const FEATURES = new Set(["journal", "hole", "bush", "bore"]);
+
+/** A diameter that was read, at 20 °C, where that changes it. */
+function readingHover(
+  { shop }: OpenFile,
+  spot: Spot,
+  number: Node,
+): string | undefined {
+  const fact = factAt(spot);
+  if (fact === undefined || !isReading(fact) || fact.value === undefined)
+    return undefined;
+  const { ref } = spot.entry;
+  if (!FEATURES.has(spot.kind ?? "") || ref === "") return undefined;
+  const at = fact.value.valueSpans.findIndex(
+    (span) => span.start === spot.line.indent + number.start,
+  );
+  const raw = fact.value.values[at];
+  if (raw === undefined) return undefined;
+  const stage = fact.value.stage ?? "finished";
+  const found = readingsAt(shop, [fact], stage, [stage], () =>
+    materialOfFeature(shop, ref),
+  );
+  if (!found.known) {
+    const needs = found.needs.map((each) => each.text).join(", ");
+    return needs === "" ? undefined : `At 20 °C: needs ${needs}`;
+  }
+  const reading = found.value[0]?.readings[0];
+  const value = reading?.values[at];
+  if (reading === undefined || value === undefined) return undefined;
+  const { system } = settings(shop, "job");
+  if (Math.abs(value - raw.value) < 5e-11) {
+    const assumed = reading.temperatureAssumed
+      ? "No temperature is written: taken as read at 20 °C."
+      : "";
+    return assumed === "" ? undefined : assumed;
+  }
+  return `At 20 °C: ${showLength(value, system, raw.step)} (${becauseOf(shop, ref, reading, system)})`;
+}
+
+function becauseOf(
+  shop: OpenFile["shop"],
+  ref: string,
+  reading: {
+    readonly temperature: number;
+    readonly gauge: { readonly adds: number; readonly ref: string } | undefined;
+  },
+  system: System,
+): string {
+  const parts: string[] = [];
+  if (reading.temperature !== 20) {
+    const material = materialOfFeature(shop, ref);
+    const expansion = material.known
+      ? propertyOf(material.value, "expansion")
+      : material;
+    const grows = expansion.known
+      ? `, ${material.known ? material.value.ref : ""} grows ${significant(expansion.value.value * 1e6, 3)} um/m-K (${expansion.value.source === "written" ? "written" : "shipped value"})`
+      : "";
+    parts.push(
+      `read at ${showTemperature(reading.temperature, system)}${grows}`,
+    );
+  }
+  const { gauge } = reading;
+  if (gauge !== undefined && gauge.adds !== 0)
+    parts.push(`${gauge.ref} adds ${showLength(gauge.adds, system, 2.54e-7)}`);
+  return parts.join("; ");
+}
+
+function isReading(
+  fact: Fact,
+): fact is Fact<"ReadFact" | "RepeatFact" | "BushReadFact"> {
+  return (
+    fact.rule === "ReadFact" ||
+    fact.rule === "RepeatFact" ||
+    fact.rule === "BushReadFact"
+  );
+}
