@@ -1,0 +1,291 @@
+// Which entries fit a place, best first, each with what is known of it: those that nothing uses yet before those that have their mate.
+import {
+  ENTRY_KINDS,
+  entrySpec,
+  type EntryKind,
+} from "../../grammar/vocabulary.ts";
+import { materials } from "../core/materials/material.ts";
+import { oils } from "../core/materials/oils.ts";
+import { showRange } from "../core/quantity/show.ts";
+import { valueIn } from "../model/entry.ts";
+import { boresOfLine, namedIn } from "../model/evaluate/index-of.ts";
+import { orderOf, stepValue } from "../model/evaluate/order.ts";
+import { settings } from "../model/evaluate/settings.ts";
+import { materialOfFeature } from "../model/evaluate/size.ts";
+import { materialOf } from "../model/evaluate/material.ts";
+import { rankingOf } from "../model/evaluate/window.ts";
+import { resultsOf } from "../model/results.ts";
+import { entryOf, refOf, refsOfKind, type Shop } from "../model/shop.ts";
+import type { Offer } from "./completion-item.ts";
+import {
+  gaugeSummary,
+  neededText,
+  reamerSize,
+  shippedWhat,
+} from "./hover-crib.ts";
+import { fitsAsking, toolWords } from "./hover-line.ts";
+
+/** Where a reference is asked for. */
+export interface Place {
+  readonly shop: Shop;
+  /** The rule of the line. */
+  readonly rule: string;
+  /** Full reference of the entry that the line is in; "" where it has none. */
+  readonly owner: string;
+  /** References that stand before the caret on this line. */
+  readonly before: readonly string[];
+  /** Which of the line's places for a reference it is, from 0. */
+  readonly slot: number;
+}
+
+/** Above this many no details are worked out: nobody reads that far. */
+const MOST_WITH_DETAIL = 150;
+
+/** Entries of these kinds. `written` says whether the kind is written before the name, or stands already. */
+export function referenceOffers(
+  place: Place,
+  kinds: readonly EntryKind[],
+  written: "full" | "name",
+  rank: number,
+): readonly Offer[] {
+  const { shop, owner, before } = place;
+  const used = usedElsewhere(place);
+  const tools =
+    place.rule === "ReamFact" ? rankedReamers(shop, owner) : undefined;
+  const refs = kinds.flatMap((kind) => refsOfKind(shop, kind));
+  const withDetail = refs.length <= MOST_WITH_DETAIL;
+  const own = refs
+    .filter(
+      (ref) =>
+        !before.includes(ref) && (ref !== owner || !isSelfless(place.rule)),
+    )
+    .map((ref): Offer => {
+      const tool = tools?.get(ref);
+      return {
+        label: labelOf(ref, written),
+        kind: ref.startsWith("material ") ? "material" : "reference",
+        detail: tool?.detail ?? (withDetail ? detailOf(shop, ref) : ""),
+        filterText: `${nameOf(ref)} ${kindOf(ref)}`,
+        rank: rank + (tool?.rank ?? preference(place, ref, used)),
+      };
+    });
+  return [...own, ...shippedOffers(shop, kinds, rank)];
+}
+
+function labelOf(ref: string, written: "full" | "name"): string {
+  return written === "full" ? ref : nameOf(ref);
+}
+
+/** Places that never name their own entry. */
+function isSelfless(rule: string): boolean {
+  return rule === "AfterFact" || rule === "SetFact";
+}
+
+/** Steps of 0.001 keep a list's own order below the rank that was asked for. */
+function preference(
+  place: Place,
+  ref: string,
+  used: ReadonlySet<string>,
+): number {
+  const sameName = nameOf(ref) === nameOf(place.owner) ? 0 : 0.1;
+  const free = used.has(ref) ? 0.4 : 0;
+  return free + sameName + (expectedNext(place).includes(ref) ? -0.05 : 0);
+}
+
+/** What goes with the references that stand before: the hole of the bush that is pressed, the bore of the journal's name. */
+function expectedNext({ shop, rule, before, owner }: Place): readonly string[] {
+  const [first] = before;
+  if (rule === "PressEntry" && first?.startsWith("bush ") === true)
+    return namedIn(shop, first).flatMap((ref) => ref ?? []);
+  if (rule === "FitEntry" && first?.startsWith("journal ") === true)
+    return [`bore ${nameOf(first)}`];
+  if (rule === "LinePilotFact" || rule === "ChecksFact")
+    return owner.startsWith("line ")
+      ? boresOfLine(shop, owner)
+      : refsOfKind(shop, "fit");
+  return [];
+}
+
+/** What other entries already name in this place. */
+function usedElsewhere({
+  shop,
+  rule,
+  owner,
+  slot,
+}: Place): ReadonlySet<string> {
+  const kind = HEADS[rule];
+  if (kind !== undefined)
+    return new Set(
+      refsOfKind(shop, kind)
+        .filter((ref) => ref !== owner)
+        .flatMap((ref) => namedIn(shop, ref)[slot] ?? []),
+    );
+  if (rule === "LineBoreFact")
+    return new Set(
+      refsOfKind(shop, "line").flatMap((ref) => boresOfLine(shop, ref)),
+    );
+  if (rule === "CutsFact" || rule === "PressesFact") {
+    const list = rule === "CutsFact" ? "cuts" : "presses";
+    return new Set(
+      orderOf(shop, "")
+        .steps.filter((step) => step.ref !== owner)
+        .flatMap((step) => step[list]),
+    );
+  }
+  return new Set();
+}
+
+const HEADS: Readonly<Record<string, EntryKind>> = {
+  BushEntry: "bush",
+  BoreEntry: "bore",
+  PressEntry: "press",
+  FitEntry: "fit",
+};
+
+/** The crib's reamers as they serve this line: best first, with what each would leave. */
+function rankedReamers(
+  shop: Shop,
+  line: string,
+): ReadonlyMap<string, { readonly rank: number; readonly detail: string }> {
+  const found = rankingOf(shop, line);
+  if (!found.known) return new Map();
+  const { demands, crib } = found.value;
+  const fits = fitsAsking(demands);
+  return new Map(
+    crib.flatMap((choice, index) => {
+      if (choice.reamer === undefined) return [];
+      const words = toolWords(shop, demands, choice);
+      const clearances = words.clearances.map(
+        (clearance, at) => `${fits[at] ?? ""} ${clearance}`,
+      );
+      const detail = [
+        words.serves ? "" : "does not serve",
+        `cuts ${words.cuts}`,
+        ...clearances,
+        `margin ${words.margin}`,
+        words.chance === "" ? "" : `chance ${words.chance}`,
+      ]
+        .filter((part) => part !== "")
+        .join("; ");
+      return [[choice.reamer, { rank: index / 1000 - 0.9, detail }] as const];
+    }),
+  );
+}
+
+/** Shipped materials and oils that no file has an entry of. */
+function shippedOffers(
+  shop: Shop,
+  kinds: readonly EntryKind[],
+  rank: number,
+): readonly Offer[] {
+  const names = [
+    ...(kinds.length === 1 && kinds[0] === "material"
+      ? materials.map((each) => `material ${each.name}`)
+      : []),
+    ...(kinds.length === 1 && kinds[0] === "oil"
+      ? oils.map((each) => `oil ${each.name}`)
+      : []),
+  ];
+  return names
+    .filter((ref) => entryOf(shop, ref) === undefined)
+    .map((ref): Offer => ({
+      label: nameOf(ref),
+      kind: "material",
+      detail: `${shippedWhat(ref) ?? ""}; shipped`,
+      rank: rank + 0.5,
+    }));
+}
+
+/** One line on an entry: its size and verdict, or what it is. */
+export function detailOf(shop: Shop, ref: string): string {
+  switch (kindOf(ref)) {
+    case "gauge":
+      return gaugeSummary(shop, ref);
+    case "reamer":
+      return reamerSize(shop, ref);
+    case "material":
+    case "oil":
+      return `${shippedWhat(ref) ?? ""}${shippedWhat(ref) === undefined ? "" : "; "}written in the record`;
+    case "part":
+    case "bush": {
+      const material =
+        kindOf(ref) === "bush"
+          ? materialOfFeature(shop, ref)
+          : materialOf(shop, ref);
+      return material.known ? nameOf(material.value.ref) : "";
+    }
+    case "pilot":
+      return pilotDetail(shop, ref);
+    case "step":
+      return stepValue(shop, ref).text ?? firstResult(shop, ref);
+    default:
+      return firstResult(shop, ref);
+  }
+}
+
+function pilotDetail(shop: Shop, ref: string): string {
+  const entry = entryOf(shop, ref);
+  const { system } = settings(shop, "job");
+  const od = valueIn(entry, "OdFact");
+  const length = valueIn(entry, "LengthFact");
+  return [
+    od === undefined ? "" : `od ${showRange(od.low, od.high, system, od.step)}`,
+    length === undefined
+      ? ""
+      : `length ${showRange(length.low, length.high, system, length.step)}`,
+  ]
+    .filter((part) => part !== "")
+    .join(", ");
+}
+
+/** "0.87428 to 0.87435 in, measured, in" */
+function firstResult(shop: Shop, ref: string): string {
+  const [result] = resultsOf(shop, ref);
+  if (result === undefined) return entrySpec(kindOf(ref))?.means ?? "";
+  if (result.kind === "ready") return result.text;
+  if (result.status === "unknown")
+    return result.needs.length === 0
+      ? "unknown"
+      : `unknown: ${neededText(result.needs)}`;
+  return [
+    result.text,
+    result.status,
+    result.verdict === "none" ? "" : result.verdict,
+  ]
+    .filter((part) => part !== "")
+    .join(", ");
+}
+
+/** The references among the words before the caret: `press front of bush front in` has the bush. */
+export function refsBefore(
+  shop: Shop,
+  words: readonly string[],
+  rule: string,
+): readonly string[] {
+  const takes = FIRST_TAKES[rule] ?? ENTRY_KINDS;
+  return words.flatMap((name, index) => {
+    const kind = entrySpec(words[index - 1] ?? "")?.kind;
+    const full =
+      kind === undefined
+        ? undefined
+        : refOf(shop, { kind, name, takes: [kind] });
+    return full ?? refOf(shop, { kind: undefined, name, takes }) ?? [];
+  });
+}
+
+/** What the first place of a line takes. */
+const FIRST_TAKES: Readonly<Record<string, readonly EntryKind[]>> = {
+  PressEntry: ["bush"],
+  FitEntry: ["journal"],
+  AfterFact: ["step"],
+  CutsFact: ["line"],
+  PressesFact: ["press"],
+};
+
+function kindOf(ref: string): EntryKind {
+  return ref.slice(0, ref.indexOf(" ")) as EntryKind; // a reference begins with its kind
+}
+
+function nameOf(ref: string): string {
+  return ref.slice(ref.indexOf(" ") + 1);
+}
