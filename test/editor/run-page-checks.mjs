@@ -28,7 +28,10 @@ export async function runPageChecks({ editor, vsix, folder, shots, prefix }) {
     const at = await readLandmarks(server.folder);
     const { page, refused } = await openPage(server, { open: record });
     const shoot = (name) =>
-      page.screenshot({ path: path.join(shots, `${prefix}${name}.png`) });
+      page.screenshot({
+        path: path.join(shots, `${prefix}${name}.png`),
+        animations: "disabled", // at their end, or a hover is half faded in
+      });
     for (const [index, { name, check }] of pageChecks.entries()) {
       const began = Date.now();
       try {
