@@ -4,6 +4,7 @@ import type { Result } from "./result.ts";
 import { featureResults } from "./results/feature.ts";
 import { fitResults } from "./results/fit.ts";
 import { lineResults } from "./results/line.ts";
+import { pressResults } from "./results/press.ts";
 import { stepResults } from "./results/step.ts";
 import { query, type Shop } from "./shop.ts";
 
@@ -13,6 +14,7 @@ const OF_KIND: Readonly<
   journal: featureResults,
   hole: featureResults,
   bore: featureResults,
+  press: pressResults,
   fit: fitResults,
   line: lineResults,
   step: stepResults,

@@ -19,7 +19,7 @@ import {
   type Known,
 } from "../known.ts";
 import { finer } from "../ranges.ts";
-import { query } from "../shop.ts";
+import { query, type Shop } from "../shop.ts";
 import { bushId } from "./bush-size.ts";
 import { interferenceOf, partsOf, smoothingOf } from "./press.ts";
 import { figureOf, ringsOf } from "./press-rings.ts";
@@ -46,28 +46,38 @@ export const closureOf = query<Known<Closure>>("press-closure", (shop, ref) => {
   return known({ perUnit: perUnit.value, id: id.value });
 });
 
-/** The interference at which bush or boss first yields: closure is not elastic past it. It needs both yields. */
+/** The interference at which bush or boss first yields, the bush as bought: closure is not elastic past it. It needs both yields. */
 export const elasticLimitOf = query<Known<YieldOnset>>(
   "press-elastic-limit",
   (shop, ref) => {
-    const rings = ringsOf(shop, ref);
     const closure = closureOf(shop, ref);
-    if (!rings.known) return rings;
-    if (!closure.known) return closure;
-    const yields = everyKnown([
-      figureOf(shop, rings.value.bush, "yield"),
-      figureOf(shop, rings.value.case, "yield"),
-    ]);
-    if (!yields.known) return yields;
-    const [bush, housing] = yields.value;
-    const found = elasticLimit(
-      { ...rings.value, bore: closure.value.id.nominal },
-      { bush, case: housing },
-      rings.value.form,
-    );
-    return found.valid ? known(found.value) : outside(found.because);
+    return closure.known
+      ? elasticLimitAt(shop, ref, closure.value.id.nominal)
+      : closure;
   },
 );
+
+/** The same with the bush's bore as it now is, m. */
+export function elasticLimitAt(
+  shop: Shop,
+  press: string,
+  bore: number,
+): Known<YieldOnset> {
+  const rings = ringsOf(shop, press);
+  if (!rings.known) return rings;
+  const yields = everyKnown([
+    figureOf(shop, rings.value.bush, "yield"),
+    figureOf(shop, rings.value.case, "yield"),
+  ]);
+  if (!yields.known) return yields;
+  const [bush, housing] = yields.value;
+  const found = elasticLimit(
+    { ...rings.value, bore },
+    { bush, case: housing },
+    rings.value.form,
+  );
+  return found.valid ? known(found.value) : outside(found.because);
+}
 
 /** The closure of the bore, m, and the bore after pressing with the root-sum-square of its parts. */
 export interface Pressed {

@@ -4,12 +4,16 @@ import { settings } from "../evaluate/settings.ts";
 import { lengthResult, unknownResult } from "../make-result.ts";
 import type { Result } from "../result.ts";
 import { type Shop } from "../shop.ts";
+import { warmResults } from "./warm.ts";
 
 export function fitResults(shop: Shop, ref: string): readonly Result[] {
   const { system } = settings(shop, "job");
   const found = clearance(shop, ref);
   if (!found.known)
-    return [unknownResult({ entry: ref, kind: "clearance" }, "m", found)];
+    return [
+      unknownResult({ entry: ref, kind: "clearance" }, "m", found),
+      ...warmResults(shop, ref),
+    ];
   return [
     lengthResult(
       { entry: ref, kind: "clearance" },
@@ -17,5 +21,6 @@ export function fitResults(shop: Shop, ref: string): readonly Result[] {
       found.value,
       clearanceVerdict(shop, ref)?.verdict,
     ),
+    ...warmResults(shop, ref),
   ];
 }

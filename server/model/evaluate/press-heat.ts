@@ -1,0 +1,278 @@
+// Temperatures of a press fit: to which the case is heated or the bush frozen to drop it in, and at which the case lets it go. All are
+// with no gap to spare: room costs more, and the working says how much.
+import {
+  bushTemperatureToDropIn,
+  caseTemperatureToDropIn,
+  type DropIn,
+} from "../../core/press/drop-in.ts";
+import { effectiveInterference } from "../../core/press/interference.ts";
+import { releaseTemperature } from "../../core/press/temperature.ts";
+import { bushOdToMake } from "../../core/press/interference.ts";
+import type { Answer } from "../../core/answer.ts";
+import {
+  fixed,
+  lengthDigits,
+  showLength,
+  showRange,
+  significant,
+  type System,
+} from "../../core/quantity/show.ts";
+import {
+  everyKnown,
+  known,
+  need,
+  outside,
+  SILENT,
+  unknown,
+  type Estimate,
+  type Known,
+} from "../known.ts";
+import { finer } from "../ranges.ts";
+import type { Working } from "../result.ts";
+import { query, type Shop } from "../shop.ts";
+import { materialOf } from "./material.ts";
+import { interferenceOf, partsOf, wantedInterference } from "./press.ts";
+import { figureOf } from "./press-rings.ts";
+import { settings } from "./settings.ts";
+import { sizeOf } from "./size.ts";
+
+/** A temperature with its reason where there is none that does it: no fault of the record. */
+export type Reached =
+  | { readonly reached: true; readonly value: Estimate }
+  | { readonly reached: false; readonly because: string };
+
+export interface Expansions {
+  /** 1/K */
+  readonly bush: number;
+  readonly case: number;
+  readonly working: Working;
+}
+
+/** Expansion of bush and case. */
+export const expansionsOf = query<Known<Expansions>>(
+  "press-expansions",
+  (shop, ref) => {
+    const parts = partsOf(shop, ref);
+    if (parts === undefined) return SILENT;
+    const materials = [
+      materialOf(shop, parts.bush),
+      materialOf(shop, parts.part),
+    ];
+    const both = everyKnown(
+      materials.map((each) =>
+        each.known ? figureOf(shop, each.value, "expansion") : each,
+      ),
+    );
+    if (!both.known) return both;
+    const [bush = 0, housing = 0] = both.value;
+    const { system } = settings(shop, "job");
+    const names = materials.map((each) => {
+      if (!each.known) return "";
+      const own = each.value.expansion?.source === "written";
+      return `${each.value.ref.slice("material ".length)} (${own ? "as written" : "shipped"})`;
+    });
+    return known({
+      bush,
+      case: housing,
+      working: {
+        formula: "expansion of bush αb, of case αh",
+        with: `${showExpansion(bush, system)} ${names[0] ?? ""}, ${showExpansion(housing, system)} ${names[1] ?? ""}`,
+        source: materials
+          .map((each) =>
+            each.known && each.value.expansion?.source !== "written"
+              ? (each.value.expansion?.source ?? "")
+              : "",
+          )
+          .filter(
+            (source, index, all) =>
+              source !== "" && all.indexOf(source) === index,
+          )
+          .join("; "),
+      },
+    });
+  },
+);
+
+function showExpansion(perKelvin: number, system: System): string {
+  return system === "inch"
+    ? `${fixed((perKelvin / 1.8) * 1e6, 2)} uin/in-F`
+    : `${fixed(perKelvin * 1e6, 1)} um/m-K`;
+}
+
+/** Case temperature, °C, at which the hole is as wide as the bush at 20 °C. */
+export const heatTo = query<Known<Reached>>("press-heat-to", (shop, ref) =>
+  dropIn(shop, ref, "heat"),
+);
+/** Bush temperature, °C, at which it is as small as the hole at 20 °C. */
+export const freezeTo = query<Known<Reached>>("press-freeze-to", (shop, ref) =>
+  dropIn(shop, ref, "freeze"),
+);
+
+/** The sizes of a drop-in at the most interference, as a finding about it needs them. */
+export const dropInOf = query<Known<DropIn>>("press-drop-in", (shop, ref) => {
+  const found = interferenceOf(shop, ref);
+  const expansions = expansionsOf(shop, ref);
+  if (!found.known || !expansions.known)
+    return everyKnown<unknown>([found, expansions]) as Known<never>; // one of them is not known
+  return known({
+    od: found.value.od.high,
+    hole: found.value.hole.low,
+    gap: 0,
+    bushExpansion: expansions.value.bush,
+    caseExpansion: expansions.value.case,
+  });
+});
+
+function dropIn(
+  shop: Shop,
+  ref: string,
+  how: "heat" | "freeze",
+): Known<Reached> {
+  const most = dropInOf(shop, ref);
+  const found = interferenceOf(shop, ref);
+  const expansions = expansionsOf(shop, ref);
+  if (!most.known) return most;
+  if (!found.known || !expansions.known) return SILENT;
+  const { od, hole, status } = found.value;
+  const temperature = (sizes: DropIn): Answer<number> =>
+    how === "heat"
+      ? caseTemperatureToDropIn(sizes)
+      : bushTemperatureToDropIn(sizes);
+  const ends = [
+    temperature({ ...most.value, od: od.low, hole: hole.high }),
+    temperature({ ...most.value, od: od.nominal, hole: hole.nominal }),
+    temperature(most.value),
+  ];
+  const values: number[] = [];
+  for (const end of ends) {
+    if (!end.valid) return known({ reached: false, because: end.because });
+    values.push(end.value);
+  }
+  const [a = 20, nominal = 20, b = 20] = values;
+  const { system } = settings(shop, "job");
+  const step = found.value.step;
+  // a thou or a hundredth of a millimetre to spare
+  const room = system === "inch" ? 25.4e-6 : 10e-6;
+  const perRoom =
+    room / (hole.nominal * expansions.value[how === "heat" ? "case" : "bush"]);
+  const degrees =
+    system === "inch"
+      ? `${significant(perRoom * 1.8, 2)} °F`
+      : `${significant(perRoom, 2)} °C`;
+  return known({
+    reached: true,
+    value: {
+      low: Math.min(a, b),
+      nominal,
+      high: Math.max(a, b),
+      status,
+      step: undefined,
+      working: [
+        expansions.value.working,
+        {
+          formula:
+            how === "heat"
+              ? "hole · (1 + αh · (T − 20 °C)) = od, bush at 20 °C"
+              : "od · (1 + αb · (T − 20 °C)) = hole, case at 20 °C",
+          with: `od ${showRange(od.low, od.high, system, step)}, hole ${showRange(hole.low, hole.high, system, step)}: ${showTemperatures(Math.min(a, b), Math.max(a, b), system)}`,
+          source: "",
+        },
+        {
+          formula: "room to drop in = none",
+          with: `each ${showLength(room, system)} of room costs ${degrees} more`,
+          source: "",
+        },
+      ],
+    },
+  });
+}
+
+/** Temperature of bush and case alike, °C, at which the case lets the bush go. */
+export const releaseOf = query<Known<Reached>>("press-release", (shop, ref) => {
+  const found = interferenceOf(shop, ref);
+  const expansions = expansionsOf(shop, ref);
+  if (!found.known || !expansions.known)
+    return everyKnown<unknown>([found, expansions]) as Known<never>; // one of them is not known
+  const { hole, low, nominal, high, status, step, working } = found.value;
+  const values: number[] = [];
+  for (const end of [low, nominal, high]) {
+    const at = releaseTemperature({
+      od: hole.nominal,
+      interference: effectiveInterference(end, 0),
+      bushExpansion: expansions.value.bush,
+      caseExpansion: expansions.value.case,
+    });
+    if (!at.valid) return known({ reached: false, because: at.because });
+    values.push(at.value);
+  }
+  const [from = 20, typical = 20, to = 20] = values;
+  const { system } = settings(shop, "job");
+  return known({
+    reached: true,
+    value: {
+      low: from,
+      nominal: typical,
+      high: to,
+      status,
+      step: undefined,
+      working: [
+        ...working,
+        expansions.value.working,
+        {
+          formula: "T = 20 °C + interference ÷ (D · (αh − αb))",
+          with: `${showRange(Math.max(0, low), Math.max(0, high), system, step)} at D ${showLength(hole.nominal, system, step)}: ${showTemperatures(from, to, system)}`,
+          source: "",
+        },
+      ],
+    },
+  });
+});
+
+/** Outside diameter of the bush to make: what gives every reading of the hole the wanted interference. */
+export const odToMake = query<Known<Estimate>>(
+  "press-od-to-make",
+  (shop, ref) => {
+    const parts = partsOf(shop, ref);
+    if (parts === undefined) return SILENT;
+    const hole = sizeOf(shop, parts.hole);
+    const want =
+      wantedInterference(shop, ref) ??
+      unknown(need(ref, "want", `the wanted interference of ${ref}`));
+    if (!hole.known || !want.known)
+      return everyKnown<unknown>([hole, want]) as Known<never>; // one of them is not known
+    const found = bushOdToMake(hole.value, want.value);
+    if (!found.valid) return outside(found.because);
+    const { low, high } = found.value;
+    const { system } = settings(shop, "job");
+    const step = finer(hole.value.step, want.value.step);
+    return known({
+      low,
+      nominal: (low + high) / 2,
+      high,
+      status: hole.value.status,
+      step,
+      working: [
+        ...hole.value.working,
+        {
+          formula:
+            "od = largest hole + least wanted, to smallest hole + most wanted (before smoothing)",
+          with: `${lengthDigits(hole.value.high, system, step)} + ${lengthDigits(want.value.low, system, step)} to ${lengthDigits(hole.value.low, system, step)} + ${lengthDigits(want.value.high, system, step)} = ${showRange(low, high, system, step)}`,
+          source: "",
+        },
+      ],
+    });
+  },
+);
+
+/** "147 to 160 °F" */
+export function showTemperatures(
+  low: number,
+  high: number,
+  system: System,
+): string {
+  const symbol = system === "inch" ? "°F" : "°C";
+  const digits = (celsius: number): string =>
+    fixed(system === "inch" ? celsius * 1.8 + 32 : celsius, 0);
+  const [from, to] = [digits(low), digits(high)];
+  return from === to ? `${from} ${symbol}` : `${from} to ${to} ${symbol}`;
+}

@@ -1,0 +1,137 @@
+// Results of a press fit. All diameters and interferences are diametral.
+import { showForces, showPressures } from "../../core/quantity/show-force.ts";
+import { showRange, type System } from "../../core/quantity/show.ts";
+import { pressedOf } from "../evaluate/press-closure.ts";
+import {
+  freezeTo,
+  heatTo,
+  odToMake,
+  releaseOf,
+  showTemperatures,
+  type Reached,
+} from "../evaluate/press-heat.ts";
+import { forceOf, pressureOf, stressesOf } from "../evaluate/press-pressure.ts";
+import { interferenceOf, interferenceVerdict } from "../evaluate/press.ts";
+import { settings } from "../evaluate/settings.ts";
+import { unknown, type Estimate, type Known } from "../known.ts";
+import { lengthResult, numberResult, unknownResult } from "../make-result.ts";
+import type { Result, Verdict } from "../result.ts";
+import type { Shop } from "../shop.ts";
+
+export function pressResults(shop: Shop, ref: string): readonly Result[] {
+  const { system } = settings(shop, "job");
+  const length = (
+    kind: string,
+    found: Known<Estimate>,
+    verdict?: Verdict,
+  ): Result =>
+    found.known
+      ? lengthResult({ entry: ref, kind }, system, found.value, verdict)
+      : unknownResult({ entry: ref, kind }, "m", found);
+  const stresses = stressesOf(shop, ref);
+  const pressed = pressedOf(shop, ref);
+  return [
+    length(
+      "interference",
+      interferenceOf(shop, ref),
+      interferenceVerdict(shop, ref)?.verdict,
+    ),
+    shown(
+      ref,
+      "contact-pressure",
+      "Pa",
+      pressureOf(shop, ref),
+      showPressures,
+      system,
+    ),
+    shown(
+      ref,
+      "bush-stress",
+      "Pa",
+      part(stresses, "bush"),
+      showPressures,
+      system,
+    ),
+    shown(
+      ref,
+      "hole-stress",
+      "Pa",
+      part(stresses, "hole"),
+      showPressures,
+      system,
+    ),
+    length("bore-closure", part(pressed, "closure")),
+    boreAfterPress(ref, pressed, system),
+    shown(ref, "press-force", "N", forceOf(shop, ref), showForces, system),
+    temperature(ref, "heat-to", heatTo(shop, ref), system),
+    temperature(ref, "freeze-to", freezeTo(shop, ref), system),
+    length("bush-od-to-make", odToMake(shop, ref)),
+    temperature(ref, "release-temperature", releaseOf(shop, ref), system),
+  ];
+}
+
+function part<K extends string, T>(
+  whole: Known<Readonly<Record<K, T>>>,
+  key: K,
+): Known<T> {
+  return whole.known ? { known: true, value: whole.value[key] } : whole;
+}
+
+function shown(
+  entry: string,
+  kind: string,
+  unit: string,
+  found: Known<Estimate>,
+  show: (low: number, high: number, system: System) => string,
+  system: System,
+): Result {
+  if (!found.known) return unknownResult({ entry, kind }, unit, found);
+  const { low, high, status, working } = found.value;
+  return numberResult({ entry, kind }, unit, found.value, {
+    status,
+    working,
+    text: show(low, high, system),
+  });
+}
+
+function boreAfterPress(
+  entry: string,
+  pressed: ReturnType<typeof pressedOf>,
+  system: System,
+): Result {
+  const where = { entry, kind: "bore-after-press" };
+  if (!pressed.known) return unknownResult(where, "m", pressed);
+  const { bore } = pressed.value;
+  const { low, high, status, step, working, rootSumSquare } = bore;
+  const worst = showRange(low, high, system, step);
+  return numberResult(where, "m", bore, {
+    status,
+    working,
+    text:
+      rootSumSquare === undefined
+        ? worst
+        : `${worst}, by root-sum-square ${showRange(rootSumSquare.low, rootSumSquare.high, system, step)}`,
+  });
+}
+
+/** A temperature; where none does it, the text says why, and that is no fault of the record. */
+function temperature(
+  entry: string,
+  kind: string,
+  found: Known<Reached>,
+  system: System,
+): Result {
+  const where = { entry, kind };
+  if (!found.known) return unknownResult(where, "degC", found);
+  if (!found.value.reached)
+    return {
+      ...unknownResult(where, "degC", unknown()),
+      text: `none: ${found.value.because}`,
+    };
+  const { low, high, status, working } = found.value.value;
+  return numberResult(where, "degC", found.value.value, {
+    status,
+    working,
+    text: showTemperatures(low, high, system),
+  });
+}
