@@ -47,7 +47,7 @@ export function classRange(
   if (side === "fit") {
     if (fitClass.feature !== "fit")
       return wrong(
-        `a fit takes a hole and a shaft class, such as H7/f7; ${word} is one of them`,
+        `a fit takes a hole and a shaft class, such as H7/f7; \`${word}\` is one of them`,
       );
     const clearance = classClearance(size, fitClass);
     return clearance.valid
@@ -63,7 +63,7 @@ export function classRange(
       return wrong(`a ${side} takes one class, not a hole and a shaft`);
     const mended = side === "hole" ? word.toUpperCase() : word.toLowerCase();
     return wrong(
-      `${word} is a class of a ${fitClass.feature}, and this is a ${side}`,
+      `\`${word}\` is a class of a ${fitClass.feature}, and this is a ${side}`,
       parseClass(mended).valid ? [mended] : [],
     );
   }
@@ -71,7 +71,7 @@ export function classRange(
   if (!zones.valid) return wrong(zones.because);
   const zone = zones.value.find((each) => each.feature === side);
   return zone === undefined
-    ? wrong(`${word} says nothing of a ${side}`)
+    ? wrong(`\`${word}\` says nothing of a ${side}`)
     : { low: zone.lower, high: zone.upper, problem: undefined };
 }
 

@@ -168,7 +168,7 @@ function placed(
     code: found.code,
     level: found.level,
     place: at(found.span),
-    message: found.message,
+    message: readable(found.message),
     entry: entry.ref === "" ? null : entry.ref,
     related,
     fixes: (found.fixes ?? []).map(({ title, safe, edits }) => ({
@@ -178,4 +178,15 @@ function placed(
     })),
     accepted: found.accepted ?? null,
   };
+}
+
+const LONGEST = 400;
+
+/** A message that quotes a very long word or text shows its beginning. */
+function readable(message: string): string {
+  if (message.length <= LONGEST) return message;
+  const shortened = message.replace(/`([^`]{60})[^`]+`/gu, "`$1…`");
+  return shortened.length <= LONGEST
+    ? shortened
+    : `${shortened.slice(0, LONGEST)}…`;
 }
