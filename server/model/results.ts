@@ -5,6 +5,7 @@ import { featureResults } from "./results/feature.ts";
 import { fitResults } from "./results/fit.ts";
 import { lineResults } from "./results/line.ts";
 import { pressResults } from "./results/press.ts";
+import { runningResults } from "./results/running.ts";
 import { stepResults } from "./results/step.ts";
 import { query, type Shop } from "./shop.ts";
 
@@ -15,7 +16,7 @@ const OF_KIND: Readonly<
   hole: featureResults,
   bore: featureResults,
   press: pressResults,
-  fit: fitResults,
+  fit: (shop, ref) => [...fitResults(shop, ref), ...runningResults(shop, ref)],
   line: lineResults,
   step: stepResults,
 };

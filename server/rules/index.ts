@@ -17,6 +17,10 @@ import { readingFinerThanGauge } from "./readings/reading-finer-than-gauge.ts";
 import { readingOffLimits } from "./readings/reading-off-limits.ts";
 import { readingStray } from "./readings/reading-stray.ts";
 import { taper } from "./readings/taper.ts";
+import { filmThin } from "./running/film-thin.ts";
+import { pvOver } from "./running/pv-over.ts";
+import { loadOver } from "./running/load-over.ts";
+import { speedOver } from "./running/speed-over.ts";
 import { NAME_RULES } from "./text/index.ts";
 
 export { TEXT_RULES } from "./text/index.ts";
@@ -36,6 +40,10 @@ export const RULES: readonly Rule[] = [
   reamerNotInCrib,
   reamerWrongSize,
   lineNeedsTwoReamers,
+  filmThin,
+  pvOver,
+  loadOver,
+  speedOver,
   stepEarly,
   stepOpen,
   stepLoop,

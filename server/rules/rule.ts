@@ -1,6 +1,7 @@
 // What a finding is made of. One rule is one file: its code, its level, what it looks at, its sentence and its fix; its page is
 // test/rules/CODE.md. It reads the model and knows no protocol.
 import type { EntryKind } from "../../grammar/vocabulary.ts";
+import type { Dimension } from "../core/quantity/units.ts";
 import type { Entry } from "../model/entry.ts";
 import type { Problem } from "../model/problem.ts";
 import type { Level } from "../model/result.ts";
@@ -17,6 +18,8 @@ export interface Draft {
   readonly fixes?: readonly DraftFix[];
   /** The value that a concession is held against, in SI; only for findings that have one. */
   readonly value?: number;
+  /** What that value is; a length where left off. */
+  readonly dimension?: Dimension;
 }
 
 export interface DraftRelated {

@@ -1,0 +1,159 @@
+// Results of how a fit runs: speed, load and PV, and its oil film.
+import { showPressures } from "../../core/quantity/show-force.ts";
+import {
+  showNumbers,
+  showPowers,
+  showPvs,
+  showRises,
+  showSpeeds,
+} from "../../core/quantity/show-running.ts";
+import { showRange, type System } from "../../core/quantity/show.ts";
+import {
+  filmOf,
+  filmRatioOf,
+  type FilmCase,
+  type FitFilm,
+} from "../evaluate/film.ts";
+import { propertyOf } from "../evaluate/material.ts";
+import {
+  bearingMaterial,
+  isRun,
+  pvOf,
+  specificLoad,
+  surfaceSpeed,
+} from "../evaluate/running.ts";
+import { settings } from "../evaluate/settings.ts";
+import type { Estimate, Known } from "../known.ts";
+import { numberResult, unknownResult } from "../make-result.ts";
+import type { Result, Verdict } from "../result.ts";
+import type { Shop } from "../shop.ts";
+
+/** Nothing where nothing is written of how the fit runs. */
+export function runningResults(shop: Shop, ref: string): readonly Result[] {
+  if (!isRun(shop, ref)) return [];
+  return [...surfaceResults(shop, ref), ...filmResults(shop, ref)];
+}
+
+type Show = (low: number, high: number, system: System) => string;
+
+function surfaceResults(shop: Shop, ref: string): readonly Result[] {
+  const { system } = settings(shop, "job");
+  const of = (
+    kind: string,
+    unit: string,
+    found: Known<Estimate>,
+    limit: "speed" | "specificLoad" | "pv",
+    show: Show,
+  ): Result => {
+    const where = { entry: ref, kind };
+    if (!found.known) return unknownResult(where, unit, found);
+    const { low, high, status, working } = found.value;
+    return numberResult(where, unit, found.value, {
+      status,
+      verdict: verdictOf(shop, ref, found.value, limit),
+      text: show(low, high, system),
+      working,
+    });
+  };
+  return [
+    of("surface-speed", "m/s", surfaceSpeed(shop, ref), "speed", showSpeeds),
+    of(
+      "specific-load",
+      "Pa",
+      specificLoad(shop, ref),
+      "specificLoad",
+      showPressures,
+    ),
+    of("pv", "Pa.m/s", pvOf(shop, ref), "pv", showPvs),
+  ];
+}
+
+/** Against what the bearing material bears; none where that is not known. */
+function verdictOf(
+  shop: Shop,
+  ref: string,
+  { low, high }: Estimate,
+  of: "speed" | "specificLoad" | "pv",
+): Verdict {
+  const material = bearingMaterial(shop, ref);
+  const limit = material.known ? propertyOf(material.value, of) : material;
+  if (!limit.known) return "none";
+  if (high <= limit.value.value) return "in";
+  return limit.value.value < low ? "out" : "unsure";
+}
+
+function filmResults(shop: Shop, ref: string): readonly Result[] {
+  const { system } = settings(shop, "job");
+  const film = filmOf(shop, ref);
+  const of = (
+    kind: string,
+    unit: string,
+    value: (each: FilmCase) => number,
+    show: (low: number, high: number) => string,
+  ): Result =>
+    film.known
+      ? filmResult({ entry: ref, kind }, unit, film.value, value, show)
+      : unknownResult({ entry: ref, kind }, unit, film);
+  return [
+    of(
+      "film",
+      "m",
+      ({ left }) => left,
+      (low, high) => showRange(low, high, system, 1e-8),
+    ),
+    ratioResult(shop, ref),
+    of(
+      "relative-eccentricity",
+      "1",
+      ({ film: { relativeEccentricity } }) => relativeEccentricity,
+      showNumbers,
+    ),
+    of(
+      "sommerfeld",
+      "1",
+      ({ film: { sommerfeld } }) => sommerfeld,
+      showNumbers,
+    ),
+    of(
+      "friction-power",
+      "W",
+      ({ film: { frictionPower } }) => frictionPower,
+      showPowers,
+    ),
+    of(
+      "oil-rise",
+      "K",
+      ({ film: { oilRise } }) => oilRise,
+      (low, high) => showRises(low, high, system),
+    ),
+  ];
+}
+
+function filmResult(
+  where: { readonly entry: string; readonly kind: string },
+  unit: string,
+  film: FitFilm,
+  value: (each: FilmCase) => number,
+  show: (low: number, high: number) => string,
+): Result {
+  const values = film.all.map(value);
+  const [low, high] = [Math.min(...values), Math.max(...values)];
+  return numberResult(
+    where,
+    unit,
+    { low, nominal: value(film.nominal), high },
+    { status: film.status, text: show(low, high), working: film.working },
+  );
+}
+
+function ratioResult(shop: Shop, ref: string): Result {
+  const where = { entry: ref, kind: "film-ratio" };
+  const found = filmRatioOf(shop, ref);
+  if (!found.known) return unknownResult(where, "1", found);
+  const { low, high, regime, status, working } = found.value;
+  return numberResult(where, "1", found.value, {
+    status,
+    text: `${showNumbers(low, high)}, ${regime} at the least`,
+    working,
+  });
+}

@@ -1,0 +1,68 @@
+// The oil film of a running fit is too thin to keep its surfaces apart, or there is none that carries.
+import { regimeLimits, trumplerLeastFilm } from "../../core/film/film-ratio.ts";
+import { showLength, showRange } from "../../core/quantity/show.ts";
+import { showNumbers } from "../../core/quantity/show-running.ts";
+import { carriesNone, filmOf, filmRatioOf } from "../../model/evaluate/film.ts";
+import { clearance } from "../../model/evaluate/fit.ts";
+import { isRun } from "../../model/evaluate/running.ts";
+import { settings } from "../../model/evaluate/settings.ts";
+import { relatedSizes } from "../fits/related-sizes.ts";
+import type { Rule } from "../rule.ts";
+import { ownThreshold } from "../threshold.ts";
+
+/** Films are shown to a millionth of an inch, a hundredth of a micrometre. */
+const STEP = 1e-8;
+
+export const filmThin: Rule = {
+  code: "film-thin",
+  level: "warning",
+  about: ["fit"],
+  check(shop, ref, entry) {
+    if (!isRun(shop, ref)) return [];
+    const { system } = settings(shop, "job");
+    const film = filmOf(shop, ref);
+    const gap = clearance(shop, ref);
+    const none = carriesNone(film);
+    if (none !== undefined)
+      return [
+        {
+          span: entry.nameSpan,
+          message: `No oil film carries this fit: ${none}. Take less load, a longer bearing, less clearance or a thicker oil, or a material that bears it by its PV alone.`,
+        },
+      ];
+    if (!film.known || !gap.known) return [];
+    const related = relatedSizes(shop, ref);
+    const own = ownThreshold(shop, "film-thin");
+    const lefts = film.value.all.map(({ left }) => left);
+    const [low, high] = [Math.min(...lefts), Math.max(...lefts)];
+    const least =
+      own === undefined
+        ? trumplerLeastFilm(gap.value.journal.nominal)
+        : "length" in own
+          ? own.length
+          : 0;
+    if (low < least) {
+      return [
+        {
+          span: entry.nameSpan,
+          message: `The least oil film is ${showRange(low, high, system, STEP)}, and ${showLength(least, system, STEP)} is the least to have at this size${own === undefined ? "" : " in this job"}. Take a thicker or cooler oil, less load, a longer bearing or less clearance.`,
+          related,
+          value: low,
+        },
+      ];
+    }
+    const ratio = filmRatioOf(shop, ref);
+    const wanted =
+      own === undefined ? regimeLimits.full : "share" in own ? own.share : 0;
+    if (!ratio.known || wanted <= ratio.value.low) return [];
+    return [
+      {
+        span: entry.nameSpan,
+        message: `The oil film is ${showNumbers(ratio.value.low, ratio.value.high)} times the roughness of its surfaces, and ${showNumbers(wanted, wanted)} is the least for a full film: lubrication is ${ratio.value.regime} at the least. Take smoother surfaces or a thicker oil.`,
+        related,
+        value: ratio.value.low,
+        dimension: "ratio",
+      },
+    ];
+  },
+};

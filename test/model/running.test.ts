@@ -1,0 +1,446 @@
+// Running fits from text to results and findings: held against arithmetic written out here, and against a film found another way (trial of
+// eccentricities in the solver's own equation, not its table), with inch and metric twins, needs and silence.
+import { describe, expect, test } from "vitest";
+import { solveReynolds } from "../../server/core/film/reynolds.ts";
+import { carriesNone } from "../../server/model/evaluate/film.ts";
+import { outside } from "../../server/model/known.ts";
+import type { FileCheck, Result } from "../../server/model/result.ts";
+import { checkText, resultOf } from "./check-text.ts";
+
+const INCH = `
+job winch-9
+  units inch
+part layshaft
+part case
+journal front on layshaft
+  length 1.250
+  limits 0.8740 to 0.8740
+  finish 8 uin Ra
+bore front in case
+  length 1.000
+  limits 0.8755 to 0.8755
+  finish 16 uin Ra
+oil own
+  viscosity 100 cSt at 40 C, 11 cSt at 100 C
+  density 880 kg/m3
+fit front of journal front in bore front
+  runs 600 rpm
+  load 150 lbf steady
+  oil own at 104 F
+  feed splash
+`;
+
+const METRIC = `
+job winch-9
+  units mm
+part layshaft
+part case
+journal front on layshaft
+  length 31.75
+  limits 22.1996 to 22.1996
+  finish 0.2032 um Ra
+bore front in case
+  length 25.4
+  limits 22.2377 to 22.2377
+  finish 0.4064 um Ra
+oil own
+  viscosity 100 cSt at 40 C, 11 cSt at 100 C
+  density 880 kg/m3
+fit front of journal front in bore front
+  runs 600 rpm
+  load 667.233242907825 N steady
+  oil own at 40 C
+  feed splash
+`;
+
+const FIT = "fit front";
+const LBF = 4.4482216152605;
+
+function nominal(check: FileCheck, kind: string): number {
+  return Number(resultOf(check, FIT, kind)?.nominal);
+}
+
+/** The fit's facts replaced. */
+function fitWith(text: string, ...facts: readonly string[]): string {
+  const at = text.indexOf("fit front of");
+  const head = text.indexOf("\n", at);
+  return `${text.slice(0, head)}\n${facts.map((fact) => `  ${fact}\n`).join("")}`;
+}
+
+describe("speed, load and PV", () => {
+  const d = 0.874 * 0.0254;
+  test("of a turning journal", () => {
+    const found = checkText(INCH);
+    expect(nominal(found, "surface-speed")).toBeCloseTo(Math.PI * d * 10, 12);
+    // on 1.000 in, the lesser of the two lengths
+    expect(
+      nominal(found, "specific-load") / ((150 * LBF) / (d * 0.0254)),
+    ).toBeCloseTo(1, 12);
+    expect(nominal(found, "pv")).toBeCloseTo(
+      ((150 * LBF) / (d * 0.0254)) * Math.PI * d * 10,
+      3,
+    );
+  });
+
+  test("of an oscillating one: there and back through the whole angle each cycle", () => {
+    const found = checkText(
+      fitWith(INCH, "oscillates 30 deg, 20 per min", "load 150 lbf reversing"),
+    );
+    // arc of 30° of the circumference, twice a cycle, 20 cycles in 60 s
+    const arc = (Math.PI * d * 30) / 360;
+    expect(nominal(found, "surface-speed")).toBeCloseTo(
+      (2 * arc * 20) / 60,
+      12,
+    );
+  });
+});
+
+describe("the film", () => {
+  const found = checkText(INCH);
+
+  test("hangs together: eccentricity, Sommerfeld number, film, power and rise", () => {
+    const e = nominal(found, "relative-eccentricity");
+    const c = 0.0015 * 0.0254;
+    expect(nominal(found, "film")).toBeCloseTo((c / 2) * (1 - e), 12);
+    // Rq = 1.25 Ra of 8 and 16 µin
+    const roughness = 1.25 * Math.hypot(8e-6, 16e-6) * 0.0254;
+    expect(nominal(found, "film-ratio")).toBeCloseTo(
+      nominal(found, "film") / roughness,
+      8,
+    );
+  });
+
+  test("its eccentricity is the one that the solver gives for its Sommerfeld number", () => {
+    const e = nominal(found, "relative-eccentricity");
+    const solved = solveReynolds(1 / 0.874, e);
+    expect(solved.valid).toBe(true);
+    if (!solved.valid) return;
+    expect(
+      Math.abs(solved.value.sommerfeld / nominal(found, "sommerfeld") - 1),
+    ).toBeLessThan(0.01);
+  });
+
+  test("the viscosity behind its Sommerfeld number is the oil's at the mean of inlet and outlet", () => {
+    const S = nominal(found, "sommerfeld");
+    const P = nominal(found, "specific-load");
+    const mean = 40 + nominal(found, "oil-rise") / 2;
+    // Walther's line through 100 cSt at 40 °C and 11 cSt at 100 °C, by hand
+    const w = (cSt: number): number => Math.log10(Math.log10(cSt + 0.7));
+    const k = (celsius: number): number => Math.log10(celsius + 273.15);
+    const slope = (w(11) - w(100)) / (k(100) - k(40));
+    const cSt = 10 ** (10 ** (w(100) + slope * (k(mean) - k(40)))) - 0.7;
+    // oil loses some 0.065 % of its density a kelvin
+    const viscosity = cSt * 1e-6 * 880 * (1 - 0.00065 * (mean - 15));
+    expect(S / (((viscosity * 10) / P) * (0.874 / 0.0015) ** 2)).toBeCloseTo(
+      1,
+      2,
+    );
+  });
+
+  test("friction is near Petroff's, which takes the journal as centred, and over it", () => {
+    const S = nominal(found, "sommerfeld");
+    // f·R/c = 2π²S for a centred journal: power = f·W·U
+    const petroff =
+      2 *
+      Math.PI ** 2 *
+      S *
+      (0.0015 / 0.874) *
+      150 *
+      LBF *
+      nominal(found, "surface-speed");
+    const ratio = nominal(found, "friction-power") / petroff;
+    expect(ratio).toBeGreaterThan(1);
+    expect(ratio).toBeLessThan(2);
+  });
+
+  test("says what it rests on", () => {
+    const working = resultOf(found, FIT, "film")?.working ?? [];
+    const all = working
+      .map((each) => `${each.formula} ${each.with} ${each.source}`)
+      .join("\n");
+    expect(all).toMatch(/ISO 7902-1, side flow/);
+    expect(all).toMatch(/104 °F/);
+    expect(all).toMatch(/viscosities written for oil own/);
+    expect(all).toMatch(/US form/);
+    expect(all).toMatch(/DIN and ISO form/);
+  });
+
+  test("inch and metric twins are one", () => {
+    const twin = checkText(METRIC);
+    for (const kind of [
+      "surface-speed",
+      "specific-load",
+      "pv",
+      "film",
+      "film-ratio",
+      "relative-eccentricity",
+      "sommerfeld",
+      "friction-power",
+      "oil-rise",
+    ])
+      expect(nominal(found, kind) / nominal(twin, kind), kind).toBeCloseTo(
+        1,
+        7,
+      );
+  });
+
+  test("over a range of clearance and the band of a grade the mean lies between the ends", () => {
+    const wide = checkText(
+      INCH.replace(
+        "limits 0.8755 to 0.8755",
+        "limits 0.8752 to 0.8758",
+      ).replace("oil own at", "oil iso-vg-100 at"),
+    );
+    for (const kind of [
+      "film",
+      "sommerfeld",
+      "relative-eccentricity",
+      "friction-power",
+      "oil-rise",
+    ]) {
+      const { low, nominal: middle, high } = resultOf(wide, FIT, kind) ?? {};
+      expect(Number(low)).toBeLessThan(Number(middle));
+      expect(Number(middle)).toBeLessThan(Number(high));
+    }
+    expect(resultOf(wide, FIT, "film")?.status).toBe("predicted");
+  });
+
+  test("what is measured out of round comes off it, by half", () => {
+    const at = (readings: string): FileCheck =>
+      checkText(
+        INCH.replace("limits 0.8740 to 0.8740", `read ${readings} at 20 C`),
+      );
+    const oval = at("0.8740 0.8738");
+    const e = Number(resultOf(oval, FIT, "relative-eccentricity")?.nominal);
+    // the mean clearance is 0.8755 − 0.8739
+    expect(nominal(oval, "film") / 0.0254).toBeCloseTo(
+      0.0008 * (1 - e) - 0.0001,
+      9,
+    );
+  });
+
+  test("a groove round makes two short bearings", () => {
+    const bush = INCH.replace(
+      "bore front in case",
+      "hole front in case\n  limits 1 to 1\nbush front in hole front\n  groove round\nbore front in bush front",
+    );
+    const two = checkText(bush);
+    const solved = solveReynolds(
+      0.5 / 0.874,
+      nominal(two, "relative-eccentricity"),
+    );
+    expect(solved.valid).toBe(true);
+    if (solved.valid)
+      expect(
+        Math.abs(solved.value.sommerfeld / nominal(two, "sommerfeld") - 1),
+      ).toBeLessThan(0.01);
+    expect(nominal(two, "film")).toBeLessThan(nominal(found, "film"));
+  });
+});
+
+describe("where no full film may be claimed", () => {
+  test.each([
+    [
+      "oscillates 30 deg, 20 per min",
+      "load 150 lbf steady",
+      "feed splash",
+      "oscillating",
+    ],
+    ["runs 600 rpm", "load 150 lbf reversing", "feed splash", "reversing"],
+    ["runs 600 rpm", "load 150 lbf shock", "feed splash", "shock"],
+    ["runs 600 rpm", "load 150 lbf steady", "feed drip", "drip"],
+    ["runs 600 rpm", "load 150 lbf steady", "feed grease", "grease"],
+  ])("%s, %s, %s", (motion, load, feed, why) => {
+    const found = checkText(fitWith(INCH, motion, load, feed));
+    for (const kind of [
+      "film",
+      "film-ratio",
+      "relative-eccentricity",
+      "sommerfeld",
+      "friction-power",
+      "oil-rise",
+    ]) {
+      const result = resultOf(found, FIT, kind);
+      expect(result?.status).toBe("unknown");
+      expect(result?.text).toMatch(/^not valid here, because /);
+      expect(result?.text).toContain(why);
+      expect(result?.text).toContain("PV decides");
+    }
+    expect(resultOf(found, FIT, "pv")?.status).toBe("predicted");
+    expect(found.findings.map((each) => each.code)).toContain("not-valid-here");
+    expect(found.findings.map((each) => each.code)).not.toContain("film-thin");
+  });
+
+  test.each(["construction porous", "groove lengthwise"])(
+    "a bush with %s",
+    (fact) => {
+      const found = checkText(
+        INCH.replace(
+          "bore front in case",
+          `hole front in case\n  limits 1 to 1\nbush front in hole front\n  ${fact}\nbore front in bush front`,
+        ),
+      );
+      expect(resultOf(found, FIT, "film")?.text).toContain(
+        "no full film is claimed, PV decides",
+      );
+    },
+  );
+});
+
+describe("needs", () => {
+  const needsOf = (text: string, kind: string): readonly string[] =>
+    (resultOf(checkText(text), FIT, kind)?.needs ?? []).map(
+      (need: Result["needs"][number]) => `${need.ref} ${need.fact}`,
+    );
+
+  test("each fact that is missing is named where it would be written", () => {
+    expect(
+      needsOf(fitWith(INCH, "load 150 lbf steady"), "surface-speed"),
+    ).toEqual(["fit front runs"]);
+    expect(needsOf(fitWith(INCH, "runs 600 rpm"), "specific-load")).toEqual([
+      "fit front load",
+    ]);
+    expect(
+      needsOf(
+        fitWith(INCH, "runs 600 rpm", "load 150 lbf steady", "feed splash"),
+        "film",
+      ),
+    ).toEqual(["fit front oil"]);
+    expect(
+      needsOf(
+        fitWith(INCH, "runs 600 rpm", "load 150 lbf", "oil own at 40 C"),
+        "film",
+      ),
+    ).toEqual(["fit front load", "fit front feed"]);
+    expect(
+      needsOf(INCH.replace(/ {2}length .*\n/g, ""), "specific-load"),
+    ).toEqual(["bore front length"]);
+    expect(
+      needsOf(INCH.replace("  finish 16 uin Ra\n", ""), "film-ratio"),
+    ).toEqual(["bore front finish"]);
+    expect(
+      needsOf(
+        INCH.replace("finish 16 uin Ra", "finish 63 uin Rz"),
+        "film-ratio",
+      ),
+    ).toEqual(["bore front finish"]);
+    expect(needsOf(INCH.replace("  density 880 kg/m3\n", ""), "film")).toEqual([
+      "oil own density",
+    ]);
+    expect(needsOf(INCH.replace(", 11 cSt at 100 C", ""), "film")).toEqual([
+      "oil own viscosity",
+    ]);
+  });
+
+  test("nothing is said of how a fit runs where nothing is written of it", () => {
+    const found = checkText(fitWith(INCH, 'note "as found"'));
+    expect(
+      found.results
+        .filter((each) => each.entry === FIT)
+        .map((each) => each.kind),
+    ).toEqual(["clearance"]);
+  });
+
+  test("a damaged line is silent", () => {
+    const found = checkText(
+      INCH.replace("load 150 lbf steady", "load 150 lbs steady"),
+    );
+    expect(resultOf(found, FIT, "film")).toMatchObject({
+      status: "unknown",
+      needs: [],
+    });
+    expect(found.findings.map((each) => each.code)).toEqual(["unit-wrong"]);
+  });
+});
+
+test("dynamic viscosities give the same oil as the kinematic ones that they are", () => {
+  // density at 40 and 100 °C from 880 kg/m³ at 15 °C, some 0.065 % a kelvin less
+  const dynamic = INCH.replace(
+    "100 cSt at 40 C, 11 cSt at 100 C",
+    "86.57 cP at 40 C, 9.13 cP at 100 C",
+  );
+  expect(
+    nominal(checkText(dynamic), "film") / nominal(checkText(INCH), "film"),
+  ).toBeCloseTo(1, 2);
+});
+
+test("every way in which no film is left is known as such", () => {
+  for (const because of [
+    "no film is left that carries (relative eccentricity above 0.95): load too high, or speed or viscosity too low",
+    "no film carries even with the oil at its coolest: load too high, or speed or viscosity too low",
+    "the oil thins with its own heat until no film carries: the heat does not balance",
+  ])
+    expect(carriesNone(outside(because))).toBe(because);
+  expect(
+    carriesNone(
+      outside(
+        "grease does not keep the gap filled: no full film is claimed, PV decides",
+      ),
+    ),
+  ).toBeUndefined();
+});
+
+test("a job's own threshold is a thickness, or a film ratio in per cent", () => {
+  const ratio = nominal(checkText(INCH), "film-ratio");
+  const warned = (at: string): readonly string[] =>
+    checkText(
+      INCH.replace("units inch\n", `units inch\n  warn film-thin at ${at}\n`),
+    ).findings.map((each) => each.code);
+  expect(warned(`${(100 * ratio + 1).toFixed(1)} %`)).toContain("film-thin");
+  expect(warned(`${(100 * ratio - 1).toFixed(1)} %`)).not.toContain(
+    "film-thin",
+  );
+  expect(warned("0.0007 in")).toContain("film-thin");
+  expect(warned("0.0001")).not.toContain("film-thin");
+});
+
+test("too heavy a load leaves no film, and that is a finding", () => {
+  const found = checkText(INCH.replace("150 lbf", "15000 lbf"));
+  expect(
+    found.findings.find((each) => each.code === "film-thin")?.message,
+  ).toMatch(/^No oil film carries/);
+});
+
+describe("against the bush's material", () => {
+  const material = (facts: string): FileCheck =>
+    checkText(
+      INCH.replace(
+        "part case\n",
+        `part case\n  material soft\nmaterial soft\n${facts}`,
+      ),
+    );
+
+  test("on the limit is in, a hair over is out", () => {
+    const asked = nominal(checkText(INCH), "specific-load");
+    expect(
+      resultOf(
+        material(`  specific-load ${asked + 1} psi\n`),
+        FIT,
+        "specific-load",
+      )?.verdict,
+    ).toBe("in");
+    const out = material(
+      "  specific-load 171 psi\n  speed 100 ft/min\n  pv 10000 psi-ft/min\n",
+    );
+    expect(out.findings.map((each) => each.code)).toEqual(
+      expect.arrayContaining(["load-over", "speed-over", "pv-over"]),
+    );
+    // 150 / (0.874 · 1) = 171.6 psi; π · 0.874 / 12 · 600 = 137.3 ft/min
+    expect(
+      out.findings.find((each) => each.code === "load-over")?.message,
+    ).toContain("172 psi");
+    expect(
+      out.findings.find((each) => each.code === "speed-over")?.message,
+    ).toContain("137 ft/min");
+  });
+
+  test("a job's own limit stands before the material's", () => {
+    const own = checkText(
+      INCH.replace(
+        "units inch\n",
+        "units inch\n  warn pv-over at 20000 psi-ft/min\n",
+      ),
+    );
+    expect(own.findings.map((each) => each.code)).toContain("pv-over");
+  });
+});
