@@ -179,6 +179,8 @@ function collect(
     for (const each of node.children) collect(each, inner, isHead, named);
     return;
   }
+  // which word it is says what it is
+  if (node.type === "word") return;
   const type = node.type === "name" ? nameType(place) : LEAVES[node.type];
   named.set(node.start, word(node.end, type ?? "enumMember"));
 }

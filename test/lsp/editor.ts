@@ -67,7 +67,8 @@ export function createEditor(fromServer: Readable, toServer: Writable) {
 
   connection.onRequest("workspace/configuration", () => {
     told.asked++;
-    note();
+    // once the answer is on its way
+    setImmediate(note);
     return [settings.thou];
   });
   connection.onRequest(

@@ -1,0 +1,186 @@
+// The hints beside the lines of a record: their words, their places, where a click leads, the working behind them.
+import { expect, test } from "vitest";
+import { hintsIn, hintWorking, type Hint } from "../../server/ide/hints.ts";
+import type { OpenFile } from "../../server/model/project.ts";
+import { CRIB, JOB } from "../lsp/winch.ts";
+import { opened } from "./opened.ts";
+
+const textOf = (hint: Hint): string =>
+  hint.parts.map(({ text }) => text).join("");
+
+/** Each line that has a hint, with the hint after it. */
+function shown(text: string, others = {}): readonly string[] {
+  const open = opened(text, others);
+  const lines = text.split("\n");
+  return hintsIn(open, 0, lines.length).map((hint) => {
+    const line = lines[hint.position.line] ?? "";
+    return `${line.slice(0, hint.position.character).trim()} «${textOf(hint)}»`;
+  });
+}
+
+const withCrib = (text: string): OpenFile =>
+  opened(text, { "crib.thou": CRIB });
+
+test("a job that is read and whose bore is still to cut", () => {
+  expect(shown(JOB, { "crib.thou": CRIB })).toEqual([
+    "journal front on layshaft «0.87428 to 0.87432 in, measured, in»",
+    // 0.87430 in is 22.20722 mm, the inch being 25.4 mm (1959)
+    "read near 0.87432 0.87428 0.87430 with mic-1 at 68 F «mean 22.2072 mm»",
+    "hole front in case «1.00018 to 1.00021 in, measured, in»",
+    "read 1.00021 1.00018 with bore-1 at 68 F «mean 25.4050 mm»",
+    "bore front in bush front «0.8756 to 0.8757 in, predicted»",
+    "fit front of journal front in bore front «0.00128 to 0.00142 in, predicted, in»",
+    "line layshaft «0.87512 to 0.87588 in, measured: reamer r-8755»",
+    "step ream «next»",
+  ]);
+});
+
+test("sizes that are only limits say nothing twice", () => {
+  const unread = JOB.replace(/^ {2}read .*\n/gm, "");
+  const hints = shown(unread, { "crib.thou": CRIB });
+  expect(hints.filter((hint) => /^(?:journal|hole)/.test(hint))).toEqual([]);
+});
+
+test("what is missing is named, and a click leads to what lacks it", () => {
+  const open = withCrib(JOB.replace("  ream with r-8755\n", ""));
+  const hints = hintsIn(open, 0, 100);
+  const [fit] = hints.filter((hint) => hint.source?.kind === "clearance");
+  expect(fit && textOf(fit)).toBe("needs a reading of bore front and 1 more");
+  const [, need] = fit?.parts ?? [];
+  expect(need).toEqual({
+    text: "a reading of bore front",
+    target: {
+      path: open.path,
+      range: {
+        start: { line: 23, character: 5 },
+        end: { line: 23, character: 10 },
+      },
+    },
+  });
+});
+
+test("the best reamer leads to its entry in the crib", () => {
+  const hints = hintsIn(withCrib(JOB), 0, 100);
+  const line = hints.find((hint) => hint.source?.kind === "reamer-window");
+  expect(line?.parts.at(-1)).toMatchObject({
+    text: "reamer r-8755",
+    target: { path: "/shop/crib.thou", range: { start: { line: 14 } } },
+  });
+});
+
+test("steps are next, done, or wait for the first of what is in the way", () => {
+  const steps = `${JOB}
+step try
+  after ream
+
+step mark
+  done 2026-11-04 by AK
+`;
+  expect(
+    shown(steps, { "crib.thou": CRIB }).filter((hint) =>
+      hint.startsWith("step"),
+    ),
+  ).toEqual([
+    "step ream «next»",
+    "step try «waits: step ream to be done»",
+    "step mark «done»",
+  ]);
+  const unread = JOB.replace(/^ {2}read near.*\n/m, "");
+  expect(shown(unread, { "crib.thou": CRIB }).at(-1)).toBe(
+    "step ream «waits: journal front is not measured»",
+  );
+});
+
+test("readings are shown in the other unit, whatever their own is", () => {
+  const text = (unit: string, values: string): string =>
+    `job j\n  units ${unit}\npart p\njournal a on p\n  read ${values}\n`;
+  const reading = (unit: string, values: string): string | undefined =>
+    shown(text(unit, values)).at(-1)?.replace(/^.*«/, "«");
+  // 25.4 mm to the inch; 1.0001 in is 25.40254 mm, and a tenth of a thou is 0.003 mm
+  expect(reading("inch", "1.00000")).toBe("«25.4000 mm»");
+  expect(reading("mm", "25.400")).toBe("«1.00000 in»");
+  expect(reading("mm", "1.0000 1.0002 in  # written in inches")).toBe(
+    "«mean 25.403 mm»",
+  );
+  expect(reading("inch", '1.0000"')).toBe("«25.400 mm»");
+  expect(reading("inch", "25.400 mm by AK")).toBe("«1.00000 in»");
+  expect(reading("mm", "1000.0 1000.2 thou")).toBe("«mean 25.403 mm»");
+});
+
+test("a class is followed by its limits", () => {
+  // ISO 286-2:2010 gives 25 H7 as 0 to +21 µm and 25 f7 as −41 to −20 µm (the page of checks names what was seen of the tables)
+  const text = `job j
+  units mm
+part p
+journal a on p
+  limits 25 mm f7 from "drawing"
+hole a in p
+  limits 25 mm H7
+  boss 40
+bore a in p
+  limits 25.000 to 25.021
+fit a of journal a in bore a
+  want 25 mm H7/f7
+`;
+  expect(shown(text).filter((hint) => /limits|want/.test(hint))).toEqual([
+    'limits 25 mm f7 from "drawing" «24.959 to 24.980 mm»',
+    "limits 25 mm H7 «25.000 to 25.021 mm»",
+    "want 25 mm H7/f7 «0.020 to 0.062 mm»",
+  ]);
+});
+
+test("damaged lines and entries say nothing, and nor does the second of a name", () => {
+  const damaged = JOB.replace(
+    "read near 0.87432",
+    "read near 0.87432,",
+  ).replace("line layshaft", "line 3rd");
+  const hints = shown(damaged, { "crib.thou": CRIB });
+  expect(
+    hints.filter((hint) => /^(?:journal|line|read near)/.test(hint)),
+  ).toEqual([]);
+  const twice = `${JOB}\njournal front on layshaft\n  read 0.9\n`;
+  const heads = shown(twice, { "crib.thou": CRIB }).filter((hint) =>
+    hint.startsWith("journal"),
+  );
+  expect(heads.length).toBeLessThan(2);
+});
+
+test("only the lines that are asked for are looked at", () => {
+  const open = withCrib(JOB);
+  const all = hintsIn(open, 0, 100);
+  for (const [first, last] of [
+    [0, 0],
+    [11, 13],
+    [12, 24],
+    [13, 13],
+    [30, 99],
+  ] as const)
+    expect(hintsIn(open, first, last)).toEqual(
+      all.filter(({ position: { line } }) => first <= line && line <= last),
+    );
+  const worked: string[] = [];
+  const fresh = withCrib(JOB);
+  fresh.shop.graph.trace = (key) => worked.push(key);
+  hintsIn(fresh, 5, 9);
+  expect(worked.filter((key) => key.startsWith("clearance"))).toEqual([]);
+});
+
+test("the working behind a clearance has its formulas and its numbers", () => {
+  const open = withCrib(JOB);
+  const source = { ref: "fit front", kind: "clearance", case: null };
+  const working = hintWorking(open, source) ?? "";
+  expect(working.split("\n")[0]).toBe(
+    "**fit front**, clearance on diameter: `0.00128 to 0.00142 in` (predicted, in)",
+  );
+  expect(working).toMatch(
+    /^- least clearance = smallest bore − largest journal: `.*0\.87432.*`/m,
+  );
+  expect(hintWorking(open, { ...source, ref: "fit gone" })).toBeUndefined();
+  expect(hintWorking(open, { ...source, kind: "film" })).toBeUndefined();
+});
+
+test("a hint stands before the comment of its line", () => {
+  const text = JOB.replace("step ream", "step ream   # tomorrow");
+  const hint = hintsIn(withCrib(text), 0, 100).at(-1);
+  expect(hint?.position.character).toBe("step ream".length);
+});
