@@ -11,13 +11,8 @@ import { orderOf } from "../model/evaluate/order.ts";
 import type { OpenFile } from "../model/project.ts";
 import { entryOf, refsOfKind, type Shop } from "../model/shop.ts";
 import type { Offer } from "./completion-item.ts";
-import {
-  fillingOf,
-  MATES,
-  nameOf,
-  newNames,
-  unmated,
-} from "./completion-names.ts";
+import { fillingOf, MATES, newNames, unmated } from "./completion-names.ts";
+import { nameOf } from "./completion-refs.ts";
 import {
   EMPTY,
   withForm,
@@ -69,16 +64,19 @@ export function entryOffers(
   const opening = file.entries.find(
     ({ kind }) => kind === "job" || kind === "shop",
   )?.kind;
-  const filling = fillingOf(open, "", today);
+  // a fact is filled for an entry of its kind that has no name yet
+  const fillingFor = (kind: EntryKind): Filling =>
+    fillingOf(open, `${kind} `, today);
   const kinds = ENTRIES.filter(
     ({ kind }) => opening === undefined || (kind !== "job" && kind !== "shop"),
   ).map((each) => each.kind);
   return [
-    ...lacking(shop, filling),
+    ...lacking(shop, fillingFor),
     ...kinds.flatMap((kind, index): readonly Offer[] => {
       const rank = 10 + rankOf(kind, opening) + index / 100;
       const spec = entrySpec(kind);
       if (spec === undefined) return [];
+      const filling = fillingFor(kind);
       const names = newNames(shop, kind);
       const openingLine = headOf(spec.form, spec.rule, names, filling);
       const whole = withFacts(openingLine, kind, USUAL[kind], filling);
@@ -146,13 +144,16 @@ function withFacts(
 }
 
 /** Whole entries that the record lacks: a fit for a journal without one, a line for bores that none cuts. */
-function lacking(shop: Shop, filling: Filling): readonly Offer[] {
+function lacking(
+  shop: Shop,
+  fillingFor: (kind: EntryKind) => Filling,
+): readonly Offer[] {
   return [
     ...(["bush", "bore", "press", "fit"] as const).flatMap((kind) =>
-      mates(shop, kind, filling),
+      mates(shop, kind, fillingFor(kind)),
     ),
-    ...missingLine(shop, filling),
-    ...missingSteps(shop, filling),
+    ...missingLine(shop, fillingFor("line")),
+    ...missingSteps(shop, fillingFor("step")),
   ].slice(0, MOST_LACKING);
 }
 

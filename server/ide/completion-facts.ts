@@ -6,6 +6,7 @@ import {
 } from "../../grammar/vocabulary.ts";
 import type { Entry } from "../model/entry.ts";
 import type { OpenFile } from "../model/project.ts";
+import { orderOf } from "../model/evaluate/order.ts";
 import { resultsOf } from "../model/results.ts";
 import type { Offer } from "./completion-item.ts";
 import { fillingOf } from "./completion-names.ts";
@@ -42,14 +43,15 @@ export function factOffers(
     });
 }
 
-/** The facts that results of the entry say they lack. */
+/** The facts that the entry's results lack, or that the next step waits for. */
 function neededFacts(
   { shop }: OpenFile,
   { ref, kind }: Entry,
 ): ReadonlyMap<string, string> {
   if (ref === "" || kind === undefined) return new Map();
   return new Map(
-    resultsOf(shop, ref)
+    [ref, ...orderOf(shop, "").next]
+      .flatMap((each) => resultsOf(shop, each))
       .flatMap((result) => result.needs)
       .filter(
         (need) => need.ref === ref && factSpec(kind, need.fact) !== undefined,

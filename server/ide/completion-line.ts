@@ -123,11 +123,24 @@ function offersFor(
 /** "solid, wrapped, porous or lined" */
 const CHOICE = /^[\w-]+(?:, [\w-]+)* or [\w-]+$/;
 
+/** What a step can check, likeliest first. */
+const CHECKABLE: readonly EntryKind[] = [
+  "fit",
+  "press",
+  "bore",
+  "journal",
+  "hole",
+  "bush",
+  "line",
+  "stack",
+];
+
 function entryOffers(
   writing: Writing,
-  kinds: readonly EntryKind[],
+  taken: readonly EntryKind[],
 ): readonly Offer[] {
   const place = placeOf(writing);
+  const kinds = writing.rule === "ChecksFact" ? CHECKABLE : taken;
   const full = kinds.filter((kind) => !isPlain(kind, writing.rule));
   const plain = kinds.filter((kind) => isPlain(kind, writing.rule));
   const found = findingsOn(writing);

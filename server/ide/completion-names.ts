@@ -6,9 +6,11 @@ import { namedIn } from "../model/evaluate/index-of.ts";
 import { routeSteps } from "../model/evaluate/order.ts";
 import type { OpenFile } from "../model/project.ts";
 import { entryOf, refsOfKind, type Shop } from "../model/shop.ts";
-import { RULES } from "../rules/index.ts";
+import { CODES } from "../rules/codes.ts";
+import { TEXT_RULES } from "../rules/index.ts";
 import { CAUTIONS } from "../model/cautions.ts";
 import { referenceOffers } from "./completion-references.ts";
+import { nameOf } from "./completion-refs.ts";
 import type { Filling } from "./completion-snippet.ts";
 
 /** Capital words that stand for an entry, and how it is written there. */
@@ -63,13 +65,14 @@ export function fillingOf(
             kinds,
             written,
             0,
+            false,
           ),
         ]
           .sort((a, b) => a.rank - b.rank)
           .slice(0, MOST_CHOICES)
           .map((offer) => offer.label);
       if (word === "bush|part NAME") return offered(["bush", "part"], "full");
-      if (word === "CODE") return RULES.map((each) => each.code);
+      if (word === "CODE") return codesToName();
       if (word === "WHO") return peopleIn(open);
       if (word === "NAME" && rule === "CautionFact")
         return CAUTIONS.map((each) => each.name);
@@ -87,6 +90,13 @@ const SLOTS: Readonly<Record<string, number>> = {
   "PressEntry HOLE": 1,
   "FitEntry BORE": 1,
 };
+
+const OF_TEXT = new Set(TEXT_RULES.map((rule) => rule.code));
+
+/** The codes of findings that are more than faults of the text, for `warn` and `allows`. */
+export function codesToName(): readonly string[] {
+  return CODES.filter((code) => !OF_TEXT.has(code));
+}
 
 /** Who has signed in this file, in the order of signing; names that need quotes keep them. */
 export function peopleIn({ file }: OpenFile): readonly string[] {
@@ -171,10 +181,6 @@ export const MATES: Readonly<
   press: ["bush", 0],
   fit: ["journal", 0],
 };
-
-export function nameOf(ref: string): string {
-  return ref.slice(ref.indexOf(" ") + 1);
-}
 
 export function isKind(word: string): word is EntryKind {
   return (ENTRY_KINDS as readonly string[]).includes(word);

@@ -4,25 +4,16 @@ import {
   entrySpec,
   type EntryKind,
 } from "../../grammar/vocabulary.ts";
-import { materials } from "../core/materials/material.ts";
+import { materials, type Family } from "../core/materials/material.ts";
 import { oils } from "../core/materials/oils.ts";
-import { showRange } from "../core/quantity/show.ts";
-import { valueIn } from "../model/entry.ts";
 import { boresOfLine, namedIn } from "../model/evaluate/index-of.ts";
-import { orderOf, stepValue } from "../model/evaluate/order.ts";
-import { settings } from "../model/evaluate/settings.ts";
-import { materialOfFeature } from "../model/evaluate/size.ts";
-import { materialOf } from "../model/evaluate/material.ts";
+import { orderOf } from "../model/evaluate/order.ts";
 import { rankingOf } from "../model/evaluate/window.ts";
-import { resultsOf } from "../model/results.ts";
 import { entryOf, refOf, refsOfKind, type Shop } from "../model/shop.ts";
 import type { Offer } from "./completion-item.ts";
-import {
-  gaugeSummary,
-  neededText,
-  reamerSize,
-  shippedWhat,
-} from "./hover-crib.ts";
+import { shippedWhat } from "./hover-crib.ts";
+import { detailOf } from "./completion-details.ts";
+import { kindOf, nameOf } from "./completion-refs.ts";
 import { fitsAsking, toolWords } from "./hover-line.ts";
 
 /** Where a reference is asked for. */
@@ -47,13 +38,14 @@ export function referenceOffers(
   kinds: readonly EntryKind[],
   written: "full" | "name",
   rank: number,
+  withDetails = true,
 ): readonly Offer[] {
   const { shop, owner, before } = place;
   const used = usedElsewhere(place);
   const tools =
     place.rule === "ReamFact" ? rankedReamers(shop, owner) : undefined;
   const refs = kinds.flatMap((kind) => refsOfKind(shop, kind));
-  const withDetail = refs.length <= MOST_WITH_DETAIL;
+  const withDetail = withDetails && refs.length <= MOST_WITH_DETAIL;
   const own = refs
     .filter(
       (ref) =>
@@ -69,7 +61,7 @@ export function referenceOffers(
         rank: rank + (tool?.rank ?? preference(place, ref, used)),
       };
     });
-  return [...own, ...shippedOffers(shop, kinds, rank)];
+  return [...own, ...shippedOffers(place, kinds, rank)];
 }
 
 function labelOf(ref: string, written: "full" | "name"): string {
@@ -99,10 +91,7 @@ function expectedNext({ shop, rule, before, owner }: Place): readonly string[] {
     return namedIn(shop, first).flatMap((ref) => ref ?? []);
   if (rule === "FitEntry" && first?.startsWith("journal ") === true)
     return [`bore ${nameOf(first)}`];
-  if (rule === "LinePilotFact" || rule === "ChecksFact")
-    return owner.startsWith("line ")
-      ? boresOfLine(shop, owner)
-      : refsOfKind(shop, "fit");
+  if (rule === "LinePilotFact") return boresOfLine(shop, owner);
   return [];
 }
 
@@ -172,89 +161,40 @@ function rankedReamers(
   );
 }
 
-/** Shipped materials and oils that no file has an entry of. */
+/** Shipped materials and oils that no file has an entry of; what the entry may well be made of first. */
 function shippedOffers(
-  shop: Shop,
+  { shop, owner }: Place,
   kinds: readonly EntryKind[],
   rank: number,
 ): readonly Offer[] {
-  const names = [
-    ...(kinds.length === 1 && kinds[0] === "material"
-      ? materials.map((each) => `material ${each.name}`)
-      : []),
-    ...(kinds.length === 1 && kinds[0] === "oil"
-      ? oils.map((each) => `oil ${each.name}`)
-      : []),
-  ];
-  return names
-    .filter((ref) => entryOf(shop, ref) === undefined)
-    .map((ref): Offer => ({
+  if (kinds.length !== 1) return [];
+  const named =
+    kinds[0] === "material"
+      ? materials.map(({ name, family }) => ({
+          ref: `material ${name}`,
+          likely: OF_BUSHES.has(family) === owner.startsWith("bush "),
+        }))
+      : kinds[0] === "oil"
+        ? oils.map(({ name }) => ({ ref: `oil ${name}`, likely: true }))
+        : [];
+  return named
+    .filter(({ ref }) => entryOf(shop, ref) === undefined)
+    .map(({ ref, likely }): Offer => ({
       label: nameOf(ref),
       kind: "material",
       detail: `${shippedWhat(ref) ?? ""}; shipped`,
-      rank: rank + 0.5,
+      rank: rank + (likely ? 0.5 : 0.6),
     }));
 }
 
-/** One line on an entry: its size and verdict, or what it is. */
-export function detailOf(shop: Shop, ref: string): string {
-  switch (kindOf(ref)) {
-    case "gauge":
-      return gaugeSummary(shop, ref);
-    case "reamer":
-      return reamerSize(shop, ref);
-    case "material":
-    case "oil":
-      return `${shippedWhat(ref) ?? ""}${shippedWhat(ref) === undefined ? "" : "; "}written in the record`;
-    case "part":
-    case "bush": {
-      const material =
-        kindOf(ref) === "bush"
-          ? materialOfFeature(shop, ref)
-          : materialOf(shop, ref);
-      return material.known ? nameOf(material.value.ref) : "";
-    }
-    case "pilot":
-      return pilotDetail(shop, ref);
-    case "step":
-      return stepValue(shop, ref).text ?? firstResult(shop, ref);
-    default:
-      return firstResult(shop, ref);
-  }
-}
-
-function pilotDetail(shop: Shop, ref: string): string {
-  const entry = entryOf(shop, ref);
-  const { system } = settings(shop, "job");
-  const od = valueIn(entry, "OdFact");
-  const length = valueIn(entry, "LengthFact");
-  return [
-    od === undefined ? "" : `od ${showRange(od.low, od.high, system, od.step)}`,
-    length === undefined
-      ? ""
-      : `length ${showRange(length.low, length.high, system, length.step)}`,
-  ]
-    .filter((part) => part !== "")
-    .join(", ");
-}
-
-/** "0.87428 to 0.87435 in, measured, in" */
-function firstResult(shop: Shop, ref: string): string {
-  const [result] = resultsOf(shop, ref);
-  if (result === undefined) return entrySpec(kindOf(ref))?.means ?? "";
-  if (result.kind === "ready") return result.text;
-  if (result.status === "unknown")
-    return result.needs.length === 0
-      ? "unknown"
-      : `unknown: ${neededText(result.needs)}`;
-  return [
-    result.text,
-    result.status,
-    result.verdict === "none" ? "" : result.verdict,
-  ]
-    .filter((part) => part !== "")
-    .join(", ");
-}
+const OF_BUSHES = new Set<Family>([
+  "bronze",
+  "sintered",
+  "brass",
+  "polymer",
+  "lined",
+  "white-metal",
+]);
 
 /** The references among the words before the caret: `press front of bush front in` has the bush. */
 export function refsBefore(
@@ -281,11 +221,3 @@ const FIRST_TAKES: Readonly<Record<string, readonly EntryKind[]>> = {
   CutsFact: ["line"],
   PressesFact: ["press"],
 };
-
-function kindOf(ref: string): EntryKind {
-  return ref.slice(0, ref.indexOf(" ")) as EntryKind; // a reference begins with its kind
-}
-
-function nameOf(ref: string): string {
-  return ref.slice(ref.indexOf(" ") + 1);
-}

@@ -6,10 +6,16 @@ import { CAUTIONS } from "../model/cautions.ts";
 import { allOf } from "../model/entry.ts";
 import type { OpenFile } from "../model/project.ts";
 import { findingsIn } from "../rules/check.ts";
-import { RULES } from "../rules/index.ts";
 import { tokenText, type Writing } from "./completion-caret.ts";
 import type { Offer } from "./completion-item.ts";
-import { membersOf, newNames, peopleIn, placesIn } from "./completion-names.ts";
+import {
+  codesToName,
+  membersOf,
+  newNames,
+  peopleIn,
+  placesIn,
+} from "./completion-names.ts";
+import { levelOf, summaryOf } from "./hover-findings.ts";
 import { escaped } from "./hover-markdown.ts";
 import { choiceMeaning } from "./hover-words.ts";
 
@@ -148,7 +154,7 @@ function gaugeSize({ file }: OpenFile, tenThousandths: number): string {
   );
 }
 
-/** A concession never covers these, nor faults of the text. */
+/** A concession never covers these. */
 const NEVER_ALLOWED = new Set(["cut-unchecked", "press-yields", "heat-over"]);
 
 function codeOffers({ open, rule, spot }: Writing): readonly Offer[] {
@@ -156,30 +162,30 @@ function codeOffers({ open, rule, spot }: Writing): readonly Offer[] {
     const found = new Map(
       findingsIn(open).map((each) => [each.code, each.entry ?? ""] as const),
     );
-    return RULES.filter((each) => !NEVER_ALLOWED.has(each.code)).map(
-      ({ code, level }): Offer => ({
-        label: code,
-        kind: "code",
-        detail: found.has(code)
-          ? `${level}, now on ${found.get(code) ?? ""}`
-          : level,
-        rank: RANK.names + (found.has(code) ? 0 : 1),
-      }),
-    );
+    return codesToName()
+      .filter((code) => !NEVER_ALLOWED.has(code))
+      .map((code) => codeOffer(code, found.get(code)));
   }
   const given = new Set(
     allOf(spot.entry, "WarnFact").flatMap(({ value, span }) =>
       value === undefined || span.line === spot.number ? [] : [value.code],
     ),
   );
-  return RULES.filter((each) => !given.has(each.code)).map(
-    ({ code, level }): Offer => ({
-      label: code,
-      kind: "code",
-      detail: level,
-      rank: RANK.names,
-    }),
-  );
+  return codesToName()
+    .filter((code) => !given.has(code))
+    .map((code) => codeOffer(code, undefined));
+}
+
+/** @param on the entry that has the finding now */
+function codeOffer(code: string, on: string | undefined): Offer {
+  const parts = [levelOf(code), on === undefined ? "" : `now on ${on}`];
+  return {
+    label: code,
+    kind: "code",
+    detail: parts.filter((part) => part !== "").join(", "),
+    documentation: summaryOf(code),
+    rank: RANK.names + (on === undefined ? 1 : 0),
+  };
 }
 
 function cautionOffers({ caret }: Writing): readonly Offer[] {

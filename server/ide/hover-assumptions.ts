@@ -28,7 +28,10 @@ export function assumptionsOf(
   if (kind === "line" && ofOversize(shop, ref)) said.push(OVERSIZE);
   if (kind === "fit" && known("hot-clearance", "cold-clearance"))
     said.push(...ofBodies(shop, ref));
+  if (kind === "fit" && known("film", "oil-rise"))
+    said.push(...ofOil(shop, ref));
   if (kind === "press") {
+    if (known("contact-pressure")) said.push(...ofMaterials(shop, ref));
     const entry = entryOf(shop, ref);
     if (
       valueIn(entry, "FrictionFact") === undefined &&
@@ -137,6 +140,27 @@ function ofBodies(shop: Shop, fit: string): readonly string[] {
           undefined, // both rules give Bodies
     ) ?? false;
   return unwritten ? ["The bush is taken to be as warm as its case."] : [];
+}
+
+function ofOil(shop: Shop, fit: string): readonly string[] {
+  const oil = refOf(shop, valueIn(entryOf(shop, fit), "OilFact")?.oil);
+  return oil === undefined || entryOf(shop, oil) !== undefined
+    ? []
+    : [`The viscosity of ${oil} is the shipped value, with its grade's band.`];
+}
+
+function ofMaterials(shop: Shop, press: string): readonly string[] {
+  return namedIn(shop, press).flatMap((ref) => {
+    const material =
+      ref === undefined ? undefined : materialOfFeature(shop, ref);
+    if (material?.known !== true) return [];
+    const { modulus, poisson, ref: of } = material.value;
+    return [modulus, poisson].some(
+      (each) => each !== undefined && each.source !== "written",
+    )
+      ? [`Modulus and Poisson's ratio of ${of} are shipped values.`]
+      : [];
+  });
 }
 
 function finishesMissing(shop: Shop, press: string): boolean {

@@ -2,6 +2,10 @@
 import { fixed, showLength, showRange } from "../core/quantity/show.ts";
 import { allOf, valueIn, type Entry } from "../model/entry.ts";
 import { clearance, clearanceVerdict } from "../model/evaluate/fit.ts";
+import {
+  interferenceOf,
+  interferenceVerdict,
+} from "../model/evaluate/press.ts";
 import { settings } from "../model/evaluate/settings.ts";
 import { sizeOf, sizeVerdict, type Judged } from "../model/evaluate/size.ts";
 import type { Need } from "../model/result.ts";
@@ -42,27 +46,38 @@ function rangeText(
 /** How much of the limits the uncertainty takes, or what keeps a guarded verdict from being given. */
 function verdictText(shop: Shop, ref: string, entry: Entry): string {
   if (settings(shop, "job").verdict !== "guarded") return "";
-  const isFit = entry.kind === "fit";
-  if (!isFit && valueIn(entry, "LimitsFact") === undefined) return "";
-  const judged: Judged | undefined = isFit
-    ? clearanceVerdict(shop, ref)
-    : sizeVerdict(shop, ref);
+  const judged = judgedOf(shop, ref, entry);
   if (judged === undefined) return "";
   const { system } = settings(shop, "job");
   if (judged.guard !== undefined && judged.factor !== undefined)
     return `Judged with the limits held back by ${showLength(judged.guard, system, judged.guard / 10)} (k = ${fixed(judged.factor, 2)}, 95 % conformance, ISO 14253-1).`;
-  const needs = isFit ? needsOfFit(shop, ref) : needsOfSize(shop, ref);
+  const needs = needsOf(shop, ref, entry);
   return judged.verdict === "unsure" && 0 < needs.length
     ? `The verdict is unsure for want of ${escaped([...new Set(needs.map((need) => need.text))].join(", "))}.`
     : "";
 }
 
-function needsOfFit(shop: Shop, ref: string): readonly Need[] {
-  const found = clearance(shop, ref);
-  return found.known ? found.value.budgetNeeds : [];
+function judgedOf(shop: Shop, ref: string, entry: Entry): Judged | undefined {
+  switch (entry.kind) {
+    case "fit":
+      return clearanceVerdict(shop, ref);
+    case "press":
+      return interferenceVerdict(shop, ref);
+    default:
+      return valueIn(entry, "LimitsFact") === undefined
+        ? undefined
+        : sizeVerdict(shop, ref);
+  }
 }
 
-function needsOfSize(shop: Shop, ref: string): readonly Need[] {
-  const found = sizeOf(shop, ref);
+/** What the uncertainty still needs. */
+function needsOf(shop: Shop, ref: string, entry: Entry): readonly Need[] {
+  if (entry.kind === "press") {
+    const found = interferenceOf(shop, ref);
+    return found.known
+      ? [...found.value.od.budgetNeeds, ...found.value.hole.budgetNeeds]
+      : [];
+  }
+  const found = entry.kind === "fit" ? clearance(shop, ref) : sizeOf(shop, ref);
   return found.known ? found.value.budgetNeeds : [];
 }

@@ -1,5 +1,4 @@
-// What a written quantity is in the other system, what a unit is, and what a reading becomes at 20 °C. Digits are those that the written
-// ones give, never more.
+// What a written quantity is in the other system, and what a unit is. Digits are those that the written ones give, never more.
 import { child, children, type Node } from "../../grammar/tree.ts";
 import {
   readNumber,
@@ -7,14 +6,7 @@ import {
   toNumber,
   toTenths,
 } from "../core/quantity/exact.ts";
-import {
-  decimalsFor,
-  fixed,
-  showLength,
-  showTemperature,
-  significant,
-  type System,
-} from "../core/quantity/show.ts";
+import { decimalsFor, fixed, significant } from "../core/quantity/show.ts";
 import {
   fromSi,
   toSi,
@@ -22,15 +14,11 @@ import {
   type Dimension,
   type Unit,
 } from "../core/quantity/units.ts";
-import { propertyOf } from "../model/evaluate/material.ts";
-import { readingsAt } from "../model/evaluate/readings.ts";
-import { settings } from "../model/evaluate/settings.ts";
-import { materialOfFeature } from "../model/evaluate/size.ts";
 import type { OpenFile } from "../model/project.ts";
-import type { Fact } from "../model/entry.ts";
 import { blocks } from "./hover-markdown.ts";
 import { DIMENSION_WORDS, unitName } from "./hover-words.ts";
-import { factAt, type Spot } from "./position.ts";
+import { readingHover } from "./hover-reading.ts";
+import type { Spot } from "./position.ts";
 
 /** A number of a line with the unit that counts for it. */
 interface Written {
@@ -271,81 +259,4 @@ function trimmed(value: number, least: number, most: number): string {
   for (let at = most; Math.max(0, least) < at && text.endsWith("0"); at--)
     text = text.slice(0, -1);
   return text.endsWith(".") ? text.slice(0, -1) : text;
-}
-
-const FEATURES = new Set(["journal", "hole", "bush", "bore"]);
-
-/** A diameter that was read, at 20 °C, where that changes it. */
-function readingHover(
-  { shop }: OpenFile,
-  spot: Spot,
-  number: Node,
-): string | undefined {
-  const fact = factAt(spot);
-  if (fact === undefined || !isReading(fact) || fact.value === undefined)
-    return undefined;
-  const { ref } = spot.entry;
-  if (!FEATURES.has(spot.kind ?? "") || ref === "") return undefined;
-  const at = fact.value.valueSpans.findIndex(
-    (span) => span.start === spot.line.indent + number.start,
-  );
-  const raw = fact.value.values[at];
-  if (raw === undefined) return undefined;
-  const stage = fact.value.stage ?? "finished";
-  const found = readingsAt(shop, [fact], stage, [stage], () =>
-    materialOfFeature(shop, ref),
-  );
-  if (!found.known) {
-    const needs = found.needs.map((each) => each.text).join(", ");
-    return needs === "" ? undefined : `At 20 °C: needs ${needs}`;
-  }
-  const reading = found.value[0]?.readings[0];
-  const value = reading?.values[at];
-  if (reading === undefined || value === undefined) return undefined;
-  const { system } = settings(shop, "job");
-  if (Math.abs(value - raw.value) < 5e-11) {
-    const assumed = reading.temperatureAssumed
-      ? "No temperature is written: taken as read at 20 °C."
-      : "";
-    return assumed === "" ? undefined : assumed;
-  }
-  return `At 20 °C: ${showLength(value, system, raw.step)} (${becauseOf(shop, ref, reading, system)})`;
-}
-
-function becauseOf(
-  shop: OpenFile["shop"],
-  ref: string,
-  reading: {
-    readonly temperature: number;
-    readonly gauge: { readonly adds: number; readonly ref: string } | undefined;
-  },
-  system: System,
-): string {
-  const parts: string[] = [];
-  if (reading.temperature !== 20) {
-    const material = materialOfFeature(shop, ref);
-    const expansion = material.known
-      ? propertyOf(material.value, "expansion")
-      : material;
-    const grows = expansion.known
-      ? `, ${material.known ? material.value.ref : ""} grows ${significant(expansion.value.value * 1e6, 3)} um/m-K (${expansion.value.source === "written" ? "written" : "shipped value"})`
-      : "";
-    parts.push(
-      `read at ${showTemperature(reading.temperature, system)}${grows}`,
-    );
-  }
-  const { gauge } = reading;
-  if (gauge !== undefined && gauge.adds !== 0)
-    parts.push(`${gauge.ref} adds ${showLength(gauge.adds, system, 2.54e-7)}`);
-  return parts.join("; ");
-}
-
-function isReading(
-  fact: Fact,
-): fact is Fact<"ReadFact" | "RepeatFact" | "BushReadFact"> {
-  return (
-    fact.rule === "ReadFact" ||
-    fact.rule === "RepeatFact" ||
-    fact.rule === "BushReadFact"
-  );
 }

@@ -9,10 +9,10 @@ import { showRange } from "../core/quantity/show.ts";
 import type { OpenFile } from "../model/project.ts";
 import { resolve } from "../model/shop.ts";
 import type { RefSite } from "../model/values.ts";
-import { RULES, TEXT_RULES } from "../rules/index.ts";
 import { classHover } from "./hover-class.ts";
 import { cutText, shippedWhat } from "./hover-crib.ts";
 import { cautionHover, entryHover } from "./hover-entry.ts";
+import { findingHover } from "./hover-findings.ts";
 import { blocks, code, escaped, list } from "./hover-markdown.ts";
 import { quantityHover, unitHover } from "./hover-quantity.ts";
 import { choiceMeaning, clauseMeaning } from "./hover-words.ts";
@@ -178,7 +178,7 @@ function nodeText(
     case "caution":
       return cautionHover(text);
     case "code":
-      return codeText(text);
+      return findingHover(text);
     case "stepName":
       return entryHover(open.shop, `step ${text}`, true);
     case "place":
@@ -193,15 +193,6 @@ function nodeText(
 function wordText(text: string): string | undefined {
   const means = choiceMeaning(text) ?? clauseMeaning(text);
   return means === undefined ? undefined : `**${escaped(text)}**: ${means}`;
-}
-
-const LEVELS: ReadonlyMap<string, string> = new Map(
-  [...TEXT_RULES, ...RULES].map((rule) => [rule.code, rule.level]),
-);
-
-function codeText(text: string): string | undefined {
-  const level = LEVELS.get(text);
-  return level === undefined ? undefined : `**${text}**: a finding (${level})`;
 }
 
 /** What was read at one place of a journal, hole or bore. */
