@@ -6,18 +6,23 @@ import type { Shop } from "../model/shop.ts";
 export type Threshold =
   { readonly share: number } | { readonly length: number };
 
-/** The job's threshold for a code as a share (`40 %`, `0.4`) or a length with its unit; undefined where it writes none. */
+/**
+ * The job's threshold for a code: a share (`40 %`), or a length. A bare number is a length in the file's unit, as everywhere; in a file
+ * without a unit it says nothing. Undefined where the job writes none.
+ */
 export function ownThreshold(shop: Shop, code: string): Threshold | undefined {
   const written = settings(shop, "job").warn[code];
   if (written === undefined) return undefined;
-  return written.dimension === "length"
-    ? { length: written.value }
-    : { share: written.value };
+  if (written.dimension === undefined)
+    return written.asLength === undefined
+      ? undefined
+      : { length: written.asLength };
+  if (written.dimension === "length") return { length: written.value };
+  return written.dimension === "ratio" ? { share: written.value } : undefined;
 }
 
-/** The job's threshold for a code that is a length: a bare number is one in the file's unit. */
+/** The job's threshold for a code that is a length, in m; undefined where it writes none, or a share. */
 export function ownLength(shop: Shop, code: string): number | undefined {
-  const written = settings(shop, "job").warn[code];
-  if (written === undefined) return undefined;
-  return written.dimension === "length" ? written.value : written.asLength;
+  const own = ownThreshold(shop, code);
+  return own !== undefined && "length" in own ? own.length : undefined;
 }

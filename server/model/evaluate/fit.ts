@@ -1,6 +1,7 @@
 // The clearance of a running fit, measured or predicted. All clearances are diametral.
 import { clearanceBudget, type Budget } from "../../core/readings/budget.ts";
 import { clearance as clearanceOf } from "../../core/line/clearance.ts";
+import { metresToTenths } from "../../core/quantity/exact.ts";
 import { lengthDigits, showRange } from "../../core/quantity/show.ts";
 import { finer } from "../ranges.ts";
 import { given } from "../entry.ts";
@@ -21,6 +22,11 @@ import { settings } from "./settings.ts";
 import { judgeEstimate, sizeOf, type Judged, type Size } from "./size.ts";
 
 export interface Clearance extends Estimate {
+  /**
+   * The most that the least clearance can be, and the least that the most can be: a part that is read has all of its sizes, one that is
+   * foretold has one of them.
+   */
+  readonly atBest: { readonly least: number; readonly most: number };
   readonly journal: Size;
   readonly bore: Size;
   readonly budget: Budget | undefined;
@@ -69,6 +75,7 @@ export const clearance = query<Known<Clearance>>("clearance", (shop, ref) => {
     low: found.value.least,
     nominal: found.value.mean,
     high: found.value.most,
+    atBest: atBest(journal.value, bore.value),
     status: statusOf(journal.value, bore.value),
     step,
     journal: journal.value,
@@ -92,6 +99,18 @@ export const clearance = query<Known<Clearance>>("clearance", (shop, ref) => {
   });
 });
 
+function atBest(journal: Size, bore: Size): Clearance["atBest"] {
+  const isRead = (size: Size): boolean => size.status === "measured";
+  const smallestBore = isRead(bore) ? bore.low : bore.high;
+  const largestBore = isRead(bore) ? bore.high : bore.low;
+  const largestJournal = isRead(journal) ? journal.high : journal.low;
+  const smallestJournal = isRead(journal) ? journal.low : journal.high;
+  return {
+    least: smallestBore - largestJournal,
+    most: largestBore - smallestJournal,
+  };
+}
+
 /** The clearance that a fit wants. */
 export const wanted = query<Known<LengthRange> | undefined>(
   "wanted",
@@ -111,6 +130,21 @@ export const clearanceVerdict = query<Judged | undefined>(
     const found = clearance(shop, ref);
     const want = wanted(shop, ref);
     if (!found.known || want?.known !== true) return undefined;
-    return judgeEstimate(shop, found.value, want.value, found.value.budget);
+    const judged = judgeEstimate(
+      shop,
+      found.value,
+      want.value,
+      found.value.budget,
+    );
+    // foretold, it is out where the best that can come of it is
+    const { least, most } = found.value.atBest;
+    const isOut =
+      metresToTenths(least) < metresToTenths(want.value.low) ||
+      metresToTenths(want.value.high) < metresToTenths(most);
+    return found.value.status === "predicted" &&
+      judged.verdict === "unsure" &&
+      isOut
+      ? { ...judged, verdict: "out" }
+      : judged;
   },
 );

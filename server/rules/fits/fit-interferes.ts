@@ -1,9 +1,10 @@
 // A running fit has no clearance at its tightest place: the journal will not go in, or will seize.
 import { metresToTenths } from "../../core/quantity/exact.ts";
-import { showLength } from "../../core/quantity/show.ts";
 import { clearance } from "../../model/evaluate/fit.ts";
 import { settings } from "../../model/evaluate/settings.ts";
 import type { Rule } from "../rule.ts";
+import { interferes } from "./interferes.ts";
+import { showExcess } from "../show-excess.ts";
 import { relatedSizes } from "./related-sizes.ts";
 
 export const fitInterferes: Rule = {
@@ -12,20 +13,20 @@ export const fitInterferes: Rule = {
   about: ["fit"],
   check(shop, ref, entry) {
     const found = clearance(shop, ref);
-    if (!found.known) return [];
-    const { low, high, step, status } = found.value;
-    // limits that may or may not clear each other are no finding until one of them is read
-    const end = status === "measured" ? low : high;
-    if (0 < metresToTenths(end)) return [];
+    if (!found.known || !interferes(found.value)) return [];
+    const { low, atBest, step, status } = found.value;
+    const isMeasured = status === "measured";
     const { system } = settings(shop, "job");
     const short =
-      metresToTenths(low) === 0
+      metresToTenths(atBest.least) === 0
         ? "no clearance"
-        : `an interference of ${showLength(-low, system, step)}`;
+        : `an interference of ${showExcess(-atBest.least, system, step)}${isMeasured ? "" : " at least"}`;
     return [
       {
         span: entry.nameSpan,
-        message: `There is ${short} at the tightest place${status === "measured" ? "" : ", foretold"}: a running fit needs clearance. Do not force the shaft in.`,
+        message: isMeasured
+          ? `There is ${short} at the tightest place: a running fit needs clearance. Do not force the shaft in.`
+          : `There will be ${short}: a running fit needs clearance. Make the bore larger before it is cut, or the journal smaller.`,
         related: relatedSizes(shop, ref),
         value: low,
       },

@@ -1,13 +1,15 @@
 // The most clearance of a fit is over what it wants.
 import { metresToTenths } from "../../core/quantity/exact.ts";
-import { showLength, showRange } from "../../core/quantity/show.ts";
+import { showRange } from "../../core/quantity/show.ts";
 import {
   clearance,
   clearanceVerdict,
   wanted,
 } from "../../model/evaluate/fit.ts";
+import { namedIn } from "../../model/evaluate/index-of.ts";
 import { settings } from "../../model/evaluate/settings.ts";
 import type { Rule } from "../rule.ts";
+import { showExcess } from "../show-excess.ts";
 import { relatedSizes } from "./related-sizes.ts";
 
 export const fitLoose: Rule = {
@@ -23,17 +25,31 @@ export const fitLoose: Rule = {
       clearanceVerdict(shop, ref)?.verdict !== "out"
     )
       return [];
-    const { low, high, step, status } = found.value;
-    // what is read is loose where it is loosest; what is foretold, only where it is sure to be
-    const end = status === "measured" ? high : low;
+    const { low, high, step, status, bore } = found.value;
+    const end = found.value.atBest.most;
     if (metresToTenths(end) <= metresToTenths(want.value.high)) return [];
     const { system } = settings(shop, "job");
-    const over = showLength(end - want.value.high, system, step);
-    const verb = status === "measured" ? "is" : "is foretold at";
+    const over = showExcess(end - want.value.high, system, step);
+    const [journalRef = "the journal", boreRef = "the bore"] = namedIn(
+      shop,
+      ref,
+    );
+    const isTightToo =
+      metresToTenths(found.value.atBest.least) < metresToTenths(want.value.low);
+    const cure = isTightToo
+      ? `It is tight elsewhere: true ${journalRef} and ${boreRef} up first`
+      : bore.from === "readings"
+        ? `Make ${boreRef} new, or build ${journalRef} up`
+        : `Cut ${boreRef} smaller, or build ${journalRef} up`;
+    const isMeasured = status === "measured";
+    const verb = isMeasured ? "is" : "is foretold at";
+    const tooMuch = isMeasured
+      ? `${over} too much at the loosest place`
+      : `it will be ${over} too much at least`;
     return [
       {
         span: entry.nameSpan,
-        message: `The clearance ${verb} ${showRange(low, high, system, step)} and ${showRange(want.value.low, want.value.high, system, want.value.step)} is wanted: ${over} too much. Use a smaller bore, or build the journal up.`,
+        message: `The clearance ${verb} ${showRange(low, high, system, step)} and ${showRange(want.value.low, want.value.high, system, want.value.step)} is wanted: ${tooMuch}. ${cure}.`,
         related: relatedSizes(shop, ref),
         value: high,
       },

@@ -7,6 +7,7 @@ import {
 } from "../../model/evaluate/fit.ts";
 import { settings } from "../../model/evaluate/settings.ts";
 import type { Rule } from "../rule.ts";
+import { interferes } from "./interferes.ts";
 import { relatedSizes } from "./related-sizes.ts";
 
 export const fitUnsure: Rule = {
@@ -17,7 +18,12 @@ export const fitUnsure: Rule = {
     const found = clearance(shop, ref);
     const want = wanted(shop, ref);
     const judged = clearanceVerdict(shop, ref);
-    if (!found.known || want?.known !== true || judged?.verdict !== "unsure")
+    if (
+      !found.known ||
+      want?.known !== true ||
+      judged?.verdict !== "unsure" ||
+      interferes(found.value)
+    )
       return [];
     // what is known only by its limits is still to be read: the gate says so before it matters
     if (
@@ -30,10 +36,10 @@ export const fitUnsure: Rule = {
     const needs = [...new Set(budgetNeeds.map((need) => need.text))].join(", ");
     const why =
       status === "predicted"
-        ? `it is foretold as ${showRange(low, high, system, step)}, which reaches past that; it needs ${needs}`
+        ? `it is foretold at ${showRange(low, high, system, step)}, which reaches past that. ${found.value.bore.from === "cut" ? "A test cut in a scrap bush tells how large it comes out" : `It needs ${needs}`}`
         : judged.guard === undefined
           ? `the verdict is guarded, and needs ${needs}`
-          : `${showRange(low, high, system, step)} does not keep clear of a limit by ${showLength(judged.guard, system, judged.guard / 10)} (k = ${judged.factor?.toFixed(2) ?? ""}), as its uncertainty asks (ISO 14253-1)`;
+          : `${showRange(low, high, system, step)} does not keep clear of a limit by ${showLength(judged.guard, system, judged.guard / 10)} (k = ${judged.factor?.toFixed(2) ?? ""}), as its uncertainty asks (ISO 14253-1). Read both again with surer gauges`;
     return [
       {
         span: entry.nameSpan,

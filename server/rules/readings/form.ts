@@ -1,11 +1,13 @@
-// What out-of-round and taper are held against: what the entry allows, shares of the tolerance, and the least clearance.
+// What out-of-round and taper are held against: what the entry allows, or else the job's own threshold, or else shares of the tolerance
+// and of the least clearance. Out-of-round and taper themselves are size.ts's.
 import { metresToTenths } from "../../core/quantity/exact.ts";
 import { showLength } from "../../core/quantity/show.ts";
 import { clearance } from "../../model/evaluate/fit.ts";
 import { fitsOfBore, fitsOfJournal } from "../../model/evaluate/index-of.ts";
 import { settings } from "../../model/evaluate/settings.ts";
-import { given, type Entry } from "../../model/entry.ts";
+import { given, valueIn, type Entry } from "../../model/entry.ts";
 import type { Shop } from "../../model/shop.ts";
+import type { Span } from "../../model/values.ts";
 import { ownThreshold } from "../threshold.ts";
 import type { Draft } from "../rule.ts";
 
@@ -14,101 +16,129 @@ const HINT = 0.25;
 const WARNING = 0.5;
 const OF_CLEARANCE = 0.25;
 
+const CURE = "True it up before its mate is fitted.";
+
+/** What was found of a form. */
+export interface Found {
+  readonly code: "out-of-round" | "taper";
+  readonly span: Span;
+  /** The sentence that the finding begins with: "Out of round by 0.0002 in at near". */
+  readonly is: string;
+  /** m */
+  readonly value: number;
+  /** How to look again where it is a hint: "at more angles". */
+  readonly look: string;
+}
+
 export function formDrafts(
   shop: Shop,
   ref: string,
   entry: Entry,
-  what: "out-of-round" | "taper",
-  value: number,
-  step: number | undefined,
+  found: Found,
 ): readonly Draft[] {
   const { system } = settings(shop, "job");
-  const is = `${what === "taper" ? "The taper" : "Out of round by"} ${what === "taper" ? "is " : ""}${showLength(value, system, step)}`;
-  const allowed = given(entry, what === "taper" ? "TaperFact" : "RoundFact");
+  const { span, is, value } = found;
+  const rule = found.code === "taper" ? "TaperFact" : "RoundFact";
+  const allowed = given(entry, rule);
   if (allowed.state === "damaged") return [];
   if (allowed.state === "given") {
-    if (metresToTenths(value) <= metresToTenths(allowed.value.value)) return [];
+    const { value: most, step } = allowed.value;
+    if (!isOver(value, most)) return [];
     return [
       {
         level: "warning",
-        span: entry.nameSpan,
-        message: `${is}, and ${showLength(allowed.value.value, system, allowed.value.step)} is allowed.`,
+        span,
+        message: `${is}, and ${showLength(most, system, step)} is allowed. ${CURE}`,
         related: [{ ref, span: allowed.span, message: "allowed here" }],
         value,
       },
     ];
   }
-  const own = ownThreshold(shop, what);
+  const own = ownThreshold(shop, found.code);
   if (own !== undefined && "length" in own) {
-    return metresToTenths(value) <= metresToTenths(own.length)
-      ? []
-      : [
-          {
-            level: "warning",
-            span: entry.nameSpan,
-            message: `${is}, over the job's ${showLength(own.length, system)}.`,
-            value,
-          },
-        ];
+    if (!isOver(value, own.length)) return [];
+    return [
+      {
+        level: "warning",
+        span,
+        message: `${is}, over the ${showLength(own.length, system)} that \`warn\` sets. ${CURE}`,
+        value,
+      },
+    ];
   }
-  const warning = own?.share ?? WARNING;
-  const hint = own === undefined ? HINT : own.share / 2;
-  const limits = given(entry, "LimitsFact");
-  if (limits.state === "given") {
-    const tolerance = limits.value.high - limits.value.low;
-    const share = tolerance <= 0 ? 0 : value / tolerance;
-    if (hint < share) {
-      const level = warning < share ? "warning" : "hint";
-      return [
-        {
-          level,
-          span: entry.nameSpan,
-          message: `${is}: ${percent(share)} of the tolerance ${showLength(tolerance, system, limits.value.step)}. Over ${percent(level === "warning" ? warning : hint)} is worth a second look at the surface.`,
-          value,
-        },
-      ];
-    }
-  }
+  const ofTolerance = shareOfTolerance(shop, entry, found, own?.share);
+  if (ofTolerance?.level === "warning" || own !== undefined)
+    return ofTolerance === undefined ? [] : [ofTolerance];
   const tightest = leastClearance(shop, ref);
-  if (tightest === undefined || value <= OF_CLEARANCE * tightest.low) return [];
-  return [
-    {
-      level: "warning",
-      span: entry.nameSpan,
-      message: `${is}: more than a quarter of the least clearance ${showLength(tightest.low, system, tightest.step)} of ${tightest.fit}.`,
-      related: [{ ref: tightest.fit, message: tightest.fit }],
-      value,
-    },
-  ];
+  if (tightest !== undefined && isOver(value, OF_CLEARANCE * tightest.low)) {
+    return [
+      {
+        level: "warning",
+        span,
+        message: `${is}: more than a quarter of the least clearance ${showLength(tightest.low, system, tightest.step)} of ${tightest.fit}. ${CURE}`,
+        related: [{ ref: tightest.fit, message: tightest.fit }],
+        value,
+      },
+    ];
+  }
+  return ofTolerance === undefined ? [] : [ofTolerance];
 }
 
-function leastClearance(
+/** Against the size tolerance: a warning over the job's own share, else over a half; a hint over half of that. */
+function shareOfTolerance(
   shop: Shop,
-  ref: string,
-):
-  | {
-      readonly fit: string;
-      readonly low: number;
-      readonly step: number | undefined;
-    }
-  | undefined {
+  entry: Entry,
+  { span, is, value, look }: Found,
+  own: number | undefined,
+): Draft | undefined {
+  const limits = valueIn(entry, "LimitsFact");
+  if (limits === undefined) return undefined;
+  const tolerance = limits.high - limits.low;
+  const warning = own ?? WARNING;
+  const hint = own === undefined ? HINT : own / 2;
+  if (tolerance <= 0 || !isOver(value, hint * tolerance)) return undefined;
+  const isWarning = isOver(value, warning * tolerance);
+  const { system } = settings(shop, "job");
+  const of = `${is}: ${percent(value / tolerance)} of the tolerance ${showLength(tolerance, system, limits.step)}`;
+  return isWarning
+    ? {
+        level: "warning",
+        span,
+        message: `${of}, and ${percent(warning)} is the most to let pass. ${CURE}`,
+        value,
+      }
+    : {
+        level: "hint",
+        span,
+        message: `${of}. From ${percent(hint)} on it is worth reading again, ${look}.`,
+        value,
+      };
+}
+
+/** Compared as verdicts are: a value on its bound is not over it. */
+function isOver(value: number, bound: number): boolean {
+  return metresToTenths(bound) < metresToTenths(value);
+}
+
+interface Tightest {
+  readonly fit: string;
+  readonly low: number;
+  readonly step: number | undefined;
+}
+
+/** The fit of a journal or a bore that has least clearance, of those that have any. */
+function leastClearance(shop: Shop, ref: string): Tightest | undefined {
   const fits = ref.startsWith("journal ")
     ? fitsOfJournal(shop, ref)
     : ref.startsWith("bore ")
       ? fitsOfBore(shop, ref)
       : [];
-  let least:
-    | {
-        readonly fit: string;
-        readonly low: number;
-        readonly step: number | undefined;
-      }
-    | undefined;
+  let least: Tightest | undefined;
   for (const fit of fits) {
     const found = clearance(shop, fit);
     if (!found.known || found.value.low <= 0) continue;
-    if (least === undefined || found.value.low < least.low)
-      least = { fit, low: found.value.low, step: found.value.step };
+    const { low, step } = found.value;
+    if (least === undefined || low < least.low) least = { fit, low, step };
   }
   return least;
 }

@@ -1,10 +1,15 @@
 // A reading has more digits than its gauge shows.
-import { showLength } from "../../core/quantity/show.ts";
+import { metresToTenths } from "../../core/quantity/exact.ts";
+import {
+  lengthDigits,
+  showLength,
+  type System,
+} from "../../core/quantity/show.ts";
 import { settings } from "../../model/evaluate/settings.ts";
 import { gaugeValue } from "../../model/evaluate/gauge.ts";
-import { allOf } from "../../model/entry.ts";
 import { refOf } from "../../model/shop.ts";
 import type { Rule } from "../rule.ts";
+import { readingsIn } from "./readings-in.ts";
 
 export const readingFinerThanGauge: Rule = {
   code: "reading-finer-than-gauge",
@@ -12,49 +17,41 @@ export const readingFinerThanGauge: Rule = {
   about: ["journal", "hole", "bore", "bush", "stack", "reamer", "pilot"],
   check(shop, _, entry) {
     const { system } = settings(shop, "job");
-    const facts = [
-      ...allOf(entry, "ReadFact"),
-      ...allOf(entry, "RepeatFact"),
-      ...allOf(entry, "BushReadFact"),
-      ...allOf(entry, "StackReadFact"),
-    ];
-    return facts.flatMap(({ value }) => {
-      const gaugeRef = refOf(shop, value?.gauge);
+    return readingsIn(entry).flatMap(({ gauge, values, valueSpans }) => {
+      const ref = refOf(shop, gauge);
       const resolution =
-        gaugeRef === undefined
-          ? undefined
-          : gaugeValue(shop, gaugeRef)?.resolution;
-      if (
-        value === undefined ||
-        gaugeRef === undefined ||
-        resolution === undefined
-      )
-        return [];
-      // a gauge that steps by 0.00005 is read to five decimals, and so is one that steps by 0.00001
-      const finest =
-        10 ** Math.floor(Math.log10(resolution / unitOf(system)) + 1e-9) *
-        unitOf(system);
-      const index = value.values.findIndex(
-        (each) => each.step !== undefined && each.step < finest * 0.999,
+        ref === undefined ? undefined : gaugeValue(shop, ref)?.resolution;
+      if (ref === undefined || resolution === undefined) return [];
+      // one digit too many: a gauge that steps by 0.0005 is read to four decimals, and not to five
+      const index = values.findIndex(
+        ({ step }) =>
+          step !== undefined && step * 10 <= resolution * (1 + 1e-9),
       );
-      const span = value.valueSpans[index];
+      const span = valueSpans[index];
       if (span === undefined) return [];
+      const steps = showLength(
+        resolution,
+        ownUnit(resolution, system),
+        resolution,
+      );
       return [
         {
           span,
-          message: `This has more digits than ${gaugeRef} shows: it steps by ${showLength(resolution, system, resolution)}. Write what the gauge said, or name the gauge that said it.`,
-          related: [
-            {
-              ref: gaugeRef,
-              message: `resolution ${showLength(resolution, system, resolution)}`,
-            },
-          ],
+          message: `This has more digits than ${ref} shows: it steps by ${steps}. Write what the gauge said, or name the gauge that said it.`,
+          related: [{ ref, message: `resolution ${steps}` }],
         },
       ];
     });
   },
 };
 
-function unitOf(system: "inch" | "mm"): number {
-  return system === "inch" ? 0.0254 : 0.001;
+/** The unit that the gauge itself reads in: the one in which its step is round. */
+function ownUnit(resolution: number, system: System): System {
+  const isRound = (each: System): boolean => {
+    const shown = Number(lengthDigits(resolution, each, resolution));
+    const unit = each === "inch" ? 0.0254 : 0.001;
+    return metresToTenths(shown * unit) === metresToTenths(resolution);
+  };
+  const other = system === "inch" ? "mm" : "inch";
+  return !isRound(system) && isRound(other) ? other : system;
 }

@@ -1,9 +1,10 @@
 // A journal, hole or bore as read is outside its limits.
 import { metresToTenths } from "../../core/quantity/exact.ts";
 import { showLength, showRange } from "../../core/quantity/show.ts";
+import { showExcess, stepOfExcess } from "../show-excess.ts";
 import { settings } from "../../model/evaluate/settings.ts";
 import { sizeOf, sizeVerdict } from "../../model/evaluate/size.ts";
-import { given } from "../../model/entry.ts";
+import { given, type Entry } from "../../model/entry.ts";
 import type { Draft, Rule } from "../rule.ts";
 
 export const readingOffLimits: Rule = {
@@ -31,24 +32,26 @@ export const readingOffLimits: Rule = {
     ];
     const drafts: Draft[] = [];
     for (const { readings } of size.value.places) {
-      for (const { values, valueSpans, place } of readings) {
+      for (const { values, valueSpans, place, temperature } of readings) {
         values.forEach((value, index) => {
           const span = valueSpans[index];
           if (span === undefined) return;
           const under = metresToTenths(low) - metresToTenths(value);
           const over = metresToTenths(value) - metresToTenths(high);
           const off = Math.max(under, over);
+          if (off <= 0 || judged.verdict !== "out") return;
+          const metres = off / 1e10;
+          const digits = stepOfExcess(metres, size.value.step);
           const where = place === undefined ? "" : ` at ${place}`;
-          const is = `${showLength(value, system, size.value.step)}${where}`;
-          if (0 < off && judged.verdict === "out") {
-            const by = showLength(off / 1e10, system, size.value.step);
-            drafts.push({
-              span,
-              message: `${is} is ${by} ${0 < under ? "under" : "over"} the limits ${shown}.`,
-              related,
-              value,
-            });
-          }
+          const brought = temperature === 20 ? "" : ", brought to 20 °C,";
+          const is = `${showLength(value, system, digits)}${where}${brought}`;
+          const by = showExcess(metres, system, size.value.step);
+          drafts.push({
+            span,
+            message: `${is} is ${by} ${0 < under ? "under" : "over"} the limits ${shown}. ${cureOf(entry, 0 < under)}`,
+            related,
+            value,
+          });
         });
       }
     }
@@ -66,9 +69,22 @@ export const readingOffLimits: Rule = {
       {
         level: "warning",
         span: entry.nameSpan,
-        message: `Whether ${ref} is within ${shown} is not sure: ${why}.`,
+        message: `Whether ${ref} is within ${shown} is not sure: ${why}.${judged.guard === undefined ? "" : " Read it with a surer gauge."}`,
         related,
       },
     ];
   },
 };
+
+/** Metal that is there can be taken off; metal that is gone can't be put back by cutting. */
+function cureOf({ kind }: Entry, isUnder: boolean): string {
+  const isJournal = kind === "journal";
+  if (isJournal !== isUnder)
+    return isJournal
+      ? "There is metal to take off: size it down."
+      : "There is metal to take off: open it out.";
+  if (isJournal) return "Build it up, or have the smaller size allowed.";
+  return kind === "hole"
+    ? "Sleeve it, or make the bush to suit."
+    : "Fit a new bush, or have the larger size allowed.";
+}
