@@ -1,8 +1,20 @@
 // Every rule, in the order of the language page.
 import type { Rule } from "./rule.ts";
+import { bushNotReamable } from "./cutting/bush-not-reamable.ts";
+import { filletFouls } from "./cutting/fillet-fouls.ts";
+import { grooveMeetsFlutes } from "./cutting/groove-meets-flutes.ts";
+import { jointNotAsService } from "./cutting/joint-not-as-service.ts";
+import { ledgeFouls } from "./cutting/ledge-fouls.ts";
 import { lineNeedsTwoReamers } from "./cutting/line-needs-two-reamers.ts";
+import { pilotInCutBore } from "./cutting/pilot-in-cut-bore.ts";
+import { pilotSlack } from "./cutting/pilot-slack.ts";
+import { pilotTight } from "./cutting/pilot-tight.ts";
 import { reamerNotInCrib } from "./cutting/reamer-not-in-crib.ts";
 import { reamerWrongSize } from "./cutting/reamer-wrong-size.ts";
+import { stockHeavy } from "./cutting/stock-heavy.ts";
+import { stockThin } from "./cutting/stock-thin.ts";
+import { ventMissing } from "./cutting/vent-missing.ts";
+import { wontCleanUp } from "./cutting/wont-clean-up.ts";
 import { fitInterferes } from "./fits/fit-interferes.ts";
 import { fitLoose } from "./fits/fit-loose.ts";
 import { fitTight } from "./fits/fit-tight.ts";
@@ -40,6 +52,18 @@ export const RULES: readonly Rule[] = [
   reamerNotInCrib,
   reamerWrongSize,
   lineNeedsTwoReamers,
+  stockThin,
+  stockHeavy,
+  wontCleanUp,
+  pilotSlack,
+  pilotTight,
+  pilotInCutBore,
+  ledgeFouls,
+  filletFouls,
+  ventMissing,
+  grooveMeetsFlutes,
+  jointNotAsService,
+  bushNotReamable,
   filmThin,
   pvOver,
   loadOver,

@@ -6,6 +6,7 @@ import {
   significant,
 } from "../../core/quantity/show.ts";
 import { settings } from "../evaluate/settings.ts";
+import { cuttingResults } from "./cutting.ts";
 import { rankingOf, windowOf, type Choice } from "../evaluate/window.ts";
 import { numberResult, unknownResult } from "../make-result.ts";
 import { unknown, need } from "../known.ts";
@@ -13,7 +14,11 @@ import type { Result } from "../result.ts";
 import { type Shop } from "../shop.ts";
 
 export function lineResults(shop: Shop, ref: string): readonly Result[] {
-  return [windowResult(shop, ref), ...reamerResults(shop, ref)];
+  return [
+    windowResult(shop, ref),
+    ...reamerResults(shop, ref),
+    ...cuttingResults(shop, ref),
+  ];
 }
 
 function windowResult(shop: Shop, ref: string): Result {

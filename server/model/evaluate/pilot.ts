@@ -1,0 +1,213 @@
+// The pilots of a line: what each runs in at that moment, its slack there, and how far it lets the cut wander.
+import {
+  pilotGuide,
+  pilotReach,
+  type PilotGuide,
+} from "../../core/line/pilot.ts";
+import {
+  lengthDigits,
+  showLength,
+  showRange,
+} from "../../core/quantity/show.ts";
+import { allOf, given } from "../entry.ts";
+import {
+  everyKnown,
+  known,
+  need,
+  outside,
+  SILENT,
+  statusOf,
+  unknown,
+  type Estimate,
+  type Known,
+} from "../known.ts";
+import { finer } from "../ranges.ts";
+import { entryOf, query, refOf, type Shop } from "../shop.ts";
+import { boreBeforeCut } from "./before-cut.ts";
+import { boreSize, cutOf } from "./bore.ts";
+import { lineOfBore } from "./index-of.ts";
+import { lineBoresOf } from "./line-bores.ts";
+import { readingsAt } from "./readings.ts";
+import { settings } from "./settings.ts";
+import { placesOf } from "./size.ts";
+
+/** A `pilot` line of a line's entry. */
+export interface PilotLine {
+  /** Its number among the pilot lines of the entry, damaged ones among them. */
+  readonly index: number;
+  readonly pilot: string;
+  /** The bore that it runs in. */
+  readonly runsIn: string;
+  /** The bore whose cut it guides. */
+  readonly guides: string;
+}
+
+/** The pilot lines that can be read and whose names are known. */
+export const pilotLinesOf = query<readonly PilotLine[]>(
+  "pilot-lines",
+  (shop, line) => {
+    const entry = entryOf(shop, line);
+    if (entry === undefined) return [];
+    return allOf(entry, "LinePilotFact").flatMap(({ value }, index) => {
+      const pilot = refOf(shop, value?.pilot);
+      const runsIn = refOf(shop, value?.in);
+      const guides = refOf(shop, value?.for);
+      return pilot === undefined || runsIn === undefined || guides === undefined
+        ? []
+        : [{ index, pilot, runsIn, guides }];
+    });
+  },
+);
+
+export interface PilotSize extends Estimate {
+  /** m; undefined where it is not written: then it is taken as long enough for its bore */
+  readonly length: number | undefined;
+}
+
+/** The diameter of a pilot: read, else its od. */
+export const pilotSize = query<Known<PilotSize>>("pilot", (shop, ref) => {
+  const entry = entryOf(shop, ref);
+  if (entry === undefined || entry.damaged) return SILENT;
+  const od = given(entry, "OdFact");
+  const length = given(entry, "LengthFact");
+  if (od.state === "damaged" || length.state === "damaged") return SILENT;
+  const long = length.state === "given" ? length.value.low : undefined;
+  const places = readingsAt(
+    shop,
+    allOf(entry, "ReadFact"),
+    "finished",
+    ["finished", "run", "bought"],
+    // as a reamer, it is read cold in the crib
+    () => unknown(need(ref, "read", `a reading of ${ref} at 20 °C`)),
+  );
+  if (!places.known) return places;
+  const readings = places.value.flatMap((place) => place.readings);
+  const values = readings.flatMap((reading) => reading.values);
+  if (0 < values.length) {
+    return known({
+      low: Math.min(...values),
+      nominal: values.reduce((sum, value) => sum + value, 0) / values.length,
+      high: Math.max(...values),
+      status: "measured",
+      step: readings
+        .map((reading) => reading.step)
+        .reduce((a, b) => finer(a, b), undefined),
+      working: [],
+      length: long,
+    });
+  }
+  if (od.state === "absent")
+    return unknown(need(ref, "od", `the od of ${ref}, or a reading of it`));
+  const { low, high, step } = od.value;
+  return known({
+    low,
+    nominal: (low + high) / 2,
+    high,
+    status: "predicted",
+    step,
+    working: [],
+    length: long,
+  });
+});
+
+/** The bore that a pilot runs in, as it is at that moment, and in words which moment that is. */
+function boreThen(
+  shop: Shop,
+  line: string,
+  { runsIn, guides }: PilotLine,
+): Known<Estimate & { readonly moment: string }> {
+  const bores = lineBoresOf(shop, line);
+  if (!bores.known) return bores;
+  const order = bores.value.map(({ bore }) => bore);
+  const at = order.indexOf(runsIn);
+  const places = placesOf(shop, runsIn);
+  if (!places.known) return places;
+  const isRead = 0 < places.value.length;
+  const as = (
+    size: Known<Estimate>,
+    moment: string,
+  ): ReturnType<typeof boreThen> =>
+    size.known ? known({ ...size.value, moment }) : size;
+  if (at === -1) {
+    // when another line cuts it is not said, so only a reading tells
+    return isRead || lineOfBore(shop, runsIn) === undefined
+      ? as(boreSize(shop, runsIn), "as it is")
+      : unknown(need(runsIn, "read", `a reading of ${runsIn}`));
+  }
+  if (order.indexOf(guides) < at)
+    return as(boreBeforeCut(shop, runsIn), "still uncut");
+  if (isRead) return as(boreSize(shop, runsIn), "as cut");
+  const cut = cutOf(shop, runsIn);
+  return cut === undefined
+    ? unknown(need(line, "ream", `the reamer of ${line}`))
+    : as(cut, "as just cut");
+}
+
+export interface Guide extends Estimate {
+  /** Slack in the bore it runs in, m; below zero it does not go. */
+  readonly slack: { readonly low: number; readonly high: number };
+  readonly entry: PilotGuide["entry"];
+  readonly bore: Estimate & { readonly moment: string };
+  readonly pilot: PilotSize;
+}
+
+/** How the pilots of a line guide, in the order written, as the lines of pilotLinesOf. */
+export const guidesOf = query<readonly Known<Guide>[]>("pilots", (shop, line) =>
+  pilotLinesOf(shop, line).map((each) => guideOf(shop, line, each)),
+);
+
+function guideOf(shop: Shop, line: string, each: PilotLine): Known<Guide> {
+  // pilot-in-cut-bore says it
+  if (each.runsIn === each.guides) return SILENT;
+  const pilot = pilotSize(shop, each.pilot);
+  const bore = boreThen(shop, line, each);
+  const bores = lineBoresOf(shop, line);
+  const spanOf = (ref: string): Known<{ low: number; high: number }> => {
+    if (!bores.known) return bores;
+    const found = bores.value.find((one) => one.bore === ref);
+    return found === undefined
+      ? unknown(need(line, "bore", `where ${ref} lies on ${line}`))
+      : known({ low: found.from, high: found.to });
+  };
+  const runsIn = spanOf(each.runsIn);
+  const guides = spanOf(each.guides);
+  if (!pilot.known || !bore.known || !runsIn.known || !guides.known)
+    return everyKnown<unknown>([pilot, bore, runsIn, guides]) as Known<never>; // one of them is not known
+  const reach = pilotReach(runsIn.value, guides.value, pilot.value.length);
+  if (!reach.valid) return outside(reach.because);
+  const guide = (p: number, b: number): ReturnType<typeof pilotGuide> =>
+    pilotGuide({ low: p, high: p }, { low: b, high: b }, reach.value);
+  const most = pilotGuide(pilot.value, bore.value, reach.value);
+  const nominal = guide(pilot.value.nominal, bore.value.nominal);
+  const least = guide(pilot.value.high, bore.value.low);
+  if (!most.valid) return outside(most.because);
+  if (!nominal.valid || !least.valid) return SILENT;
+  const { system } = settings(shop, "job");
+  const step = finer(pilot.value.step, bore.value.step);
+  const { slack, entry, offset } = most.value;
+  const { engagedLength, overhang } = reach.value;
+  return known({
+    low: least.value.offset,
+    nominal: nominal.value.offset,
+    high: offset,
+    status: statusOf(pilot.value, bore.value),
+    step,
+    slack,
+    entry,
+    bore: bore.value,
+    pilot: pilot.value,
+    working: [
+      ...bore.value.working,
+      {
+        formula: `slack = ${each.runsIn}, ${bore.value.moment}, − ${each.pilot}`,
+        with: `${showRange(bore.value.low, bore.value.high, system, step)} − ${showRange(pilot.value.low, pilot.value.high, system, step)} = ${showRange(slack.low, slack.high, system, step)}`,
+        source: "",
+      },
+      {
+        formula: "offset = slack/2 + slack/engaged length · overhang",
+        with: `slack up to ${showLength(Math.max(0, slack.high), system, step)}, engaged over ${lengthDigits(engagedLength, system)}, ${lengthDigits(overhang, system)} to the far end of ${each.guides}: up to ${showLength(offset, system, step)}, radial`,
+        source: "geometry of a bar in a ring",
+      },
+    ],
+  });
+}

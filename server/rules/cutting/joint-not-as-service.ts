@@ -1,0 +1,109 @@
+// A case is cut with its joint not made as in service: the bores move when it is made up as it will run.
+import { metresToTenths } from "../../core/quantity/exact.ts";
+import {
+  showLength,
+  significant,
+  type System,
+} from "../../core/quantity/show.ts";
+import { given, type Entry } from "../../model/entry.ts";
+import { partOfBore } from "../../model/evaluate/line-bores.ts";
+import { settings } from "../../model/evaluate/settings.ts";
+import { entryOf } from "../../model/shop.ts";
+import type { FactValues, NumberRange } from "../../model/values.ts";
+import type { Draft, Rule } from "../rule.ts";
+import { ownBores } from "./at-bore.ts";
+
+export const jointNotAsService: Rule = {
+  code: "joint-not-as-service",
+  level: "error",
+  about: ["line"],
+  check(shop, ref, entry) {
+    const { system } = settings(shop, "job");
+    const parts = new Set(
+      ownBores(shop, ref).flatMap((bore) => partOfBore(shop, bore) ?? []),
+    );
+    return [...parts].flatMap((part) => {
+      const service = entryOf(shop, part);
+      if (service === undefined) return [];
+      return [
+        ...compare(entry, part, service, "JointFact", {
+          word: "joint",
+          show: (gasket) => showJoint(gasket, system),
+          same: (cut, as) => metresToTenths(cut) === metresToTenths(as),
+        }),
+        ...compare(entry, part, service, "BoltsFact", {
+          word: "bolts",
+          show: (torque) => showTorque(torque, system),
+          same: (cut, as) =>
+            !isUnder(cut.low, as.low) && !isUnder(as.high, cut.high),
+        }),
+        ...compare(entry, part, service, "DowelsFact", {
+          word: "dowels",
+          show: (dowels) => String(dowels),
+          same: (cut, as) => cut === as,
+        }),
+      ];
+    });
+  },
+};
+
+interface Comparison<T> {
+  readonly word: string;
+  readonly show: (value: T) => string;
+  readonly same: (cut: T, service: T) => boolean;
+}
+
+/** The line's fact against the part's; nothing where the part does not state it. */
+function compare<K extends "JointFact" | "BoltsFact" | "DowelsFact">(
+  line: Entry,
+  part: string,
+  service: Entry,
+  rule: K,
+  { word, show, same }: Comparison<FactValues[K]>,
+): readonly Draft[] {
+  const as = given(service, rule);
+  const cut = given(line, rule);
+  if (as.state !== "given" || cut.state === "damaged") return [];
+  const related = [
+    { ref: part, span: as.span, message: `${word} of ${part} as in service` },
+  ];
+  const inService = `In service ${part} has ${word} ${show(as.value)}`;
+  const why = "Cut it made up as it will run, or the bores move afterwards.";
+  if (cut.state === "absent") {
+    return [
+      {
+        span: line.nameSpan,
+        message: `${inService}, and the line does not say it for the cut. ${why}`,
+        related,
+      },
+    ];
+  }
+  if (same(cut.value, as.value)) return [];
+  return [
+    {
+      span: cut.span,
+      message: `${inService}, and at the cut it is ${word} ${show(cut.value)}. ${why}`,
+      related,
+    },
+  ];
+}
+
+/** Torques are written in many units: what differs by less than a millionth is the same. */
+function isUnder(torque: number, than: number): boolean {
+  return torque < than * (1 - 1e-6);
+}
+
+function showJoint(gasket: number, system: System): string {
+  return gasket === 0 ? "bare" : `gasket ${showLength(gasket, system)}`;
+}
+
+const NEWTON_METRES_PER_LBF_FT = 0.3048 * 4.4482216152605;
+
+function showTorque({ low, high }: NumberRange, system: System): string {
+  const [size, unit] =
+    system === "inch" ? [NEWTON_METRES_PER_LBF_FT, "lbf-ft"] : [1, "N-m"];
+  const [from, to] = [low, high].map((each) => significant(each / size, 3));
+  return from === to
+    ? `${from ?? ""} ${unit}`
+    : `${from ?? ""} to ${to ?? ""} ${unit}`;
+}
