@@ -6,6 +6,7 @@ import { fitResults } from "./results/fit.ts";
 import { lineResults } from "./results/line.ts";
 import { pressResults } from "./results/press.ts";
 import { runningResults } from "./results/running.ts";
+import { stackResults } from "./results/stack.ts";
 import { stepResults } from "./results/step.ts";
 import { query, type Shop } from "./shop.ts";
 
@@ -18,6 +19,7 @@ const OF_KIND: Readonly<
   press: pressResults,
   fit: (shop, ref) => [...fitResults(shop, ref), ...runningResults(shop, ref)],
   line: lineResults,
+  stack: stackResults,
   step: stepResults,
 };
 

@@ -33,6 +33,8 @@ import { filmThin } from "./running/film-thin.ts";
 import { pvOver } from "./running/pv-over.ts";
 import { loadOver } from "./running/load-over.ts";
 import { speedOver } from "./running/speed-over.ts";
+import { floatOff } from "./stack/float-off.ts";
+import { shimNone } from "./stack/shim-none.ts";
 import { NAME_RULES } from "./text/index.ts";
 
 export { TEXT_RULES } from "./text/index.ts";
@@ -68,6 +70,8 @@ export const RULES: readonly Rule[] = [
   pvOver,
   loadOver,
   speedOver,
+  floatOff,
+  shimNone,
   stepEarly,
   stepOpen,
   stepLoop,
