@@ -161,7 +161,7 @@ export function sizeFromPlaces(
               `${reading.place ?? ref}: ${String(reading.values.length)} readings`,
           )
           .join(", "),
-        source: "ISO 1 (20 °C)",
+        source: "ISO 1",
       },
     ],
   };

@@ -1,0 +1,51 @@
+// Makes the picture that the README shows, in the real editor: `node test/editor/picture.mjs`. Look at it before it is committed.
+import { mkdir, mkdtemp, readFile, rm } from "node:fs/promises";
+import { tmpdir } from "node:os";
+import path from "node:path";
+import { drawnText, goTo, until } from "./page.mjs";
+import {
+  buildBundles,
+  editors,
+  installEditor,
+  packageVsix,
+  record,
+  root,
+  shop,
+} from "./prepare.mjs";
+import { openPage } from "./window.mjs";
+import { startServer } from "./workbench.mjs";
+
+const pictures = path.join(root, "docs/pictures");
+await mkdir(pictures, { recursive: true });
+const editor = await installEditor(editors.usual);
+await buildBundles();
+const scratch = await mkdtemp(path.join(tmpdir(), "thou-package-"));
+let server;
+try {
+  server = await startServer({
+    editor,
+    folder: shop,
+    vsix: await packageVsix(scratch),
+  });
+  const text = await readFile(path.join(server.folder, record), "utf8");
+  const lines = text.split("\n");
+  const fit = 1 + lines.findIndex((line) => line.startsWith("fit front"));
+  const step = 1 + lines.findIndex((line) => line.startsWith("step ream"));
+  const { page } = await openPage(server, { open: record });
+  await page.setViewportSize({ width: 1280, height: 860 });
+  await goTo(page, fit);
+  await until("the hint beside the fit", async () =>
+    /\d in, /.test((await drawnText(page, fit)) ?? "") ? true : undefined,
+  );
+  await page.keyboard.press("Control+Shift+KeyM");
+  await page
+    .locator(".markers-panel .monaco-list-row", { hasText: "measured" })
+    .first()
+    .waitFor();
+  await goTo(page, step);
+  await page.mouse.move(4, 400);
+  await page.screenshot({ path: path.join(pictures, "winch.png") });
+} finally {
+  await server?.close();
+  await rm(scratch, { recursive: true, force: true });
+}
