@@ -1,6 +1,5 @@
 // Runs the rules over a file and gives findings their places. Findings of an entry are remembered as results are: only what depends on an
 // edit is looked at again.
-import type { Level } from "../model/result.ts";
 import { query, type Shop, entryOf } from "../model/shop.ts";
 import type { Entry } from "../model/entry.ts";
 import type {
@@ -19,14 +18,10 @@ import {
 import type { Span } from "../model/values.ts";
 import { fileDrafts } from "./file-rules.ts";
 import { RULES, TEXT_RULES } from "./index.ts";
-import type { Draft, DraftEdit } from "./rule.ts";
+import { withConcessions } from "./concessions.ts";
+import type { DraftEdit, EntryFinding } from "./rule.ts";
 
-/** A finding of an entry, before it has a place in a file. */
-export interface EntryFinding extends Draft {
-  readonly code: string;
-  readonly level: Level;
-  readonly accepted?: string;
-}
+export type { EntryFinding };
 
 export interface Project extends Files {
   /** Results and findings of one file, as a job or a crib of its own; nothing of a file that is not there. */
@@ -70,21 +65,27 @@ function findingsOfText(entry: Entry): readonly EntryFinding[] {
   return found;
 }
 
-/** What the rules say of an entry by its name. */
-const findingsOfMeaning = query<readonly EntryFinding[]>(
-  "findings",
-  (shop, ref) => {
+/** What the rules say of an entry by its name, before any concession. */
+const findingsOfRules: (shop: Shop, ref: string) => readonly EntryFinding[] =
+  query("rule-findings", (shop, ref) => {
     const entry = entryOf(shop, ref);
     if (entry?.kind === undefined || entry.damaged) return [];
     const { kind } = entry;
     return RULES.filter((rule) => rule.about.includes(kind)).flatMap((rule) =>
-      rule.check(shop, ref, entry).map((draft): EntryFinding => ({
-        code: rule.code,
-        level: rule.level,
-        ...draft,
-      })),
+      rule
+        .check(shop, ref, entry, findingsOfRules)
+        .map((draft): EntryFinding => ({
+          code: rule.code,
+          level: rule.level,
+          ...draft,
+        })),
     );
-  },
+  });
+
+/** The same with those that a concession accepts as information. */
+const findingsOfMeaning = query<readonly EntryFinding[]>(
+  "findings",
+  (shop, ref) => withConcessions(shop, ref, findingsOfRules(shop, ref)),
 );
 
 /** All findings of an entry of the file, those of its text first. */

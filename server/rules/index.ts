@@ -35,6 +35,9 @@ import { loadOver } from "./running/load-over.ts";
 import { speedOver } from "./running/speed-over.ts";
 import { floatOff } from "./stack/float-off.ts";
 import { shimNone } from "./stack/shim-none.ts";
+import { concessionUnsigned } from "./concessions/concession-unsigned.ts";
+import { concessionSpent } from "./concessions/concession-spent.ts";
+import { concessionIdle } from "./concessions/concession-idle.ts";
 import { NAME_RULES } from "./text/index.ts";
 
 export { TEXT_RULES } from "./text/index.ts";
@@ -76,4 +79,7 @@ export const RULES: readonly Rule[] = [
   stepOpen,
   stepLoop,
   cutUnchecked,
+  concessionUnsigned,
+  concessionSpent,
+  concessionIdle,
 ];

@@ -43,6 +43,14 @@ export interface DraftEdit {
   readonly text: string;
 }
 
+/** A finding of an entry, before it has a place in a file. */
+export interface EntryFinding extends Draft {
+  readonly code: string;
+  readonly level: Level;
+  /** Name of the concession that accepts it. */
+  readonly accepted?: string;
+}
+
 /** A rule about what an entry's own text says: it turns the problem into a sentence. */
 export interface TextRule {
   readonly code: string;
@@ -58,5 +66,11 @@ export interface Rule {
   readonly code: string;
   readonly level: Level;
   readonly about: readonly EntryKind[];
-  readonly check: (shop: Shop, ref: string, entry: Entry) => readonly Draft[];
+  /** `findingsOf` gives what the rules say of another entry, before any concession; only rules about concessions ask for it. */
+  readonly check: (
+    shop: Shop,
+    ref: string,
+    entry: Entry,
+    findingsOf: (shop: Shop, ref: string) => readonly EntryFinding[],
+  ) => readonly Draft[];
 }
