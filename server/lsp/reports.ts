@@ -38,11 +38,13 @@ export interface Reports {
 const LONG = 500;
 
 /**
+ * @param revision another number whenever any record may have changed
  * @param session sets the ids of this run of the server apart from those of another
  * @param stillness undefined while faults are shown on the line being typed, too
  */
 export function createReports(
   session: string,
+  revision: () => number,
   clock: Clock,
   conversion: Conversion,
   stillness: () => Stillness | undefined,
@@ -64,12 +66,14 @@ export function createReports(
     )
       return now;
     const pace = paceOf(clock, token);
+    let seenAt = revision();
     for (let index = 0; index < (now?.file.entries.length ?? 0); index++) {
       if (now !== undefined) findingsOfEntry(now, index);
       const pause = pace();
       if (pause === undefined) continue;
       await pause;
-      // it may have changed meanwhile
+      if (revision() === seenAt) continue;
+      seenAt = revision();
       now = await open();
     }
     if (now !== undefined) seen.add(now.shop);

@@ -63,6 +63,7 @@ export function createSession(host: Host) {
   const reports = createReports(
     Math.trunc(clock.now()).toString(36) +
       Math.trunc(Math.random() * 1e9).toString(36),
+    () => workspace.revision(),
     clock,
     conversion,
     () => (canHold && settings().waitWhileTyping ? stillness : undefined),

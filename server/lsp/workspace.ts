@@ -23,6 +23,8 @@ export interface Workspace {
   changedAll(): void;
   setFolders(uris: readonly string[]): void;
   folders(): readonly string[];
+  /** Another number whenever anything may have changed. */
+  revision(): number;
   pathOf(uri: string): string;
   /** The address by which the editor knows a path. */
   uriOf(path: string): string;
@@ -45,8 +47,20 @@ export function createWorkspace(files: FileAccess): Workspace {
   const documents = new Map<string, Document>();
   const disk = new Map<string, Promise<FileLines | null>>();
   const needs = new Map<string, Set<string>>();
+  const places = new Map<string, string>();
+  let revision = 0;
 
+  /** Editors ask by the same few addresses again and again. */
   function placeOf(uri: string): string {
+    let place = places.get(uri);
+    if (place === undefined) {
+      place = newPlaceOf(uri);
+      places.set(uri, place);
+    }
+    return place;
+  }
+
+  function newPlaceOf(uri: string): string {
     const unsaved = /^untitled:(\/?)(.*)$/su.exec(uri);
     if (unsaved === null) return pathOf(uri);
     const [, slash = "", name = ""] = unsaved;
@@ -95,6 +109,7 @@ export function createWorkspace(files: FileAccess): Workspace {
   }
 
   function forget(path: string): void {
+    revision++;
     disk.delete(path);
     for (const { given, stale } of roots.values()) {
       if (given.has(path)) stale.add(path);
@@ -145,6 +160,7 @@ export function createWorkspace(files: FileAccess): Workspace {
       drop(path);
     },
     setDocument(document) {
+      revision++;
       const path = placeOf(document.uri);
       documents.set(path, document);
       for (const root of roots.values()) {
@@ -174,6 +190,8 @@ export function createWorkspace(files: FileAccess): Workspace {
       }
     },
     setFolders(uris) {
+      revision++;
+      places.clear();
       const open = [...documents.values()];
       folders = uris.map(folderOf);
       roots.clear();
@@ -183,6 +201,7 @@ export function createWorkspace(files: FileAccess): Workspace {
         documents.set(placeOf(document.uri), document);
     },
     folders: () => folders,
+    revision: () => revision,
     pathOf: placeOf,
     uriOf: (path) => documents.get(path)?.uri ?? path,
     needsOf: (path) => needs.get(path) ?? new Set(),

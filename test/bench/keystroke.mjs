@@ -1,0 +1,266 @@
+// How long a keystroke takes until its findings and its hints are there, over standard streams, beside a server that does nothing.
+//   node test/bench/keystroke.mjs [--keys 40] [--rounds 3] [--lines 200,2000,20000]
+// Both servers are bundled alike and run in turns, round by round; a figure is the least of the rounds' medians, since other work on the
+// machine only ever adds. Trust the ratios, not the milliseconds.
+import { spawn } from "node:child_process";
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { fileURLToPath, pathToFileURL } from "node:url";
+import { parseArgs } from "node:util";
+import { build } from "esbuild";
+import { CRIB, longRecord } from "./long-record.mjs";
+
+const { values } = parseArgs({
+  options: {
+    keys: { type: "string", default: "40" },
+    rounds: { type: "string", default: "3" },
+    lines: { type: "string", default: "200,2000,20000" },
+  },
+});
+const KEYS = Number(values.keys);
+const folder = mkdtempSync(join(tmpdir(), "thou-bench-"));
+const here = (file) => fileURLToPath(new URL(file, import.meta.url));
+
+async function bundle(name, entry) {
+  const outfile = join(folder, `${name}.cjs`);
+  await build({
+    entryPoints: [here(entry)],
+    outfile,
+    bundle: true,
+    minify: true,
+    keepNames: true,
+    platform: "node",
+    format: "cjs",
+    target: "node20",
+    logLevel: "warning",
+  });
+  return outfile;
+}
+
+/** Starts a server; gives what asks it and what tells it. */
+function start(file) {
+  const child = spawn(process.execPath, [file, "--stdio"], {
+    stdio: ["pipe", "pipe", "inherit"],
+  });
+  const waiting = new Map();
+  let buffer = Buffer.alloc(0);
+  child.stdout.on("data", (chunk) => {
+    buffer = buffer.length === 0 ? chunk : Buffer.concat([buffer, chunk]);
+    for (;;) {
+      const head = buffer.indexOf("\r\n\r\n");
+      if (head === -1) return;
+      const length = Number(
+        /Content-Length: (\d+)/i.exec(buffer.toString("latin1", 0, head))?.[1],
+      );
+      const end = head + 4 + length;
+      if (buffer.length < end) return;
+      const message = JSON.parse(buffer.toString("utf8", head + 4, end));
+      buffer = buffer.subarray(end);
+      if (message.method === undefined) waiting.get(message.id)?.(message);
+      else if (message.id !== undefined) {
+        const items = message.params?.items ?? [];
+        send({
+          id: message.id,
+          result:
+            message.method === "workspace/configuration"
+              ? items.map(() => null)
+              : null,
+        });
+      }
+    }
+  });
+  const send = (message) => {
+    const body = JSON.stringify({ jsonrpc: "2.0", ...message });
+    child.stdin.write(
+      `Content-Length: ${Buffer.byteLength(body)}\r\n\r\n${body}`,
+    );
+  };
+  let id = 0;
+  return {
+    child,
+    tell: (method, params) => send({ method, params }),
+    ask: (method, params) =>
+      new Promise((resolve, reject) => {
+        const mine = ++id;
+        waiting.set(mine, ({ result, error }) => {
+          waiting.delete(mine);
+          if (error === undefined) resolve(result);
+          else reject(new Error(`${method}: ${error.message}`));
+        });
+        send({ id: mine, method, params });
+      }),
+  };
+}
+
+const median = (times) =>
+  [...times].sort((a, b) => a - b)[Math.floor(times.length / 2)];
+const late = (times) =>
+  [...times].sort((a, b) => a - b)[Math.ceil(times.length * 0.95) - 1];
+const pause = (ms) => new Promise((resolve) => setTimeout(resolve, ms));
+
+const capabilities = {
+  workspace: {
+    configuration: true,
+    workspaceFolders: true,
+    diagnostics: { refreshSupport: true },
+    inlayHint: { refreshSupport: true },
+    didChangeWatchedFiles: { dynamicRegistration: true },
+  },
+  textDocument: {
+    diagnostic: {},
+    publishDiagnostics: {
+      relatedInformation: true,
+      codeDescriptionSupport: true,
+    },
+    documentSymbol: { hierarchicalDocumentSymbolSupport: true },
+  },
+};
+
+async function run(file, count) {
+  const text = longRecord(count);
+  const lines = text.split("\n");
+  const uri = pathToFileURL(join(folder, "record.thou")).href;
+  const textDocument = { uri };
+  const times = {};
+  const timed = async (what, act) => {
+    const begun = performance.now();
+    const result = await act();
+    (times[what] ??= []).push(performance.now() - begun);
+    return result;
+  };
+  const begun = performance.now();
+  const { child, ask, tell } = start(file);
+  await ask("initialize", {
+    processId: process.pid,
+    rootUri: null,
+    capabilities,
+    workspaceFolders: [{ uri: pathToFileURL(folder).href, name: "bench" }],
+  });
+  times.start = [performance.now() - begun];
+  tell("initialized", {});
+  await pause(700);
+  const pull = () => ask("textDocument/diagnostic", { textDocument });
+  const opened = await timed("open", () => {
+    tell("textDocument/didOpen", {
+      textDocument: { uri, languageId: "thou", version: 1, text },
+    });
+    return pull();
+  });
+  // the second reading of a place past the middle, after its last digit
+  const line = lines.findIndex(
+    (each, at) => lines.length / 2 < at && each.startsWith("  read near "),
+  );
+  const character = /^ {2}read near \S+/.exec(lines[line])[0].length;
+  const screen = {
+    start: { line: line - 30, character: 0 },
+    end: { line: line + 30, character: 0 },
+  };
+  const whole = {
+    start: { line: 0, character: 0 },
+    end: { line: lines.length, character: 0 },
+  };
+  let version = 1;
+  const type = (key) => {
+    const isTyped = key % 2 === 0;
+    const start = { line, character };
+    tell("textDocument/didChange", {
+      textDocument: { uri, version: ++version },
+      contentChanges: [
+        {
+          range: {
+            start,
+            end: { line, character: character + (isTyped ? 0 : 1) },
+          },
+          text: isTyped ? "9" : "",
+        },
+      ],
+    });
+  };
+  const warm = 6;
+  for (let key = 0; key < KEYS + warm; key++) {
+    const now = key < warm ? "warm" : "key";
+    await timed(now, () => {
+      type(key);
+      return pull();
+    });
+    await timed(now === "key" ? "hints of a screen" : "warm", () =>
+      ask("textDocument/inlayHint", { textDocument, range: screen }),
+    );
+    await pause(12);
+  }
+  let hints = 0;
+  for (let again = 0; again < 6; again++) {
+    hints = (
+      await timed("hints, all", () =>
+        ask("textDocument/inlayHint", { textDocument, range: whole }),
+      )
+    ).length;
+    await timed("outline", () =>
+      ask("textDocument/documentSymbol", { textDocument }),
+    );
+    await timed("layout", () =>
+      ask("textDocument/formatting", {
+        textDocument,
+        options: { tabSize: 2, insertSpaces: true },
+      }),
+    );
+  }
+  const memory =
+    Number(
+      /VmRSS:\s+(\d+)/.exec(
+        readFileSync(`/proc/${child.pid}/status`, "utf8"),
+      )?.[1] ?? 0,
+    ) / 1024;
+  await ask("shutdown", null);
+  tell("exit", null);
+  delete times.warm;
+  const late95 = late(times.key);
+  return {
+    found: `${opened.items.length} findings, ${hints} hints`,
+    figures: {
+      ...Object.fromEntries(
+        Object.entries(times).map(([what, all]) => [what, median(all)]),
+      ),
+      "key, p95": late95,
+      MB: memory,
+    },
+  };
+}
+
+try {
+  writeFileSync(join(folder, "crib.thou"), CRIB);
+  const servers = {
+    empty: await bundle("empty", "empty-server.ts"),
+    thou: await bundle("thou", "../../server/main.node.ts"),
+  };
+  for (const count of values.lines.split(",").map(Number)) {
+    const least = {};
+    let found = "";
+    for (let round = 0; round < Number(values.rounds); round++)
+      for (const [name, file] of Object.entries(servers)) {
+        const one = await run(file, count);
+        if (name === "thou") found = one.found;
+        for (const [what, time] of Object.entries(one.figures))
+          least[what] = {
+            ...least[what],
+            [name]: Math.min(time, least[what]?.[name] ?? Infinity),
+          };
+      }
+    console.log(`\n${count} lines (${found})`);
+    console.table(
+      Object.fromEntries(
+        Object.entries(least).map(([what, { empty, thou }]) => [
+          what,
+          {
+            empty: Number(empty.toFixed(2)),
+            thou: Number(thou.toFixed(2)),
+            ratio: Number((thou / empty).toFixed(2)),
+          },
+        ]),
+      ),
+    );
+  }
+} finally {
+  rmSync(folder, { recursive: true });
+}
