@@ -67,7 +67,7 @@ function findingsOfText(entry: Entry): readonly EntryFinding[] {
 
 /** What the rules say of an entry by its name, before any concession. */
 const findingsOfRules: (shop: Shop, ref: string) => readonly EntryFinding[] =
-  query("rule-findings", (shop, ref) => {
+  query("findings", (shop, ref) => {
     const entry = entryOf(shop, ref);
     if (entry?.kind === undefined || entry.damaged) return [];
     const { kind } = entry;
@@ -84,7 +84,7 @@ const findingsOfRules: (shop: Shop, ref: string) => readonly EntryFinding[] =
 
 /** The same with those that a concession accepts as information. */
 const findingsOfMeaning = query<readonly EntryFinding[]>(
-  "findings",
+  "findings-after-concessions",
   (shop, ref) => withConcessions(shop, ref, findingsOfRules(shop, ref)),
 );
 
