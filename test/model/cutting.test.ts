@@ -416,6 +416,54 @@ describe("lines that can't be read", () => {
   });
 });
 
+test("a pilot in a bore that the line does not have needs its place", () => {
+  const job = JOB.replace("  bore front from 0 to 1.5\n", "");
+  expect(find(check(job, CRIB), "pilot-offset", "bore rear")?.needs).toEqual([
+    {
+      ref: "bore front",
+      fact: "read",
+      text: "a reading of bore front",
+    },
+    {
+      ref: "line layshaft",
+      fact: "bore",
+      text: "where bore front lies on line layshaft",
+    },
+  ]);
+});
+
+describe("a bore off its centre", () => {
+  // 87170 on the mean is cut to between 87560 and 87580 or 87540: with 20 out of round and 200 as the least, 0.0010 in off needs 420
+  const off = (oversize: string): FileCheck["findings"] =>
+    check(
+      JOB.replace("3.5 to 5.0", "3.5 to 5.0 centre 0.0006, 0.0008"),
+      CRIB.replace("+0.0001 to +0.0003", oversize),
+    ).findings.filter(({ code }) => code === "wont-clean-up");
+
+  test("is an error where the most that the reamer may cut falls short", () => {
+    expect(off("+0.0001 to +0.0003").map(({ level }) => level)).toEqual([
+      "error",
+    ]);
+    expect(off("+0.0001 to +0.0003")[0]?.message).toContain(
+      "needs 0.0042 in of stock, and has 0.0039 in.",
+    );
+  });
+  test("a warning where only the least does, and nothing where neither", () => {
+    expect(off("+0.0001 to +0.0005").map(({ level }) => level)).toEqual([
+      "warning",
+    ]);
+    expect(off("+0.0004 to +0.0006")).toEqual([]);
+  });
+  test("and more than the stock can be when it lies further off", () => {
+    const far = check(
+      JOB.replace("3.5 to 5.0", "3.5 to 5.0 centre 0.001, 0 to 0.003, 0.004"),
+      CRIB,
+    ).findings.find(({ code }) => code === "wont-clean-up");
+    // the worse end counts: √(3² + 4²) = 5 thou, twice that and 0.2 and 2 thou
+    expect(far?.message).toContain("needs 0.0122 in");
+  });
+});
+
 describe("pilots that do not go", () => {
   const tight = (front: string, pilot: string): FileCheck["findings"] =>
     check(

@@ -15,7 +15,7 @@ import type { Shop } from "../shop.ts";
 
 export function cuttingResults(shop: Shop, line: string): readonly Result[] {
   // a bore that two lines name is the first's, as its cut is
-  const bores = boresOfLine(shop, line).filter(
+  const bores = [...new Set(boresOfLine(shop, line))].filter(
     (bore) => lineOfBore(shop, bore) === line,
   );
   return [

@@ -39,6 +39,10 @@ export const wontCleanUp: Rule = {
       const left = stock.cut.low - stock.before.nominal;
       const clean = cleanUp(round, offset, least, left);
       if (!clean.valid || clean.value.cleansUp) return [];
+      // the least cut falls short; where the most would not, it may still clean up
+      const most = stock.cut.high - stock.before.nominal;
+      const atMost = cleanUp(round, offset, least, most);
+      const sure = atMost.valid && !atMost.value.cleansUp;
       const show = (value: number): string =>
         showLength(value, system, stock.step);
       const follows =
@@ -49,8 +53,9 @@ export const wontCleanUp: Rule = {
           : "";
       return [
         {
+          level: sure ? ("error" as const) : ("warning" as const),
           span: boreSpan(shop, entry, bore),
-          message: `${bore} won't clean up: out of round by ${show(round)}, off centre by ${show(offset)} and with ${show(least)} as the least to cut it needs ${show(clean.value.needed)} of stock, and has ${show(left)}. Bore it true first, or start from a bore that is smaller by ${show(clean.value.shortBy)}.${follows}`,
+          message: `${bore} ${sure ? "won't" : "may not"} clean up: out of round by ${show(round)}, off centre by ${show(offset)} and with ${show(least)} as the least to cut it needs ${show(clean.value.needed)} of stock, and has ${show(left)}${sure ? "" : " at the least"}. Bore it true first, or start from a bore that is smaller by ${show(clean.value.shortBy)}.${follows}`,
           related: [
             {
               ref: bore,
