@@ -262,6 +262,12 @@ export function isLoose(shop: Shop, ref: string): boolean {
   return loose?.some((each) => each === name || each === `${kind} *`) === true;
 }
 
+/** Every file is there and every opening line is known: only then may it be said that something is nowhere. */
+export function isWhole(shop: Shop): boolean {
+  const loose = readInput(shop.graph, "loose") as readonly string[] | undefined; // only setTables sets it
+  return readInput(shop.graph, "whole") !== false && (loose?.length ?? 0) === 0;
+}
+
 export type Resolution =
   | { readonly state: "found"; readonly ref: string }
   /** Shipped with the tool: a material or an oil that no file has. */

@@ -248,10 +248,14 @@ test("an editor that can't ask is sent findings with their version, of users as 
 });
 
 test("an editor that asks is sent nothing, and one that knows no pages and no other halves gets none", async () => {
-  const { editor, clock } = await shop({}, ["file:///a"], {
-    workspace: { configuration: true },
-    textDocument: { diagnostic: {} },
-  });
+  const { editor, clock } = await shop(
+    { "file:///a/crib.thou": CRIB },
+    ["file:///a"],
+    {
+      workspace: { configuration: true },
+      textDocument: { diagnostic: {} },
+    },
+  );
   const uri = "file:///a/w.thou";
   await editor.open(uri, JOB.replace("0.87432 0.87428", "0.87532 0.87528"));
   const findings = await editor.findings(uri);

@@ -1,9 +1,18 @@
 // The gate before metal is cut: what a cutting or pressing step still waits for.
-import { entryOf, query, type Shop } from "../shop.ts";
+import { allOf, given } from "../entry.ts";
+import {
+  entryOf,
+  isWhole,
+  query,
+  refOf,
+  refsOfKind,
+  type Shop,
+} from "../shop.ts";
 import { boreSize } from "./bore.ts";
-import { clearance, clearanceVerdict } from "./fit.ts";
+import { clearance, clearanceVerdict, wanted } from "./fit.ts";
 import { boresOfLine, fitsOfBore, namedIn } from "./index-of.ts";
-import { sizeOf, sizeVerdict } from "./size.ts";
+import { interferenceVerdict, wantedInterference } from "./press.ts";
+import { judgeEstimate, sizeOf, sizeVerdict } from "./size.ts";
 import { stepValue } from "./order.ts";
 
 export interface Wanting {
@@ -15,40 +24,73 @@ export interface Wanting {
   readonly fact: string;
 }
 
-/** What is in the way of a step that cuts or presses; empty where nothing is. */
-export const gateOf = query<readonly Wanting[]>("gate", (shop, ref) => {
+export interface Gate {
+  /** What is in the way; empty where nothing is known to be. */
+  readonly wanting: readonly Wanting[];
+  /** A line that it hangs on can't be read, which is said there: the step can't be called ready. */
+  readonly unread: boolean;
+}
+
+type Found = Wanting | "unread";
+
+/** What is in the way of a step that cuts or presses. */
+export const gateOf = query<Gate>("gate", (shop, ref) => {
   const step = stepValue(shop, ref);
-  const wanting = [
+  const isGated = 0 < step.cuts.length + step.presses.length;
+  const found: readonly Found[] = [
     ...step.cuts.flatMap((line) => wantingForLine(shop, line)),
     ...step.presses.flatMap((press) => wantingForPress(shop, press)),
   ];
-  return wanting.filter(
-    (each, index) =>
-      wanting.findIndex((other) => other.text === each.text) === index,
-  );
+  const wanting = found.filter((each) => each !== "unread");
+  return {
+    wanting: wanting.filter(
+      (each, index) =>
+        wanting.findIndex((other) => other.text === each.text) === index,
+    ),
+    // an entry that is missing or can't be told may be the fit that would be in the way
+    unread:
+      found.includes("unread") ||
+      (isGated && !(isWhole(shop) && fitsAreRead(shop))),
+  };
 });
 
-function wantingForLine(shop: Shop, line: string): readonly Wanting[] {
-  return boresOfLine(shop, line).flatMap((bore) =>
-    fitsOfBore(shop, bore).flatMap((fit) => {
-      const journal = namedIn(shop, fit)[0];
-      if (journal === undefined) return [];
-      const ofJournal = wantingFeature(shop, journal);
-      if (0 < ofJournal.length) return ofJournal;
-      return wantingBore(shop, line, bore, fit);
-    }),
+function fitsAreRead(shop: Shop): boolean {
+  return refsOfKind(shop, "fit").every((fit) =>
+    namedIn(shop, fit).every((named) => named !== undefined),
   );
+}
+
+function wantingForLine(shop: Shop, line: string): readonly Found[] {
+  const entry = entryOf(shop, line);
+  const isRead =
+    entry?.damaged === false &&
+    allOf(entry, "LineBoreFact").every(
+      ({ value }) => refOf(shop, value?.bore) !== undefined,
+    );
+  return [
+    ...(isRead ? [] : ["unread" as const]),
+    ...boresOfLine(shop, line).flatMap((bore) => {
+      const fits = fitsOfBore(shop, bore);
+      const journals = fits.flatMap((fit) => {
+        const journal = namedIn(shop, fit)[0];
+        return journal === undefined ? [] : wantingFeature(shop, journal);
+      });
+      return 0 < journals.length
+        ? journals
+        : wantingBore(shop, line, bore, fits);
+    }),
+  ];
 }
 
 function wantingBore(
   shop: Shop,
   line: string,
   bore: string,
-  fit: string,
-): readonly Wanting[] {
+  fits: readonly string[],
+): readonly Found[] {
   const size = boreSize(shop, bore);
   if (!size.known) {
-    if (size.silent) return [];
+    if (size.silent) return ["unread"];
     const [first] = size.needs;
     return [
       {
@@ -60,49 +102,83 @@ function wantingBore(
   }
   // a bore that is already read is no longer to be cut: its fit is judged by itself
   if (size.value.status === "measured") return [];
-  const found = clearance(shop, fit);
-  const judged = clearanceVerdict(shop, fit);
-  if (!found.known || judged === undefined) return [];
-  return judged.verdict === "in"
-    ? []
-    : [
-        {
-          ref: fit,
-          text: `${fit} is foretold ${judged.verdict === "out" ? "out of" : "not surely within"} what it wants`,
-          fact: "want",
-        },
-      ];
+  return [
+    ...fits.flatMap((fit): readonly Found[] => {
+      if (wanted(shop, fit)?.known === false) return ["unread"];
+      const found = clearance(shop, fit);
+      const judged = clearanceVerdict(shop, fit);
+      if (!found.known || judged === undefined || judged.verdict === "in")
+        return [];
+      const text = `${fit} is foretold ${judged.verdict === "out" ? "out of" : "not surely within"} what it wants`;
+      return [{ ref: fit, text, fact: "want" }];
+    }),
+    ...wantingLimits(shop, bore, size.value),
+  ];
 }
 
-function wantingForPress(shop: Shop, press: string): readonly Wanting[] {
+/** A bore that is foretold is held against its own limits too. */
+function wantingLimits(
+  shop: Shop,
+  bore: string,
+  size: Parameters<typeof judgeEstimate>[1] & { readonly from: string },
+): readonly Found[] {
+  const entry = entryOf(shop, bore);
+  const limits = entry === undefined ? undefined : given(entry, "LimitsFact");
+  if (limits?.state === "damaged") return ["unread"];
+  if (limits?.state !== "given" || size.from === "limits") return [];
+  const { verdict } = judgeEstimate(shop, size, limits.value, undefined);
+  if (verdict === "in") return [];
+  const text = `${bore} is foretold ${verdict === "out" ? "out of" : "not surely within"} its limits`;
+  return [{ ref: bore, text, fact: "limits" }];
+}
+
+function wantingForPress(shop: Shop, press: string): readonly Found[] {
   const [bush, hole] = namedIn(shop, press);
-  const ofHole = hole === undefined ? [] : wantingFeature(shop, hole);
-  const bushEntry = bush === undefined ? undefined : entryOf(shop, bush);
-  const isRead =
+  if (bush === undefined || hole === undefined) return ["unread"];
+  const ofHole = wantingFeature(shop, hole);
+  const bushEntry = entryOf(shop, bush);
+  const ofBush: readonly Found[] =
     bushEntry?.facts.some(
       (fact) => fact.rule === "BushReadFact" || fact.rule === "OdFact",
-    ) ?? true;
-  return isRead || bush === undefined
-    ? ofHole
-    : [
-        ...ofHole,
+    ) === false
+      ? [
+          {
+            ref: bush,
+            text: `${bush} has neither limits nor a reading of its od`,
+            fact: "od",
+          },
+        ]
+      : [];
+  if (0 < ofHole.length + ofBush.length) return [...ofHole, ...ofBush];
+  const isUnread =
+    bushEntry?.damaged === true ||
+    bushEntry?.facts.some(
+      (fact) =>
+        (fact.rule === "BushReadFact" || fact.rule === "OdFact") &&
+        fact.value === undefined,
+    ) === true ||
+    wantedInterference(shop, press)?.known === false;
+  if (isUnread) return ["unread"];
+  return interferenceVerdict(shop, press)?.verdict === "out"
+    ? [
         {
-          ref: bush,
-          text: `${bush} has neither limits nor a reading of its od`,
-          fact: "od",
+          ref: press,
+          text: `${press} is out of the interference that it wants`,
+          fact: "want",
         },
-      ];
+      ]
+    : [];
 }
 
 /** A journal or hole that must be measured and in before its mate is cut or pressed. */
-function wantingFeature(shop: Shop, ref: string): readonly Wanting[] {
+function wantingFeature(shop: Shop, ref: string): readonly Found[] {
   const size = sizeOf(shop, ref);
-  if (!size.known)
-    return size.silent
-      ? []
-      : [{ ref, text: `${ref} is not measured`, fact: "read" }];
-  if (size.value.status !== "measured")
+  if (!size.known && size.silent) return ["unread"];
+  if (!size.known || size.value.status !== "measured")
     return [{ ref, text: `${ref} is not measured`, fact: "read" }];
+  const entry = entryOf(shop, ref);
+  if (entry !== undefined && given(entry, "LimitsFact").state === "damaged")
+    return ["unread"];
   return sizeVerdict(shop, ref)?.verdict === "out"
     ? [{ ref, text: `${ref} is outside its limits`, fact: "read" }]
     : [];

@@ -66,6 +66,21 @@ export const routeSteps = query<readonly string[]>("route-steps", (shop) => {
   );
 });
 
+/** False where the job follows a route that is not there, or whose lines can't be read: then its order is not known. */
+const routeIsRead = query<boolean>("route-is-read", (shop) => {
+  const opening = openingEntry(shop);
+  const follow =
+    opening === undefined ? undefined : given(opening, "FollowFact");
+  if (follow === undefined || follow.state === "absent") return true;
+  if (follow.state === "damaged") return false;
+  const route = refOf(shop, follow.value);
+  const entry = route === undefined ? undefined : entryOf(shop, route);
+  return (
+    entry?.damaged === false &&
+    allOf(entry, "RouteStepFact").every(({ value }) => value !== undefined)
+  );
+});
+
 export const stepValue = query<Step>("step", (shop, ref) => {
   const refs = (sites: readonly (readonly RefSite[])[]): readonly string[] =>
     sites.flat().flatMap((site) => refOf(shop, site) ?? []);
@@ -93,9 +108,22 @@ export const stepValue = query<Step>("step", (shop, ref) => {
 });
 
 function isUnread(shop: Shop, ref: string): boolean {
-  const standing: readonly FactRule[] = ["DoneFact", "FoundFact", "AfterFact"];
+  const standing: readonly FactRule[] = [
+    "DoneFact",
+    "FoundFact",
+    "AfterFact",
+    "CutsFact",
+    "PressesFact",
+  ];
+  const named = [
+    ...factsOf(shop, ref, "AfterFact"),
+    ...factsOf(shop, ref, "CutsFact"),
+    ...factsOf(shop, ref, "PressesFact"),
+  ].flat();
   return (
+    !routeIsRead(shop, "") ||
     isLoose(shop, ref) ||
+    named.some((site) => refOf(shop, site) === undefined) ||
     entriesOf(shop, ref).some(
       (entry) =>
         entry.damaged ||
@@ -114,7 +142,10 @@ export const orderOf = query<Order>("order", (shop) => {
   const own = refsOfKind(shop, "step").filter(
     (ref) => !route.includes(ref) && isJobs(shop, ref),
   );
-  const steps = [...route, ...own].map((ref) => stepValue(shop, ref));
+  const steps = withThoseBefore(
+    shop,
+    [...route, ...own].map((ref) => stepValue(shop, ref)),
+  );
   const done = new Set(
     steps.filter((step) => step.done).map((step) => step.ref),
   );
@@ -129,6 +160,21 @@ export const orderOf = query<Order>("order", (shop) => {
   );
   return { steps, loops, next: next.map((step) => step.ref) };
 });
+
+/** The steps, and those of a crib that one of them comes after by name. */
+function withThoseBefore(shop: Shop, steps: readonly Step[]): readonly Step[] {
+  const all = [...steps];
+  const seen = new Set(all.map((step) => step.ref));
+  // the list grows while it is walked
+  for (const step of all) {
+    for (const before of step.after) {
+      if (seen.has(before)) continue;
+      seen.add(before);
+      all.push(stepValue(shop, before));
+    }
+  }
+  return all;
+}
 
 /** The first file of a shop is the job's own; other files' steps count only where the route names them. */
 function isJobs(shop: Shop, ref: string): boolean {

@@ -113,7 +113,12 @@ function correct(
 ): Known<CorrectedReading> {
   const gaugeRef = refOf(shop, reading.gauge);
   const gauge = gaugeRef === undefined ? undefined : gaugeValue(shop, gaugeRef);
-  if (gauge?.damaged === true) return SILENT;
+  // a gauge that can't be read, or that is in a file that is missing, may add a correction
+  if (
+    gauge?.damaged === true ||
+    (reading.gauge !== undefined && gauge === undefined)
+  )
+    return SILENT;
   const job = settings(shop, "job");
   const temperature = reading.temperature?.value ?? job.temperature;
   const adds = gauge?.adds ?? 0;

@@ -1,7 +1,8 @@
 // Results of a step.
 import { gateOf } from "../evaluate/gate.ts";
 import { orderOf } from "../evaluate/order.ts";
-import { numberResult } from "../make-result.ts";
+import { SILENT } from "../known.ts";
+import { numberResult, unknownResult } from "../make-result.ts";
 import type { Result } from "../result.ts";
 import { type Shop } from "../shop.ts";
 
@@ -9,16 +10,21 @@ export function stepResults(shop: Shop, ref: string): readonly Result[] {
   const order = orderOf(shop, "");
   const step = order.steps.find((each) => each.ref === ref);
   if (step === undefined) return [];
-  const gate = gateOf(shop, ref);
-  const isNext = order.next.includes(ref);
-  const ready = isNext && gate.length === 0 ? 1 : 0;
-  const waits = step.after.filter((before) =>
-    order.steps.some((each) => each.ref === before && !each.done),
+  const where = { entry: ref, kind: "ready" };
+  const { wanting, unread } = gateOf(shop, ref);
+  const waits = order.steps.filter(
+    (each) => step.after.includes(each.ref) && !each.done,
   );
   const reasons = [
-    ...waits.map((each) => `${each} to be done`),
-    ...gate.map((each) => each.text),
+    ...waits.flatMap((each) => (each.unread ? [] : `${each.ref} to be done`)),
+    ...wanting.map((each) => each.text),
   ];
+  // what can't be read is said where it stands: the step is neither ready nor known to wait
+  const isUnread =
+    step.unread || unread || waits.some((before) => before.unread);
+  if (!step.done && isUnread && reasons.length === 0)
+    return [unknownResult(where, "1", SILENT)];
+  const ready = !step.done && reasons.length === 0 ? 1 : 0;
   const text = step.done
     ? "done"
     : ready === 1
@@ -26,7 +32,7 @@ export function stepResults(shop: Shop, ref: string): readonly Result[] {
       : `waits: ${reasons.join("; ")}`;
   return [
     numberResult(
-      { entry: ref, kind: "ready" },
+      where,
       "1",
       { low: ready, nominal: ready, high: ready },
       {
@@ -34,10 +40,10 @@ export function stepResults(shop: Shop, ref: string): readonly Result[] {
         text,
         needs: step.done
           ? []
-          : gate.map((each) => ({
-              ref: each.ref,
-              fact: each.fact,
-              text: each.text,
+          : wanting.map(({ ref: wants, fact, text: why }) => ({
+              ref: wants,
+              fact,
+              text: why,
             })),
       },
     ),

@@ -1,4 +1,4 @@
-// No one size gives every journal of a line what it wants: who conflicts, and the three ways out.
+// No one size gives every journal of a line what it wants: who conflicts, and the ways out.
 import {
   lengthDigits,
   showLength,
@@ -12,6 +12,8 @@ import {
   type LineDemands,
 } from "../../model/evaluate/window.ts";
 import type { Rule } from "../rule.ts";
+import { showExcess } from "../show-excess.ts";
+import { conflictIsSure, unread } from "./possible-bores.ts";
 
 export const lineNeedsTwoReamers: Rule = {
   code: "line-needs-two-reamers",
@@ -26,14 +28,19 @@ export const lineNeedsTwoReamers: Rule = {
     const [larger, smaller] = [demands[needsLarger], demands[needsSmaller]];
     if (larger === undefined || smaller === undefined) return [];
     const step = larger.step ?? smaller.step;
+    const much = showExcess(by, system, step);
     const conflict =
       larger === smaller
-        ? `${nameOf(larger)} can't have what it wants at both ends: its sizes differ by ${showLength(by, system, step)} more than that is wide.`
-        : `One size does not suit both ${nameOf(larger)} and ${nameOf(smaller)}: they conflict by ${showLength(by, system, step)}.`;
+        ? `${nameOf(larger)} can't have what it wants at both ends: its sizes differ by ${much} more than that is wide.`
+        : `One size does not suit both ${nameOf(larger)} and ${nameOf(smaller)}: they conflict by ${much}.`;
+    const isSure = conflictIsSure(demands);
     return [
       {
+        level: isSure ? "error" : "information",
         span: entry.nameSpan,
-        message: `${conflict} Ways out: ${waysOut(found.value, system, step)}.`,
+        message: isSure
+          ? `${conflict} Ways out: ${waysOut(found.value, system, step)}.`
+          : `No one size is sure to suit this line while ${unread(demands)} may be anywhere in the limits: it may lack ${much}. Read first, then choose the reamer.`,
         related: [larger, smaller].flatMap((demand, index) => {
           const each = window.each[index === 0 ? needsLarger : needsSmaller];
           if (each === undefined || (index === 1 && larger === smaller))
@@ -41,7 +48,10 @@ export const lineNeedsTwoReamers: Rule = {
           return [
             {
               ref: demand.fit ?? demand.bore,
-              message: `${nameOf(demand)} asks for a bore of ${lengthDigits(each.low, system, step)} to ${showLength(each.high, system, step)}`,
+              message:
+                each.high < each.low
+                  ? `${nameOf(demand)} asks for a bore of ${showLength(each.low, system, step)} at its largest and ${showLength(each.high, system, step)} at its smallest`
+                  : `${nameOf(demand)} asks for a bore of ${lengthDigits(each.low, system, step)} to ${showLength(each.high, system, step)}`,
             },
           ];
         }),
@@ -60,41 +70,50 @@ function waysOut(
   step: number | undefined,
 ): string {
   if (window.open) return "";
-  const { reamers, sizeDown, accept, needsLarger, needsSmaller } =
+  const { reamers, sizeDown, accept, unservable, needsLarger, needsSmaller } =
     window.conflict;
+  const names = (indices: readonly number[]): string =>
+    [
+      ...new Set(
+        indices.flatMap((index) => {
+          const demand = demands[index];
+          return demand === undefined ? [] : [nameOf(demand)];
+        }),
+      ),
+    ].join(" and ");
   const ways: string[] = [];
-  if (1 < reamers.length && window.conflict.unservable.length === 0) {
+  if (0 < unservable.length) ways.push(`true ${names(unservable)} up`);
+  else if (1 < reamers.length) {
     const groups = reamers.map(
       ({ journals, window: shared }) =>
-        `${showRange(shared.low, shared.high, system, step)} for ${journals.map((index) => names(demands, index)).join(" and ")}`,
+        `one for ${names(journals)} that cuts ${showRange(shared.low, shared.high, system, step)}`,
     );
-    ways.push(`(1) ${String(reamers.length)} reamers, ${groups.join("; ")}`);
+    ways.push(`take ${String(reamers.length)} reamers, ${groups.join(", ")}`);
   }
-  if (sizeDown !== undefined) {
-    const each = sizeDown
-      .filter(({ journal }) => demands[journal]?.journal !== undefined)
-      .map(
-        ({ journal, by }) =>
-          `${names(demands, journal)} down by ${showLength(by, system, step)}`,
-      );
-    if (0 < each.length)
-      ways.push(`(${String(ways.length + 1)}) size ${each.join(", ")}`);
-  }
-  const given = [needsLarger, needsSmaller].flatMap((index) => {
-    const clearance = accept.clearances[index];
-    return clearance === undefined
+  const down = (sizeDown ?? []).flatMap(({ journal, by }) =>
+    demands[journal]?.journal === undefined
       ? []
       : [
-          `${showRange(clearance.low, clearance.high, system, step)} at ${names(demands, index)}`,
-        ];
-  });
-  ways.push(
-    `(${String(ways.length + 1)}) accept what ${showLength(accept.size, system, step)} gives, ${[...new Set(given)].join(" and ")}`,
+          `${names([journal])} down by ${showExcess(by, system, step)} at least`,
+        ],
   );
-  return ways.join("; ");
-}
-
-function names(demands: readonly Demand[], index: number): string {
-  const demand = demands[index];
-  return demand === undefined ? "" : nameOf(demand);
+  if (0 < down.length) ways.push(`size ${down.join(", ")}`);
+  const pair = [...new Set([needsLarger, needsSmaller])];
+  // a size that leaves one of them no clearance is no way out
+  if (pair.every((index) => 0 < (accept.clearances[index]?.low ?? 0))) {
+    const given = pair.flatMap((index) => {
+      const clearance = accept.clearances[index];
+      return clearance === undefined
+        ? []
+        : [
+            `${showRange(clearance.low, clearance.high, system, step)} at ${names([index])}`,
+          ];
+    });
+    ways.push(
+      `accept what ${showLength(accept.size, system, step)} gives, ${given.join(" and ")}`,
+    );
+  }
+  return ways.length === 1
+    ? (ways[0] ?? "")
+    : ways.map((way, index) => `(${String(index + 1)}) ${way}`).join("; ");
 }

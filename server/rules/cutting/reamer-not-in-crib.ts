@@ -1,10 +1,19 @@
 // No reamer of the crib gives every journal of a line what it wants: what to buy, or to have ground.
 import { showLength, showRange } from "../../core/quantity/show.ts";
 import { settings } from "../../model/evaluate/settings.ts";
+import { reamerValue } from "../../model/evaluate/reamer.ts";
 import { rankingOf, windowOf } from "../../model/evaluate/window.ts";
 import { choiceName } from "../../model/results/line.ts";
 import { given } from "../../model/entry.ts";
+import { isWhole, refsOfKind } from "../../model/shop.ts";
 import type { Rule } from "../rule.ts";
+import { unread } from "./possible-bores.ts";
+
+/** A size to grind to is given finer than it is read, m. */
+const GROUND_TO = { inch: 0.00001 * 0.0254, mm: 0.0001 * 0.001 };
+
+/** Below this chance of landing in, no size is advised to buy: common practice, no source. */
+const GOOD_CHANCE = 0.9;
 
 export const reamerNotInCrib: Rule = {
   code: "reamer-not-in-crib",
@@ -17,24 +26,38 @@ export const reamerNotInCrib: Rule = {
     // a line that is bored or honed needs no reamer
     if (given(entry, "CutFact").state !== "absent") return [];
     if (ranking.value.crib.some((choice) => choice.ranked.serves)) return [];
+    // one that can't be read, or a crib that is missing, may hold the very one
+    const isUnread = refsOfKind(shop, "reamer").some((reamer) => {
+      const value = reamerValue(shop, reamer);
+      return !value.known && value.silent;
+    });
+    if (!isWhole(shop) || isUnread) return [];
     const { system } = settings(shop, "job");
     const { low, high } = window.value.window.window;
     const steps = ranking.value.demands
       .map((demand) => demand.step)
       .filter((step) => step !== undefined);
     const step = steps.length === 0 ? undefined : Math.min(...steps);
-    const buy = ranking.value.toBuy.slice(0, 3).map(choiceName);
+    const still = unread(ranking.value.demands);
+    const buy = ranking.value.toBuy
+      .filter(({ ranked }) => GOOD_CHANCE <= (ranked.chance ?? 1))
+      .slice(0, 3)
+      .map(choiceName);
     const grind = ranking.value.toGrind;
     const ways = [
       ...(buy.length === 0 ? [] : [`buy ${buy.join(" or ")}`]),
       ...(grind === undefined
         ? []
-        : [`have one ground to ${showLength(grind.size, system, step)}`]),
+        : [
+            `have one ground to ${showLength(grind.size, system, GROUND_TO[system])}`,
+          ]),
     ];
+    const read = still === "" ? "" : `Read ${still} first`;
+    const cure = [read, ways.join(", or ")].filter((part) => part !== "");
     return [
       {
         span: entry.nameSpan,
-        message: `No reamer of the crib cuts bores of ${showRange(low, high, system, step)}${ways.length === 0 ? "." : `: ${ways.join(", or ")}.`} A test cut in a scrap bush tells what it really cuts.`,
+        message: `No reamer of the crib cuts bores of ${showRange(low, high, system, step)}${cure.length === 0 ? "" : `${still === "" ? ": " : ". "}${cure.join(", then ")}`}. A test cut in a scrap bush tells what a reamer really cuts.`,
       },
     ];
   },

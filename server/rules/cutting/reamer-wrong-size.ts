@@ -8,8 +8,10 @@ import { given } from "../../model/entry.ts";
 import { settings } from "../../model/evaluate/settings.ts";
 import { rankingOf, windowOf } from "../../model/evaluate/window.ts";
 import { choiceName } from "../../model/results/line.ts";
-import { refOf } from "../../model/shop.ts";
+import { isWhole, refOf } from "../../model/shop.ts";
 import type { Rule } from "../rule.ts";
+import { showExcess } from "../show-excess.ts";
+import { missesForSure, unread } from "./possible-bores.ts";
 
 export const reamerWrongSize: Rule = {
   code: "reamer-wrong-size",
@@ -40,10 +42,20 @@ export const reamerWrongSize: Rule = {
     const { low, high } = window.value.window.window;
     const step = demand.step;
     const best = ranking.value.crib.find((choice) => choice.ranked.serves);
-    const cure =
-      best === undefined
-        ? "No reamer of the crib serves."
-        : `Take ${choiceName(best)}.`;
+    const setting = best?.ranked.setting;
+    const set =
+      setting === undefined
+        ? ""
+        : `, set to ${showLength(setting, system, step)}`;
+    const none = isWhole(shop) ? " No reamer of the crib serves." : "";
+    const cure = best === undefined ? none : ` Take ${choiceName(best)}${set}.`;
+    const isSure = ranking.value.demands.some((each, index) => {
+      const bore = chosen.ranked.cuts[index]?.nominal;
+      return bore !== undefined && missesForSure(bore, each);
+    });
+    const until = isSure
+      ? ""
+      : ` That is by limits alone, until ${unread(ranking.value.demands)} is read.`;
     const clearance = chosen.ranked.clearances[at];
     const leaves =
       demand.fit === undefined || clearance === undefined
@@ -51,8 +63,9 @@ export const reamerWrongSize: Rule = {
         : `, which leaves ${showRange(clearance.low, clearance.high, system, step)} at ${demand.journal ?? demand.bore}`;
     return [
       {
+        level: isSure ? "error" : "information",
         span: ream.value.span,
-        message: `${reamer ?? "This reamer"} cuts about ${showLength(cut.nominal, system, step)}${leaves}: ${showLength(-metres, system, step)} ${end === "low" ? "too small" : "too large"} for bores of ${lengthDigits(low, system, step)} to ${showLength(high, system, step)}. ${cure}`,
+        message: `${reamer ?? "This reamer"} cuts about ${showLength(cut.nominal, system, step)}${leaves}: ${showExcess(-metres, system, step)} ${end === "low" ? "too small" : "too large"} for bores of ${lengthDigits(low, system, step)} to ${showLength(high, system, step)}.${cure}${until}`,
         related:
           demand.fit === undefined
             ? []

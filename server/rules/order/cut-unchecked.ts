@@ -11,7 +11,7 @@ export const cutUnchecked: Rule = {
     const step = stepValue(shop, ref);
     const isNext = orderOf(shop, "").next.includes(ref);
     if (!step.done && !isNext) return [];
-    const wanting = gateOf(shop, ref);
+    const { wanting } = gateOf(shop, ref);
     if (wanting.length === 0) return [];
     const what = 0 < step.cuts.length ? "Don't cut yet" : "Don't press yet";
     const list = wanting.map((each) => each.text).join("; ");
@@ -20,7 +20,7 @@ export const cutUnchecked: Rule = {
       {
         span: span ?? entry.nameSpan,
         message: step.done
-          ? `This is done, though ${list}.`
+          ? `This is done, though ${list}. Put that right before the work goes on.`
           : `${what}: ${list}.`,
         related: wanting.map((each) => ({ ref: each.ref, message: each.text })),
       },

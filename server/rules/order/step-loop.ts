@@ -1,30 +1,48 @@
 // Steps wait for each other in a ring, so that none can ever be next.
-import { orderOf } from "../../model/evaluate/order.ts";
-import { given } from "../../model/entry.ts";
+import { allOf, valueIn, type Entry } from "../../model/entry.ts";
+import { orderOf, routeSteps } from "../../model/evaluate/order.ts";
+import { refOf, type Shop } from "../../model/shop.ts";
+import type { Span } from "../../model/values.ts";
 import type { Rule } from "../rule.ts";
+import { isInJob } from "./in-job.ts";
 
 export const stepLoop: Rule = {
   code: "step-loop",
   level: "error",
-  about: ["step"],
+  about: ["step", "job"],
   check(shop, ref, entry) {
     return orderOf(shop, "").loops.flatMap((loop) => {
-      // said once, at the first step of the ring
-      if (loop[0] !== ref) return [];
-      const after = given(entry, "AfterFact");
-      const ring = [...loop, ref].join(" waits for ");
+      // said once: at the first step of the ring that the job writes, and at its `follow` where it writes none
+      const at = loop.findIndex((each) => isInJob(shop, each));
+      const isHere = at === -1 ? entry.kind === "job" : loop[at] === ref;
+      if (!isHere) return [];
+      const ring = at === -1 ? loop : [...loop.slice(at), ...loop.slice(0, at)];
+      const [first = ref, second = first] = ring;
+      const route =
+        routeSteps(shop, "").length === 0 ? "" : ", or change the route";
+      const span =
+        entry.kind === "job"
+          ? valueIn(entry, "FollowFact")?.span
+          : spanOfWait(shop, entry, second);
       return [
         {
-          span: after.state === "given" ? after.span : entry.nameSpan,
+          span: span ?? entry.nameSpan,
           message:
-            loop.length === 1
+            ring.length === 1
               ? "This step waits for itself: take it out of its `after`."
-              : `These steps can never start: ${ring}. Take one \`after\` out.`,
-          related: loop
-            .slice(1)
+              : `These steps can never start: ${[...ring, first].join(" waits for ")}. Take one \`after\` out${route}.`,
+          related: ring
+            .filter((other) => other !== ref)
             .map((other) => ({ ref: other, message: other })),
         },
       ];
     });
   },
 };
+
+/** Where an entry says that it comes after a step; undefined where only the route does. */
+function spanOfWait(shop: Shop, entry: Entry, step: string): Span | undefined {
+  return allOf(entry, "AfterFact")
+    .flatMap(({ value }) => value ?? [])
+    .find((site) => refOf(shop, site) === step)?.span;
+}

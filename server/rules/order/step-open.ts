@@ -1,36 +1,44 @@
-// What is to do next.
+// What is to do next. A step that only the crib of the route has is told at the job's `follow`.
+import { valueIn } from "../../model/entry.ts";
 import { gateOf } from "../../model/evaluate/gate.ts";
 import { orderOf } from "../../model/evaluate/order.ts";
-import type { Rule } from "../rule.ts";
+import type { Shop } from "../../model/shop.ts";
+import type { Draft, Rule } from "../rule.ts";
+import { isInJob } from "./in-job.ts";
 
 export const stepOpen: Rule = {
   code: "step-open",
   level: "hint",
-  about: ["step"],
+  about: ["step", "job"],
   check(shop, ref, entry) {
-    const { next, steps } = orderOf(shop, "");
-    const step = steps.find((each) => each.ref === ref);
-    // where something is in its way, cut-unchecked says so
-    if (
-      step === undefined ||
-      !next.includes(ref) ||
-      0 < gateOf(shop, ref).length
-    )
-      return [];
-    if (step.failed)
-      return [
-        {
-          level: "warning",
-          span: entry.nameSpan,
-          message:
-            "This step has failed and stays open: put it right, and what comes after it can go on.",
-        },
-      ];
-    return [
-      {
-        span: entry.nameSpan,
-        message: `Next: ${step.text ?? ref.slice("step ".length)}`,
-      },
-    ];
+    if (entry.kind === "step") return draftOf(shop, ref, entry.nameSpan);
+    const span = valueIn(entry, "FollowFact")?.span;
+    if (span === undefined) return [];
+    return orderOf(shop, "")
+      .next.filter((step) => !isInJob(shop, step))
+      .flatMap((step) => draftOf(shop, step, span));
   },
 };
+
+function draftOf(shop: Shop, ref: string, span: Draft["span"]): Draft[] {
+  const { next, steps } = orderOf(shop, "");
+  const step = steps.find((each) => each.ref === ref);
+  if (step === undefined || !next.includes(ref)) return [];
+  if (step.failed)
+    return [
+      {
+        level: "warning",
+        span,
+        message:
+          "This step has failed and stays open: put it right, and what comes after it can go on.",
+      },
+    ];
+  // where something is in its way, cut-unchecked says so
+  const { wanting, unread } = gateOf(shop, ref);
+  if (unread || 0 < wanting.length) return [];
+  const name = ref.slice("step ".length);
+  const what = step.text === undefined ? name : `${name}: ${step.text}`;
+  return [
+    { span, message: `Next is ${what}${/[.!?]$/.test(what) ? "" : "."}` },
+  ];
+}
