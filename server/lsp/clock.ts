@@ -25,8 +25,9 @@ export const systemClock: Clock = {
   },
 };
 
-/** Work that nobody waits for any longer. */
+/** Work that nobody waits for any longer. It is known by its name, since two bundles have two classes. */
 export class Cancelled extends Error {
+  override readonly name = "Cancelled";
   constructor() {
     super("the request was cancelled");
   }

@@ -8,7 +8,9 @@ import type { CancellationToken } from "vscode-languageserver";
 import { Cancelled } from "./clock.ts";
 
 /** A sentence for the person who asked: nothing failed. */
-export class Refused extends Error {}
+export class Refused extends Error {
+  override readonly name = "Refused";
+}
 
 export type Log = (sentence: string) => void;
 
@@ -33,14 +35,16 @@ export function answering<P, R, Rest extends readonly unknown[]>(
       throwIfCancelled(token); // it may have been, meanwhile
       return answer;
     } catch (error) {
-      if (error instanceof Cancelled)
-        return new ResponseError(LSPErrorCodes.RequestCancelled, error.message);
-      if (error instanceof Refused)
-        return new ResponseError(LSPErrorCodes.RequestFailed, error.message);
+      const { name: kind, message } =
+        error instanceof Error ? error : new Error(String(error));
+      if (kind === "Cancelled")
+        return new ResponseError(LSPErrorCodes.RequestCancelled, message);
+      if (kind === "Refused")
+        return new ResponseError(LSPErrorCodes.RequestFailed, message);
       log(`${name} failed: ${told(error)}`);
       return new ResponseError(
         ErrorCodes.InternalError,
-        `${name} failed: ${error instanceof Error ? error.message : String(error)}`,
+        `${name} failed: ${message}`,
       );
     }
   };
