@@ -3,6 +3,7 @@ import type { EntryKind } from "../../grammar/vocabulary.ts";
 import type { Result } from "./result.ts";
 import { featureResults } from "./results/feature.ts";
 import { fitResults } from "./results/fit.ts";
+import { gaugeResults } from "./results/gauge.ts";
 import { lineResults } from "./results/line.ts";
 import { pressResults } from "./results/press.ts";
 import { runningResults } from "./results/running.ts";
@@ -20,6 +21,7 @@ const OF_KIND: Readonly<
   fit: (shop, ref) => [...fitResults(shop, ref), ...runningResults(shop, ref)],
   line: lineResults,
   stack: stackResults,
+  gauge: gaugeResults,
   step: stepResults,
 };
 

@@ -38,6 +38,9 @@ import { shimNone } from "./stack/shim-none.ts";
 import { concessionUnsigned } from "./concessions/concession-unsigned.ts";
 import { concessionSpent } from "./concessions/concession-spent.ts";
 import { concessionIdle } from "./concessions/concession-idle.ts";
+import { worn } from "./readings/worn.ts";
+import { gaugeCoarse } from "./readings/gauge-coarse.ts";
+import { gaugeUnset } from "./readings/gauge-unset.ts";
 import { NAME_RULES } from "./text/index.ts";
 
 export { TEXT_RULES } from "./text/index.ts";
@@ -45,11 +48,14 @@ export { TEXT_RULES } from "./text/index.ts";
 export const RULES: readonly Rule[] = [
   ...NAME_RULES,
   readingOffLimits,
+  worn,
   outOfRound,
   taper,
   readingStray,
   readingFinerThanGauge,
+  gaugeCoarse,
   gaugeOverdue,
+  gaugeUnset,
   fitTight,
   fitLoose,
   fitInterferes,

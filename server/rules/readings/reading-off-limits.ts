@@ -6,6 +6,7 @@ import { settings } from "../../model/evaluate/settings.ts";
 import { sizeOf, sizeVerdict } from "../../model/evaluate/size.ts";
 import { given, type Entry } from "../../model/entry.ts";
 import type { Draft, Rule } from "../rule.ts";
+import { wearLimit } from "./worn.ts";
 
 export const readingOffLimits: Rule = {
   code: "reading-off-limits",
@@ -46,16 +47,26 @@ export const readingOffLimits: Rule = {
           const brought = temperature === 20 ? "" : ", brought to 20 °C,";
           const is = `${showLength(value, system, digits)}${where}${brought}`;
           const by = showExcess(metres, system, size.value.step);
+          const service = wearLimit(entry);
+          const isWear = (entry.kind === "journal") === 0 < under;
+          if (isWear && isPast(entry, value, service)) return;
           drafts.push({
+            // what has worn and may run on is not wrong; past its service limit it is `worn`, and said there
+            ...(isWear && service !== undefined
+              ? { level: "information" as const }
+              : {}),
             span,
-            message: `${is} is ${by} ${0 < under ? "under" : "over"} the limits ${shown}. ${cureOf(entry, 0 < under)}`,
+            message:
+              isWear && service !== undefined
+                ? `${is} is ${by} ${0 < under ? "under" : "over"} the limits ${shown}, as it wears; its service limit is ${showLength(service, system, size.value.step)}.`
+                : `${is} is ${by} ${0 < under ? "under" : "over"} the limits ${shown}. ${cureOf(entry, 0 < under)}`,
             related,
             value,
           });
         });
       }
     }
-    if (0 < drafts.length) return drafts;
+    if (0 < drafts.length || judged.verdict === "out") return drafts;
     const guard =
       judged.guard === undefined
         ? ""
@@ -75,6 +86,16 @@ export const readingOffLimits: Rule = {
     ];
   },
 };
+
+function isPast(
+  { kind }: Entry,
+  value: number,
+  service: number | undefined,
+): boolean {
+  if (service === undefined) return false;
+  const past = metresToTenths(value) - metresToTenths(service);
+  return kind === "journal" ? past < 0 : 0 < past;
+}
 
 /** Metal that is there can be taken off; metal that is gone can't be put back by cutting. */
 function cureOf({ kind }: Entry, isUnder: boolean): string {

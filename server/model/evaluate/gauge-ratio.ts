@@ -1,0 +1,114 @@
+// Whether a gauge is fine enough for what it reads: its uncertainty and its resolution against the tolerance of each size, and against the
+// wanted clearance of each fit that the size makes. The two rules are kept apart.
+import {
+  discrimination,
+  gaugeRatio,
+  type Discrimination,
+  type GaugeRatio,
+} from "../../core/readings/gauge.ts";
+import { allOf, given, type Entry } from "../entry.ts";
+import { known, need, outside, SILENT, unknown, type Known } from "../known.ts";
+import { entryOf, query, refOf, refsOfKind, type Shop } from "../shop.ts";
+import { wanted } from "./fit.ts";
+import { gaugeValue } from "./gauge.ts";
+import { fitsOfBore, fitsOfJournal } from "./index-of.ts";
+
+/** What a gauge has to be fine enough for. */
+export interface Tolerance {
+  /** The feature with limits, or the fit that wants a clearance. */
+  readonly of: string;
+  /** The feature that is read. */
+  readonly feature: string;
+  /** m */
+  readonly width: number;
+}
+
+/** The tolerances that a feature's readings serve: of its own limits, and of the clearance that each of its fits wants. */
+export const tolerancesOf = query<readonly Tolerance[]>(
+  "tolerances",
+  (shop, feature) => {
+    const entry = entryOf(shop, feature);
+    if (entry === undefined) return [];
+    const limits = given(entry, "LimitsFact");
+    const fits = feature.startsWith("journal ")
+      ? fitsOfJournal(shop, feature)
+      : feature.startsWith("bore ")
+        ? fitsOfBore(shop, feature)
+        : [];
+    return [
+      ...(limits.state === "given"
+        ? [
+            {
+              of: feature,
+              feature,
+              width: limits.value.high - limits.value.low,
+            },
+          ]
+        : []),
+      ...fits.flatMap((fit) => {
+        const want = wanted(shop, fit);
+        return want?.known === true
+          ? [{ of: fit, feature, width: want.value.high - want.value.low }]
+          : [];
+      }),
+    ].filter(({ width }) => 0 < width);
+  },
+);
+
+/** The gauges that a feature was read with. */
+export function gaugesOf(shop: Shop, entry: Entry): readonly string[] {
+  const refs = [...allOf(entry, "ReadFact"), ...allOf(entry, "RepeatFact")]
+    .map(({ value }) => refOf(shop, value?.gauge))
+    .filter((ref) => ref !== undefined);
+  return [...new Set(refs)];
+}
+
+/** What a gauge has to be fine enough for, over all that it reads; a fit once. */
+export const tolerancesRead = query<readonly Tolerance[]>(
+  "tolerances-read",
+  (shop, gauge) => {
+    const features = (["journal", "hole", "bore"] as const)
+      .flatMap((kind) => refsOfKind(shop, kind))
+      .filter((ref) => {
+        const entry = entryOf(shop, ref);
+        return entry !== undefined && gaugesOf(shop, entry).includes(gauge);
+      });
+    const all = features.flatMap((feature) => tolerancesOf(shop, feature));
+    return all.filter(
+      ({ of }, index) => all.findIndex((other) => other.of === of) === index,
+    );
+  },
+);
+
+/** U of a gauge (k = 2): by its certificate, else by its largest error, whose distribution is taken as even. */
+export function expandedOf(shop: Shop, gauge: string): Known<number> {
+  const value = gaugeValue(shop, gauge);
+  if (value === undefined || value.damaged) return SILENT;
+  if (value.uncertainty !== undefined) return known(value.uncertainty);
+  if (value.mpe !== undefined) return known((2 * value.mpe) / Math.sqrt(3));
+  return unknown(need(gauge, "uncertainty", `the uncertainty of ${gauge}`));
+}
+
+/** T/(2U) of a gauge for a tolerance (m). */
+export function ratioOf(
+  shop: Shop,
+  gauge: string,
+  width: number,
+): Known<GaugeRatio> {
+  const expanded = expandedOf(shop, gauge);
+  if (!expanded.known) return expanded;
+  const ratio = gaugeRatio(width, expanded.value);
+  return ratio.valid ? known(ratio.value) : outside(ratio.because);
+}
+
+/** Resolution of a gauge against a tolerance (m); undefined where it writes none. */
+export function discriminationOf(
+  shop: Shop,
+  gauge: string,
+  width: number,
+): Discrimination | undefined {
+  const value = gaugeValue(shop, gauge);
+  if (value?.resolution === undefined || value.damaged) return undefined;
+  const found = discrimination(value.resolution, width);
+  return found.valid ? found.value : undefined;
+}

@@ -1,0 +1,35 @@
+// A gauge that compares was used, and nothing says what it was set on.
+import { given } from "../../model/entry.ts";
+import { gaugeValue, isComparator } from "../../model/evaluate/gauge.ts";
+import { entryOf, refOf } from "../../model/shop.ts";
+import type { Rule } from "../rule.ts";
+import { readingsIn } from "./readings-in.ts";
+
+export const gaugeUnset: Rule = {
+  code: "gauge-unset",
+  level: "warning",
+  about: ["journal", "hole", "bore", "bush", "stack", "reamer", "pilot"],
+  check(shop, _, entry) {
+    const seen = new Set<string>();
+    return readingsIn(entry).flatMap(({ gauge: site }) => {
+      const ref = refOf(shop, site);
+      if (site === undefined || ref === undefined || seen.has(ref)) return [];
+      seen.add(ref);
+      const gauge = entryOf(shop, ref);
+      const kind = gaugeValue(shop, ref)?.kind;
+      if (
+        gauge === undefined ||
+        !isComparator(kind) ||
+        given(gauge, "SetFact").state !== "absent"
+      )
+        return [];
+      return [
+        {
+          span: site.span,
+          message: `${ref} is a comparator (${kind ?? ""}): it shows how far a size is from what it was set on, and that is not written. Write \`set on ring\` with the ring's size, or \`set with\` and the gauge it was set in.`,
+          related: [{ ref, message: `${ref} has no \`set\`` }],
+        },
+      ];
+    });
+  },
+};

@@ -1,0 +1,63 @@
+// A journal, hole or bore has worn past its service limit. Worn is not wrong: what is off its limits and not past this may run on.
+import { metresToTenths } from "../../core/quantity/exact.ts";
+import { showLength } from "../../core/quantity/show.ts";
+import { allOf, given, type Entry } from "../../model/entry.ts";
+import { readingsAt } from "../../model/evaluate/readings.ts";
+import { settings } from "../../model/evaluate/settings.ts";
+import { materialOfFeature } from "../../model/evaluate/size.ts";
+import type { Draft, Rule } from "../rule.ts";
+import { showExcess, stepOfExcess } from "../show-excess.ts";
+
+export const worn: Rule = {
+  code: "worn",
+  level: "error",
+  about: ["journal", "hole", "bore"],
+  check(shop, ref, entry) {
+    const limit = given(entry, "ServiceLimitFact");
+    if (limit.state !== "given") return [];
+    // what it was after it ran comes before what it was when it was made
+    const places = readingsAt(
+      shop,
+      allOf(entry, "ReadFact"),
+      "finished",
+      ["run", "finished"],
+      () => materialOfFeature(shop, ref),
+    );
+    if (!places.known) return [];
+    const { system } = settings(shop, "job");
+    const bound = wearLimit(entry) ?? 0;
+    const { source } = limit.value;
+    const isJournal = entry.kind === "journal";
+    const shown = `${showLength(bound, system, limit.value.step)}${source === undefined ? "" : ` (${source})`}`;
+    return places.value.flatMap(({ place, readings }) =>
+      readings.flatMap(({ values, valueSpans, step }) =>
+        values.flatMap((value, index): readonly Draft[] => {
+          const span = valueSpans[index];
+          const past =
+            (metresToTenths(value) - metresToTenths(bound)) *
+            (isJournal ? -1 : 1);
+          if (span === undefined || past <= 0) return [];
+          const metres = past / 1e10;
+          const is = `${showLength(value, system, stepOfExcess(metres, step))}${place === undefined ? "" : ` at ${place}`}`;
+          return [
+            {
+              span,
+              message: `${is} is worn ${showExcess(metres, system, step)} past the service limit ${shown}. ${isJournal ? "Build it up, sleeve it, or replace it." : "Bush it, or fit a new bush."}`,
+              related: [
+                { ref, span: limit.span, message: `service limit of ${ref}` },
+              ],
+              value,
+            },
+          ];
+        }),
+      ),
+    );
+  },
+};
+
+/** The size past which a feature is worn: a journal's least, a hole's or bore's greatest; undefined where none is written. */
+export function wearLimit(entry: Entry): number | undefined {
+  const limit = given(entry, "ServiceLimitFact");
+  if (limit.state !== "given") return undefined;
+  return entry.kind === "journal" ? limit.value.low : limit.value.high;
+}
