@@ -23,6 +23,7 @@ import { cutUnchecked } from "./order/cut-unchecked.ts";
 import { stepEarly } from "./order/step-early.ts";
 import { stepLoop } from "./order/step-loop.ts";
 import { stepOpen } from "./order/step-open.ts";
+import { PRESS_RULES } from "./press/index.ts";
 import { gaugeOverdue } from "./readings/gauge-overdue.ts";
 import { outOfRound } from "./readings/out-of-round.ts";
 import { readingFinerThanGauge } from "./readings/reading-finer-than-gauge.ts";
@@ -60,6 +61,7 @@ export const RULES: readonly Rule[] = [
   fitLoose,
   fitInterferes,
   fitUnsure,
+  ...PRESS_RULES,
   reamerNotInCrib,
   reamerWrongSize,
   lineNeedsTwoReamers,

@@ -1,0 +1,107 @@
+// What the interference of a press is held against: what it wants, else the job's own threshold, else shares of the outside diameter.
+import { showLength, showRange } from "../../core/quantity/show.ts";
+import { odToMake } from "../../model/evaluate/press-heat.ts";
+import {
+  interferenceOf,
+  partsOf,
+  wantedInterference,
+} from "../../model/evaluate/press.ts";
+import { materialOf } from "../../model/evaluate/material.ts";
+import { settings } from "../../model/evaluate/settings.ts";
+import type { Shop } from "../../model/shop.ts";
+import { bushOd } from "../../model/evaluate/bush-size.ts";
+import { sizeOf } from "../../model/evaluate/size.ts";
+import type { DraftRelated } from "../rule.ts";
+import { ownThreshold } from "../threshold.ts";
+
+/** Shares of the outside diameter for a bush of bronze or brass: common practice, no source. */
+const LEAST = 0.0005;
+const MOST = 0.0015;
+
+export interface Allowed {
+  readonly low: number | undefined;
+  readonly high: number | undefined;
+  /** "0.0006 to 0.0012 in is wanted" */
+  readonly says: string;
+}
+
+/** Undefined where nothing is known to hold it against. */
+export function allowedInterference(
+  shop: Shop,
+  press: string,
+  code: "press-light" | "press-heavy",
+): Allowed | undefined {
+  const found = interferenceOf(shop, press);
+  const parts = partsOf(shop, press);
+  const want = wantedInterference(shop, press);
+  if (!found.known || parts === undefined || want?.known === false)
+    return undefined;
+  const { system } = settings(shop, "job");
+  if (want !== undefined) {
+    const { low, high, step } = want.value;
+    return {
+      low,
+      high,
+      says: `${showRange(low, high, system, step)} is wanted`,
+    };
+  }
+  const isLight = code === "press-light";
+  const bound = (value: number, says: string): Allowed =>
+    isLight
+      ? { low: value, high: undefined, says }
+      : { low: undefined, high: value, says };
+  const end = isLight ? "least" : "most";
+  const od = found.value.od.nominal;
+  const own = ownThreshold(shop, code);
+  if (own !== undefined) {
+    const value = "length" in own ? own.length : own.share * od;
+    return bound(
+      value,
+      `${showLength(value, system, found.value.step)} is the ${end} that this job takes`,
+    );
+  }
+  const material = materialOf(shop, parts.bush);
+  const family = material.known ? material.value.family : undefined;
+  if (family === "bronze" || family === "brass") {
+    const value = (isLight ? LEAST : MOST) * od;
+    return bound(
+      value,
+      `${showLength(value, system, found.value.step)} is the usual ${end} for ${family} (${isLight ? "0.5" : "1.5"} ‰ of the outside diameter)`,
+    );
+  }
+  // of another material only this is sure: a bush that is smaller than its hole is not held
+  return isLight
+    ? bound(0, "a bush that is smaller than its hole is not held")
+    : undefined;
+}
+
+/** "Make the bush 1.0008 to 1.0014 in." where the wanted interference tells, else nothing. */
+export function bushToMake(shop: Shop, press: string): string {
+  const od = odToMake(shop, press);
+  if (!od.known) return "";
+  const { system } = settings(shop, "job");
+  return ` An od of ${showRange(od.value.low, od.value.high, system, od.value.step)} gives it.`;
+}
+
+/** The bush and the hole with the sizes that were used. */
+export function relatedPress(
+  shop: Shop,
+  press: string,
+): readonly DraftRelated[] {
+  const parts = partsOf(shop, press);
+  if (parts === undefined) return [];
+  const { system } = settings(shop, "job");
+  return [
+    { ref: parts.bush, what: "od ", size: bushOd(shop, parts.bush) },
+    { ref: parts.hole, what: "", size: sizeOf(shop, parts.hole) },
+  ].flatMap(({ ref, what, size }) =>
+    size.known
+      ? [
+          {
+            ref,
+            message: `${ref}: ${what}${showRange(size.value.low, size.value.high, system, size.value.step)}, ${size.value.status}`,
+          },
+        ]
+      : [],
+  );
+}

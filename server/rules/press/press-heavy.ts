@@ -1,0 +1,33 @@
+// A bush is more over its hole than is wanted: it may collapse, or split the case.
+import { showLength, showRange } from "../../core/quantity/show.ts";
+import { interferenceOf } from "../../model/evaluate/press.ts";
+import { settings } from "../../model/evaluate/settings.ts";
+import { judgeEstimate } from "../../model/evaluate/size.ts";
+import type { Rule } from "../rule.ts";
+import { allowedInterference, bushToMake, relatedPress } from "./allowed.ts";
+
+export const pressHeavy: Rule = {
+  code: "press-heavy",
+  level: "error",
+  about: ["press"],
+  check(shop, ref, entry) {
+    const found = interferenceOf(shop, ref);
+    const allowed = allowedInterference(shop, ref, "press-heavy");
+    if (!found.known || allowed?.high === undefined) return [];
+    const { asMade, status, step, budget } = found.value;
+    const limits = { high: allowed.high };
+    const range = { ...asMade, status };
+    if (judgeEstimate(shop, range, limits, budget).verdict !== "out") return [];
+    const { system } = settings(shop, "job");
+    const { low, high } = asMade;
+    const verb = status === "measured" ? "is" : "is foretold at";
+    return [
+      {
+        span: entry.nameSpan,
+        message: `The interference ${verb} ${showRange(low, high, system, step)}, and ${allowed.says}: ${showLength(high - allowed.high, system, step)} too much. Turn the bush down, or take a smaller one.${bushToMake(shop, ref)}`,
+        related: relatedPress(shop, ref),
+        value: high,
+      },
+    ];
+  },
+};
