@@ -9,7 +9,7 @@ const ONLY_RANGE = /^(?:Limits|Want|WantHot|Stock|Expands|Cut)Fact$/;
 
 const NUMBER = String.raw`(?:(?:\d+(?: +|-))?\d+\/\d+(?![\d.])|\d+[.,]?\d*|\.\d+)`;
 const BETWEEN = String.raw`(?:-|\u2013|\u2014|\u2212|\.{2,3}|\u2026|~|\/|thru|through|until|till|and|bis|up to|,)`;
-const UNIT = String.raw`(?:\s*(?!(?:to|from|thru|through|until|till|and|bis|up|of)\b)[\p{L}\u00B5"%\u00B0](?:[\p{L}\d\u00B7/-]*\p{L})?(?![\p{L}\d]))`;
+const UNIT = String.raw`(?:\s*(?!(?:to|from|thru|through|until|till|and|or|bis|up|of)\b)[\p{L}\u00B5"%\u00B0](?:[\p{L}\d\u00B7/-]*\p{L})?(?![\p{L}\d]))`;
 
 const ONE_SIZE = new RegExp(String.raw`^[+\u2212-]?${NUMBER}${UNIT}?$`, "u");
 
@@ -89,7 +89,7 @@ const FORMS: readonly (readonly [
   // `to` with a letter too many, too few or beside it
   [
     sizes(
-      String.raw`\s+(?<mark>t[^\s\d]o|to[^\s\d]|[^\s\d]to|ot|t0|tp|yo|ro)\s+`,
+      String.raw`\s+(?<mark>t[^\s\d]o|to[^\s\d]|[^\s\d]to|ot|or|t0|tp|yo|ro)\s+`,
     ),
     marked,
   ],

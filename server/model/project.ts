@@ -77,7 +77,8 @@ export function createFiles(options: { readonly root: string }): Files {
       files.push(file);
       for (const use of usesIn(file, options.root)) {
         const state = stateOf(use.path, next);
-        if (state !== "there") isWhole = false;
+        // a file that uses itself lacks nothing
+        if (state !== "there" && use.path !== next) isWhole = false;
         if (next === path) uses.push({ ...use, state });
         if (use.path === undefined || state === "outside") continue;
         if (!given.has(use.path)) missing.push(use.path);

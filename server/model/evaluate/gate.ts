@@ -91,7 +91,8 @@ function wantingBore(
   const size = boreSize(shop, bore);
   if (!size.known) {
     if (size.silent) return ["unread"];
-    const [first] = size.needs;
+    // of a bore that is still to be cut the tool is asked for, not a reading
+    const first = size.needs.find((each) => each.ref !== bore) ?? size.needs[0];
     return [
       {
         ref: first?.ref ?? line,
