@@ -2,6 +2,7 @@
 // where it was used.
 import { given, valueIn } from "../model/entry.ts";
 import { lineOfBore, namedIn } from "../model/evaluate/index-of.ts";
+import { pressOfBore } from "../model/evaluate/press.ts";
 import { cutBy } from "../model/evaluate/reamer.ts";
 import { rankingOf } from "../model/evaluate/window.ts";
 import { settings } from "../model/evaluate/settings.ts";
@@ -27,7 +28,7 @@ export function assumptionsOf(
   );
   if (kind === "line" && ofOversize(shop, ref)) said.push(OVERSIZE);
   if (kind === "fit" && known("hot-clearance", "cold-clearance"))
-    said.push(...ofBodies(shop, ref));
+    said.push(...ofBodies(shop, ref), ...ofPressBelow(shop, ref));
   if (kind === "fit" && known("film", "oil-rise"))
     said.push(...ofOil(shop, ref));
   if (kind === "press") {
@@ -38,13 +39,8 @@ export function assumptionsOf(
       known("press-force", "release-temperature")
     )
       said.push("No friction is written: taken as 0.05 to 0.15.");
-    if (
-      entry !== undefined &&
-      given(entry, "SmoothingFact").state === "absent" &&
-      finishesMissing(shop, ref) &&
-      known("interference", "contact-pressure")
-    )
-      said.push("No finish is written: no smoothing is taken off.");
+    if (known("interference", "contact-pressure"))
+      said.push(...ofSmoothing(shop, ref));
   }
   return [...new Set(said)];
 }
@@ -66,11 +62,10 @@ function ofFeature(shop: Shop, ref: string): readonly string[] {
     ? boreSize(shop, ref)
     : sizeOf(shop, ref);
   if (!size.known) return [];
-  if (size.value.from === "cut") {
-    return isOversizeAssumed(shop, ref) ? [OVERSIZE] : [];
-  }
-  if (size.value.from !== "readings") return [];
   const said = ["Sizes are at 20 °C (ISO 1)."];
+  if (size.value.from === "cut" && isOversizeAssumed(shop, ref))
+    said.push(OVERSIZE);
+  if (size.value.from !== "readings") return said;
   const job = settings(shop, "job");
   const readings = placesOf(shop, ref);
   const lines = readings.known
@@ -163,9 +158,26 @@ function ofMaterials(shop: Shop, press: string): readonly string[] {
   });
 }
 
-function finishesMissing(shop: Shop, press: string): boolean {
-  return namedIn(shop, press).some((ref) => {
-    const entry = ref === undefined ? undefined : entryOf(shop, ref);
-    return entry !== undefined && given(entry, "FinishFact").state === "absent";
+/** The press that holds the bush which a fit runs in: heat works on what it leaves. */
+function ofPressBelow(shop: Shop, fit: string): readonly string[] {
+  const bore = namedIn(shop, fit)[1];
+  const press = bore === undefined ? undefined : pressOfBore(shop, bore);
+  return press === undefined
+    ? []
+    : [...ofMaterials(shop, press), ...ofSmoothing(shop, press)];
+}
+
+function ofSmoothing(shop: Shop, press: string): readonly string[] {
+  const entry = entryOf(shop, press);
+  if (entry === undefined || given(entry, "SmoothingFact").state !== "absent")
+    return [];
+  const isMissing = namedIn(shop, press).some((ref) => {
+    const half = ref === undefined ? undefined : entryOf(shop, ref);
+    return half !== undefined && given(half, "FinishFact").state === "absent";
   });
+  return isMissing
+    ? [
+        `The finishes that ${press} joins are not both written: no smoothing is taken off.`,
+      ]
+    : [];
 }

@@ -166,7 +166,7 @@ function labelOf({ kind, of, case: number }: Result): string {
   return `${resultName(kind)}${which}${of === null ? "" : `, ${of}`}`;
 }
 
-const MOST_STEPS = 16;
+const MOST_STEPS = 30;
 
 function workingText(results: readonly Result[]): string {
   const steps = results.flatMap((result) =>

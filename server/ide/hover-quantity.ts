@@ -6,7 +6,7 @@ import {
   toNumber,
   toTenths,
 } from "../core/quantity/exact.ts";
-import { decimalsFor, fixed, significant } from "../core/quantity/show.ts";
+import { decimalsFor, fixed } from "../core/quantity/show.ts";
 import {
   fromSi,
   toSi,
@@ -55,22 +55,9 @@ export function quantityHover(
 export function unitHover(word: string): string | undefined {
   const unit = unitOf(word);
   if (unit === undefined) return undefined;
-  const name = unitName(unit.symbol);
-  const one: Written = {
-    text: "1",
-    value: 1,
-    step: 1e-4,
-    unit,
-    isBare: false,
-    metres:
-      unit.tenths === undefined
-        ? undefined
-        : tenthsToMetres(Number(unit.tenths)),
-  };
-  const isSame = other(unit) === undefined || unit.zero !== undefined;
   return blocks(
-    `**${unit.symbol}**: ${name ?? "unit"}; a unit of ${DIMENSION_WORDS[unit.dimension]}`,
-    isSame ? "" : `1 ${unit.symbol} = ${inOther(one, 6)}`,
+    `**${unit.symbol}**: ${unitName(unit.symbol) ?? "unit"}; a unit of ${DIMENSION_WORDS[unit.dimension]}`,
+    oneInOther(unit),
   );
 }
 
@@ -189,28 +176,33 @@ const OTHER: Readonly<Record<string, string>> = {
 };
 
 /** "22.207 mm". Lengths keep the decimals that are usual for a size; nothing else gets a digit that its step doesn't give. */
-function inOther(written: Written, digits?: number): string {
-  const { unit, value, metres } = written;
+function inOther({ unit, value, metres, step }: Written): string {
   const to = other(unit);
   const si = metres ?? toSi(value, unit);
-  if (to === undefined) return inSi(written, si);
-  const step =
-    written.step === undefined ? undefined : written.step * unit.size;
-  if (digits !== undefined)
-    return `${significant(fromSi(si, to), digits)} ${to.symbol}`.replace(
-      /(\.\d*?)0+ /,
-      (_, kept: string) => `${kept === "." ? "" : kept} `,
-    );
-  if (to.symbol === "in" || to.symbol === "mm")
-    return `${trimmed(si / to.size, stepDecimals(step, to), decimalsFor(step, to.symbol === "in" ? "inch" : "mm"))} ${to.symbol}`;
-  return `${rounded(fromSi(si, to), stepDecimals(step, to))} ${to.symbol}`;
+  const stepSi = step === undefined ? undefined : step * unit.size;
+  if (to === undefined) {
+    const symbol = SI[unit.dimension];
+    const digits = rounded(si, nearestDecimals(stepSi));
+    return symbol === "" ? digits : `${digits} ${symbol}`;
+  }
+  const inUnit = stepSi === undefined ? undefined : stepSi / to.size;
+  const shown =
+    to.symbol === "in" || to.symbol === "mm"
+      ? trimmed(
+          si / to.size,
+          wholeDecimals(inUnit),
+          decimalsFor(stepSi, to.symbol === "in" ? "inch" : "mm"),
+        )
+      : rounded(fromSi(si, to), nearestDecimals(inUnit));
+  return `${shown} ${to.symbol}`;
 }
 
-function inSi(written: Written, si: number): string {
-  const symbol = SI[written.unit.dimension];
-  const step =
-    written.step === undefined ? undefined : written.step * written.unit.size;
-  return `${rounded(si, step === undefined ? 3 : decimalsOf(step))}${symbol === "" ? "" : ` ${symbol}`}`;
+/** "4.44822 N": one of a unit, to six digits, for units are exact. */
+function oneInOther(unit: Unit): string {
+  const to = other(unit);
+  return to === undefined || unit.zero !== undefined
+    ? ""
+    : `1 ${unit.symbol} = ${String(Number(fromSi(unit.size, to).toPrecision(6)))} ${to.symbol}`;
 }
 
 const SI: Readonly<Record<Dimension, string>> = {
@@ -231,17 +223,14 @@ const SI: Readonly<Record<Dimension, string>> = {
   ratio: "",
 };
 
-/** Decimals in a unit that a step gives; below zero for tens and hundreds. */
-function stepDecimals(step: number | undefined, to: Unit): number {
-  if (step === undefined) return 4;
-  // a whole degree Fahrenheit is near enough a whole degree Celsius
-  return to.dimension === "temperature"
-    ? Math.round(-Math.log10(step / to.size))
-    : decimalsOf(step / to.size);
+/** Decimals that come nearest to a step; below zero for tens and hundreds. */
+function nearestDecimals(step: number | undefined): number {
+  return step === undefined ? 4 : Math.round(-Math.log10(step));
 }
 
-function decimalsOf(step: number): number {
-  return Math.ceil(-Math.log10(step) - 0.01);
+/** Decimals that show all of a step: a size loses nothing. */
+function wholeDecimals(step: number | undefined): number {
+  return step === undefined ? 4 : Math.ceil(-Math.log10(step) - 0.01);
 }
 
 /** To so many decimals, or to tens and hundreds. */

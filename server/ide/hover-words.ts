@@ -4,7 +4,7 @@ import type { Dimension } from "../core/quantity/units.ts";
 import type { Status, Verdict } from "../model/result.ts";
 
 /** How each kind of result is called; all clearances and interferences are diametral. */
-const RESULTS: Readonly<Record<string, string>> = {
+export const RESULT_NAMES: Readonly<Record<string, string>> = {
   size: "size",
   "out-of-round": "out of round (two-point)",
   taper: "taper",
@@ -46,7 +46,7 @@ const RESULTS: Readonly<Record<string, string>> = {
 };
 
 export function resultName(kind: string): string {
-  return RESULTS[kind] ?? kind.replaceAll("-", " ");
+  return RESULT_NAMES[kind] ?? kind.replaceAll("-", " ");
 }
 
 export const STATUS_WORDS: Readonly<Record<Status, string>> = {
