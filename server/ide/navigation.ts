@@ -39,7 +39,10 @@ export function definitionAt(
 ): readonly Definition[] {
   const named = namedAt(open, position);
   if (named === undefined) return [];
-  const origin = originOf(open, named);
+  const origin =
+    named.as === "reference"
+      ? rangeIn(open.file, named.spot.index, named.site.span)
+      : nameRangeOf(open, named);
   if (named.as === "file") {
     const start = { line: 0, character: 0 };
     const range = { start, end: start };
@@ -159,7 +162,8 @@ function refsMeant(shop: Shop, named: Named): readonly string[] {
   }
 }
 
-export function originOf(open: OpenFile, named: Named): Range {
+/** Where the name itself stands, without the kind before it. */
+export function nameRangeOf(open: OpenFile, named: Named): Range {
   const { spot } = named;
   switch (named.as) {
     case "entry":

@@ -13,7 +13,12 @@ import {
   type Local,
   type Named,
 } from "./navigation-index.ts";
-import { headsIn, originOf, refMeant, shopsThatShare } from "./navigation.ts";
+import {
+  headsIn,
+  nameRangeOf,
+  refMeant,
+  shopsThatShare,
+} from "./navigation.ts";
 import {
   rangeIn,
   type Location,
@@ -48,7 +53,7 @@ export function prepareRenameAt(
     const refusal = refusalOf(open.shop, named);
     if (refusal !== undefined) return refusal;
   }
-  return { range: originOf(open, named), placeholder: oldName(named) };
+  return { range: nameRangeOf(open, named), placeholder: oldName(named) };
 }
 
 /**
@@ -99,7 +104,7 @@ function headsToRename(
     path: file.path,
     range,
   }));
-  const own = originOf(open, named);
+  const own = nameRangeOf(open, named);
   const isFirst =
     named.as !== "entry" ||
     kindOf(ref) === "step" ||

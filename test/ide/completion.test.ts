@@ -174,7 +174,7 @@ describe("references", () => {
     ]);
     expect(
       labels(inEntry("step dry-fit", "  checks fit front, press |")),
-    ).toEqual(["front", "rear", ","].filter((each) => each !== ","));
+    ).toEqual(["front", "rear"]);
   });
 
   test("the other half follows the first: the bore of the journal's name, the hole of the bush", () => {

@@ -61,6 +61,9 @@ describe("definition", () => {
       /^reamer r-8755\n[^]*drive hand$/,
     );
     expect(found && slice(JOB, found.origin)).toBe("r-8755");
+    const on = at("of jour|nal front in");
+    const [whole] = definitionAt(on.open, on.position);
+    expect(whole && slice(JOB, whole.origin)).toBe("journal front");
   });
 
   test("a step of the route is in the crib and in the job", () => {
