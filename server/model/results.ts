@@ -4,6 +4,7 @@ import type { Result } from "./result.ts";
 import { featureResults } from "./results/feature.ts";
 import { fitResults } from "./results/fit.ts";
 import { gaugeResults } from "./results/gauge.ts";
+import { inLineResults } from "./results/in-line.ts";
 import { lineResults } from "./results/line.ts";
 import { pressResults } from "./results/press.ts";
 import { runningResults } from "./results/running.ts";
@@ -19,7 +20,7 @@ const OF_KIND: Readonly<
   bore: featureResults,
   press: pressResults,
   fit: (shop, ref) => [...fitResults(shop, ref), ...runningResults(shop, ref)],
-  line: lineResults,
+  line: (shop, ref) => [...lineResults(shop, ref), ...inLineResults(shop, ref)],
   stack: stackResults,
   gauge: gaugeResults,
   step: stepResults,

@@ -42,6 +42,7 @@ import { concessionIdle } from "./concessions/concession-idle.ts";
 import { worn } from "./readings/worn.ts";
 import { gaugeCoarse } from "./readings/gauge-coarse.ts";
 import { gaugeUnset } from "./readings/gauge-unset.ts";
+import { lineCrooked } from "./cutting/line-crooked.ts";
 import { NAME_RULES } from "./text/index.ts";
 
 export { TEXT_RULES } from "./text/index.ts";
@@ -77,6 +78,7 @@ export const RULES: readonly Rule[] = [
   grooveMeetsFlutes,
   jointNotAsService,
   bushNotReamable,
+  lineCrooked,
   filmThin,
   pvOver,
   loadOver,

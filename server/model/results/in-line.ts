@@ -1,0 +1,55 @@
+// Results of a line whose centres were checked: the clearance that a straight shaft has left at each bore.
+import {
+  showLength,
+  showRange,
+  significant,
+} from "../../core/quantity/show.ts";
+import { inLine } from "../evaluate/in-line.ts";
+import { lineBoresOf } from "../evaluate/line-bores.ts";
+import { settings } from "../evaluate/settings.ts";
+import { numberResult, unknownResult } from "../make-result.ts";
+import type { Result } from "../result.ts";
+import type { Shop } from "../shop.ts";
+
+const SLOPE_STEP = 1e-7;
+
+export function inLineResults(shop: Shop, ref: string): readonly Result[] {
+  const { system } = settings(shop, "job");
+  const bores = lineBoresOf(shop, ref);
+  if (!bores.known) return [];
+  const checked = bores.value.some(({ centres }) => 0 < centres.length);
+  // one bore that nobody checked is in line with itself
+  if (bores.value.length < 2 && !checked) return [];
+  const found = inLine(shop, ref);
+  const where = (bore: string) => ({
+    entry: ref,
+    kind: "effective-clearance",
+    of: bore,
+  });
+  if (!found.known)
+    return bores.value.map(({ bore }) =>
+      unknownResult(where(bore), "m", found),
+    );
+  const { seats, status } = found.value;
+  return seats.map(
+    ({ bore, low, nominal, high, lostToSlope, slope, runout, step }) =>
+      numberResult(
+        where(bore),
+        "m",
+        { low, nominal, high },
+        {
+          status,
+          text: showRange(low, high, system, step),
+          working: [
+            {
+              formula:
+                "clearance left = bore − journal − run-out − 2 · offset of the straight shaft that leaves most at the tightest place",
+              with: `${showRange(low, high, system, step)} in ${bore}; ${runout === undefined ? "no run-out is written, and none is taken off" : `run-out ${showLength(runout, system)}`}; the bore's slope ${significant(slope * 1000, 2)} per mille takes ${showLength(lostToSlope, system, SLOPE_STEP)} over its length`,
+              source:
+                "min–max over both ends of every bore; Boyd & Vandenberghe, Convex Optimization, 2004, ch. 11 (from memory)",
+            },
+          ],
+        },
+      ),
+  );
+}
