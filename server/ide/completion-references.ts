@@ -13,7 +13,7 @@ import { entryOf, refOf, refsOfKind, type Shop } from "../model/shop.ts";
 import type { Offer } from "./completion-item.ts";
 import { shippedWhat } from "./hover-crib.ts";
 import { detailOf } from "./completion-details.ts";
-import { kindOf, nameOf } from "./completion-refs.ts";
+import { kindOf, nameOf } from "./reference.ts";
 import { fitsAsking, toolWords } from "./hover-line.ts";
 
 /** Where a reference is asked for. */

@@ -10,6 +10,7 @@ import { materialOfFeature, placesOf, sizeOf } from "../model/evaluate/size.ts";
 import { boreSize } from "../model/evaluate/bore.ts";
 import type { Result } from "../model/result.ts";
 import { entryOf, refOf, type Shop } from "../model/shop.ts";
+import { kindOf } from "./reference.ts";
 import { bothScales } from "./hover-crib.ts";
 
 /** Sentences, each once. */
@@ -18,7 +19,7 @@ export function assumptionsOf(
   ref: string,
   results: readonly Result[],
 ): readonly string[] {
-  const kind = ref.slice(0, ref.indexOf(" "));
+  const kind = kindOf(ref);
   const known = (...kinds: readonly string[]): boolean =>
     results.some(
       (each) => each.status !== "unknown" && kinds.includes(each.kind),

@@ -19,10 +19,11 @@ import { cutBy, reamerValue } from "../model/evaluate/reamer.ts";
 import { settings } from "../model/evaluate/settings.ts";
 import { entryOf, refOf, type Shop } from "../model/shop.ts";
 import { blocks, escaped, list, table } from "./hover-markdown.ts";
+import { nameOf } from "./reference.ts";
 
 /** The name of the shipped thing that a reference means, where no file has it: "SAE 30, engine oil". */
 export function shippedWhat(ref: string): string | undefined {
-  const name = ref.slice(ref.indexOf(" ") + 1);
+  const name = nameOf(ref);
   if (ref.startsWith("material ")) return shippedMaterial(name)?.what;
   const oil = ref.startsWith("oil ") ? shippedOil(name) : undefined;
   return oil === undefined

@@ -26,12 +26,12 @@ import {
 } from "./hover-crib.ts";
 import { lineBody } from "./hover-line.ts";
 import { blocks, escaped, list, table } from "./hover-markdown.ts";
+import { kindOf } from "./reference.ts";
 import { resultName, STATUS_WORDS, VERDICT_WORDS } from "./hover-words.ts";
 
 /** All that is known of an entry. `brief` leaves the working and the cautions out: for a reference to it. */
 export function entryHover(shop: Shop, ref: string, brief: boolean): string {
-  // a reference begins with its kind
-  const kind = ref.slice(0, ref.indexOf(" ")) as EntryKind;
+  const kind = kindOf(ref);
   const entry = entryOf(shop, ref);
   const results = resultsOf(shop, ref);
   return blocks(

@@ -10,6 +10,7 @@ import {
   type Local,
   type Named,
 } from "./navigation-index.ts";
+import { nameOf } from "./reference.ts";
 import {
   rangeIn,
   rangeOfEntry,
@@ -228,8 +229,7 @@ function usesInFile(
   file: FileEntries,
   ref: string,
 ): readonly Location[] {
-  const name = ref.slice(ref.indexOf(" ") + 1);
-  return mentionsOf(file, name).flatMap(({ index, site }) =>
+  return mentionsOf(file, nameOf(ref)).flatMap(({ index, site }) =>
     refOf(shop, site) === ref
       ? [{ path: file.path, range: rangeIn(file, index, site.nameSpan) }]
       : [],

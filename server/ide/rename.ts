@@ -1,6 +1,6 @@
 // Gives an entry, a place or a member of a stack another name, wherever it is named. What can't be renamed is refused with a sentence.
 import { isName } from "../../grammar/parse.ts";
-import { CLAUSE_WORDS, type EntryKind } from "../../grammar/vocabulary.ts";
+import { CLAUSE_WORDS } from "../../grammar/vocabulary.ts";
 import type { FileEntries } from "../model/file-entries.ts";
 import type { OpenFile } from "../model/project.ts";
 import { refOf, resolve, type Shop } from "../model/shop.ts";
@@ -19,6 +19,7 @@ import {
   refMeant,
   shopsThatShare,
 } from "./navigation.ts";
+import { kindOf, nameOf } from "./reference.ts";
 import {
   rangeIn,
   type Location,
@@ -254,14 +255,6 @@ function renameLocal(
         text: newName,
       })),
   };
-}
-
-function kindOf(ref: string): EntryKind {
-  return ref.slice(0, ref.indexOf(" ")) as EntryKind; // a reference begins with its kind
-}
-
-function nameOf(ref: string): string {
-  return ref.slice(ref.indexOf(" ") + 1);
 }
 
 function fileName(path: string): string {
