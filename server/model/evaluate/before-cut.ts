@@ -77,7 +77,11 @@ const boreFromPress = query<Known<Size>>("bore-from-press", (shop, ref) => {
       need(host, "press", `the press of ${host}`),
     );
   const pressed = pressedOf(shop, press);
-  if (!pressed.known) return pressed;
+  // why it can't be foretold is said at the press, and a reading settles it
+  if (!pressed.known)
+    return pressed.because === undefined
+      ? pressed
+      : unknown(need(ref, "read", `a reading of ${ref} as pressed`));
   const { low, nominal, high, status, step, working } = pressed.value.bore;
   return known({
     low,

@@ -95,9 +95,7 @@ export const boreSize = query<Known<Size>>("bore", (shop, ref) => {
   const size = sizeOf(shop, ref);
   if (size.known) return size;
   if (pressed !== undefined && !size.silent)
-    return pressed.because === undefined
-      ? unknown(...size.needs, ...pressed.needs)
-      : pressed;
+    return unknown(...size.needs, ...pressed.needs);
   if (line !== undefined && !size.silent && size.because === undefined)
     return unknown(...size.needs, need(line, "ream", `the reamer of ${line}`));
   return size;
