@@ -12,7 +12,7 @@ import {
 import { commonFitsAt } from "../../core/fits/common-classes.ts";
 import { valueIn } from "../entry.ts";
 import { entryOf, query, type Shop } from "../shop.ts";
-import { filmFacts } from "./film.ts";
+import { filmFacts } from "./film-facts.ts";
 import { namedIn } from "./index-of.ts";
 import { surfaceSpeed } from "./running.ts";
 import { settings } from "./settings.ts";

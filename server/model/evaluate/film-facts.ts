@@ -1,0 +1,163 @@
+// What the film of a fit is reckoned from, and whether one may be claimed at all. The film itself is film.ts's.
+import {
+  fullFilmClaim,
+  type Bearing,
+  type Service,
+} from "../../core/film/bearing-film.ts";
+import {
+  typicalVolumetricHeat,
+  type Cooling,
+} from "../../core/film/heat-balance.ts";
+import { given } from "../entry.ts";
+import {
+  everyKnown,
+  known,
+  need,
+  outside,
+  SILENT,
+  unknown,
+  type Known,
+} from "../known.ts";
+import { entryOf, query, refOf, type Shop } from "../shop.ts";
+import { clearance, type Clearance } from "./fit.ts";
+import { namedIn } from "./index-of.ts";
+import { oilValue, type OilValue } from "./oil.ts";
+import { fitLength, loadOf, motionOf, type FitLength } from "./running.ts";
+import { hostOf } from "./size.ts";
+
+/** All that a film is reckoned from, but for the clearance. */
+export interface FilmFacts {
+  readonly bearing: Omit<Bearing, "diametralClearance">;
+  readonly oil: OilValue;
+  readonly cooling: Exclude<
+    Cooling,
+    { readonly by: "held" } | { readonly by: "case" }
+  >;
+  readonly length: FitLength;
+  readonly clearance: Clearance;
+}
+
+/** How the load of a fit, its feed and its groove bear on whether a film may be claimed. */
+const serviceOf = query<Known<Service>>("service", (shop, fit) => {
+  const entry = entryOf(shop, fit);
+  const bore = namedIn(shop, fit)[1];
+  if (entry === undefined || bore === undefined) return SILENT;
+  const motion = motionOf(shop, fit);
+  if (!motion.known) return motion;
+  const load = given(entry, "LoadFact");
+  const feed = given(entry, "FeedFact");
+  if (load.state === "damaged" || feed.state === "damaged") return SILENT;
+  const host = hostOf(shop, bore);
+  const bush = host?.startsWith("bush ") === true ? host : undefined;
+  const bushEntry = bush === undefined ? undefined : entryOf(shop, bush);
+  const groove =
+    bushEntry === undefined ? undefined : given(bushEntry, "GrooveFact");
+  const made =
+    bushEntry === undefined ? undefined : given(bushEntry, "ConstructionFact");
+  if (groove?.state === "damaged" || made?.state === "damaged") return SILENT;
+  const turns = motion.value.kind;
+  // what rules a film out by itself is said before anything is asked for
+  const loading = load.state === "given" ? load.value.loading : undefined;
+  const fed = feed.state === "given" ? feed.value.feed : undefined;
+  const claim = fullFilmClaim({
+    motion: turns,
+    loading: loading ?? "steady",
+    feed: fed ?? "pressure",
+    groove: "none",
+  });
+  if (!claim.valid) return outside(claim.because);
+  if (made?.state === "given" && made.value === "porous")
+    return outside(
+      "a porous bush lets the oil's pressure into its wall: no full film is claimed, PV decides",
+    );
+  if (groove?.state === "given" && groove.value === "lengthwise")
+    return outside(
+      "a lengthwise groove may lie where the load presses and lets the pressure out: no full film is claimed, PV decides",
+    );
+  const needs = [
+    ...(load.state === "absent"
+      ? [need(fit, "load", `the load of ${fit}`)]
+      : loading === undefined
+        ? [
+            need(
+              fit,
+              "load",
+              `whether the load of ${fit} is \`steady\`, \`reversing\` or \`shock\``,
+            ),
+          ]
+        : []),
+    ...(fed === undefined
+      ? [need(fit, "feed", `the feed of oil to ${fit}`)]
+      : []),
+  ];
+  if (0 < needs.length) return unknown(...needs);
+  return known({
+    motion: turns,
+    loading: loading ?? "steady",
+    feed: fed ?? "pressure",
+    groove: groove?.state === "given" ? "round" : "none",
+  });
+});
+
+/** What a film of the fit would be reckoned from; unknown where none may be claimed. */
+export const filmFacts = query<Known<FilmFacts>>("film-facts", (shop, fit) => {
+  const entry = entryOf(shop, fit);
+  const bore = namedIn(shop, fit)[1];
+  if (entry === undefined || bore === undefined) return SILENT;
+  const service = serviceOf(shop, fit);
+  if (!service.known && service.because !== undefined) return service;
+  const found = clearance(shop, fit);
+  const motion = motionOf(shop, fit);
+  const load = loadOf(shop, fit);
+  const length = fitLength(shop, fit);
+  const oil = oilOf(shop, fit);
+  const all = everyKnown<unknown>([found, motion, load, length, oil, service]);
+  if (!all.known) return all;
+  if (
+    !found.known ||
+    !motion.known ||
+    !load.known ||
+    !length.known ||
+    !oil.known ||
+    !service.known
+  )
+    return SILENT;
+  return known({
+    bearing: {
+      diameter: found.value.journal.nominal,
+      length: length.value.nominal,
+      load: load.value,
+      turnsPerSecond: motion.value.rate,
+      // a groove's width is nowhere written: it parts the bearing in two, and takes no length of it
+      roundGrooveWidth:
+        service.value.groove === "round" ? 1e-9 * length.value.nominal : 0,
+    },
+    oil: oil.value.oil,
+    cooling: {
+      by: "side-flow",
+      inlet: oil.value.inlet,
+      volumetricHeat: typicalVolumetricHeat,
+    },
+    length: length.value,
+    clearance: found.value,
+  });
+});
+
+function oilOf(
+  shop: Shop,
+  fit: string,
+): Known<{ readonly oil: OilValue; readonly inlet: number }> {
+  const entry = entryOf(shop, fit);
+  const fact = entry === undefined ? undefined : given(entry, "OilFact");
+  if (fact === undefined || fact.state === "damaged") return SILENT;
+  if (fact.state === "absent")
+    return unknown(
+      need(fit, "oil", `the oil of ${fit} and its temperature as it enters`),
+    );
+  const ref = refOf(shop, fact.value.oil);
+  if (ref === undefined) return SILENT;
+  const oil = oilValue(shop, ref);
+  return oil.known
+    ? known({ oil: oil.value, inlet: fact.value.temperature })
+    : oil;
+}
