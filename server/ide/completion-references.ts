@@ -73,7 +73,7 @@ function isSelfless(rule: string): boolean {
   return rule === "AfterFact" || rule === "SetFact";
 }
 
-/** Steps of 0.001 keep a list's own order below the rank that was asked for. */
+/** How far down a reference stands among those of its place, below 1: free before used, of the entry's own name before others. */
 function preference(
   place: Place,
   ref: string,
@@ -81,7 +81,11 @@ function preference(
 ): number {
   const sameName = nameOf(ref) === nameOf(place.owner) ? 0 : 0.1;
   const free = used.has(ref) ? 0.4 : 0;
-  return free + sameName + (expectedNext(place).includes(ref) ? -0.05 : 0);
+  // most running bores are a bush's
+  const unlikely =
+    place.rule === "BoreEntry" && kindOf(ref) === "part" ? 0.3 : 0;
+  const expected = expectedNext(place).includes(ref) ? -0.05 : 0;
+  return free + sameName + unlikely + expected;
 }
 
 /** What goes with the references that stand before: the hole of the bush that is pressed, the bore of the journal's name. */

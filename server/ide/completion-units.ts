@@ -83,8 +83,11 @@ export function unitsOf(
 ): readonly string[] {
   const own = system === "inch" ? INCH : METRIC;
   const foreign = system === "inch" ? METRIC : INCH;
-  const rank = (symbol: string): number =>
-    own.has(symbol) ? 0 : foreign.has(symbol) ? 2 : 1;
+  const bare = system === "inch" ? "in" : "mm";
+  const rank = (symbol: string): number => {
+    if (symbol === bare) return 0;
+    return own.has(symbol) ? 1 : foreign.has(symbol) ? 3 : 2;
+  };
   return UNITS.filter((unit) => unit.dimension === dimension)
     .map((unit) => unit.symbol)
     .sort((a, b) => rank(a) - rank(b));

@@ -187,6 +187,12 @@ describe("references", () => {
     expect(labels(`${JOB}\npress x of bush rear in |`)[0]).toBe("hole rear");
   });
 
+  test("a bore's bush before its part, and of bushes those without a bore first", () => {
+    expect(
+      labels(`${JOB.replace("bore rear in bush rear\n", "")}\nbore x in |`),
+    ).toEqual(["bush rear", "part layshaft", "part case", "bush front"]);
+  });
+
   test("gauges with what they are", () => {
     const marked = inEntry("journal rear on layshaft", "  read 0.8743 with |");
     expect(labels(marked)).toEqual(["mic-1", "bore-1"]);
@@ -304,8 +310,8 @@ describe("words and units", () => {
       [
         "blind",
         "through",
-        "um",
         "mm",
+        "um",
         "cm",
         "m",
         "in",
