@@ -64,10 +64,11 @@ describe("after one edit", () => {
     }
   });
 
-  test("of a reading that is neither the largest nor the least, its line and what waits for it stay", () => {
+  test("of a reading that is neither the largest nor the least, its line stays; the press feels the torque of its fit", () => {
     expect(worksOutAgain("0.87432 0.87428", "0.87433 0.87428")).toEqual([
       "fit front",
       "journal front",
+      "press front",
     ]);
   });
 
