@@ -57,7 +57,7 @@ export function useLoops(open: OpenFile): readonly FileDraft[] {
         message:
           path === open.path
             ? "This file uses itself: take the line out."
-            : `\`${written}\` uses this file in its turn: a crib is used by jobs and uses none, so take out one of the two.`,
+            : `\`${written}\` uses this file in its turn, and a file can't rest on one that rests on it: take out one of the two.`,
         fixes: isOnlyUse(open, use) ? [fix] : [],
       },
     ];
