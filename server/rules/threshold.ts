@@ -20,9 +20,3 @@ export function ownThreshold(shop: Shop, code: string): Threshold | undefined {
   if (written.dimension === "length") return { length: written.value };
   return written.dimension === "ratio" ? { share: written.value } : undefined;
 }
-
-/** The job's threshold for a code that is a length, in m; undefined where it writes none, or a share. */
-export function ownLength(shop: Shop, code: string): number | undefined {
-  const own = ownThreshold(shop, code);
-  return own !== undefined && "length" in own ? own.length : undefined;
-}
