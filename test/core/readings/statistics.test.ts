@@ -32,9 +32,9 @@ describe("mean and scatter", () => {
           2.3e-16 * exact,
         );
         const scatter = Math.sqrt(toNumber(exactVariance(values)));
-        expect(
-          Math.abs(got(standardDeviation(values)) - scatter),
-        ).toBeLessThanOrEqual(1e-13 * scatter);
+        expect(Math.abs(got(standardDeviation(values)) - scatter))
+          // values that differ in their last binary digit only: the mean itself is rounded there
+          .toBeLessThanOrEqual(1e-13 * scatter + 2.3e-16 * exact);
       }),
     );
   });
