@@ -4,6 +4,7 @@ import { makeRecipe, type Grammar, type MatchResult } from "ohm-js";
 import recipe from "./thou.ohm-bundle.ts";
 import { shapeOf, type Shape } from "./shape.ts";
 import { tokenize } from "./tokens.ts";
+import { CLAUSE_WORDS } from "./vocabulary.ts";
 import type { Node } from "./tree.ts";
 
 export interface Parsed {
@@ -272,24 +273,10 @@ function recover(body: string, rule: string): Node {
 }
 
 const NAME = /^\p{L}[\p{L}\d-]*$/u;
-const CLAUSES = new Set([
-  "in",
-  "on",
-  "of",
-  "to",
-  "from",
-  "at",
-  "with",
-  "by",
-  "after",
-  "station",
-  "per",
-  "as",
-]);
 
 /** Letters, digits and hyphens, beginning with a letter, and no word that opens a clause. */
 export function isName(text: string): boolean {
-  return NAME.test(text) && !CLAUSES.has(text);
+  return NAME.test(text) && !CLAUSE_WORDS.includes(text);
 }
 
 /** The tree with token numbers for offsets; undefined where a node does not begin and end with a token. */

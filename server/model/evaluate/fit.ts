@@ -1,10 +1,10 @@
 // The clearance of a running fit, measured or predicted. All clearances are diametral.
+import { wanted } from "./wanted.ts";
 import { clearanceBudget, type Budget } from "../../core/readings/budget.ts";
 import { clearance as clearanceOf } from "../../core/line/clearance.ts";
 import { metresToTenths } from "../../core/quantity/exact.ts";
 import { lengthDigits, showRange } from "../../core/quantity/show.ts";
 import { finer } from "../ranges.ts";
-import { given } from "../entry.ts";
 import {
   known,
   outside,
@@ -14,8 +14,7 @@ import {
   type Known,
 } from "../known.ts";
 import type { Need } from "../result.ts";
-import { entryOf, query } from "../shop.ts";
-import type { LengthRange } from "../values.ts";
+import { query } from "../shop.ts";
 import { boreSize } from "./bore.ts";
 import { namedIn } from "./index-of.ts";
 import { settings } from "./settings.ts";
@@ -110,18 +109,6 @@ function atBest(journal: Size, bore: Size): Clearance["atBest"] {
     most: largestBore - smallestJournal,
   };
 }
-
-/** The clearance that a fit wants. */
-export const wanted = query<Known<LengthRange> | undefined>(
-  "wanted",
-  (shop, ref) => {
-    const entry = entryOf(shop, ref);
-    if (entry === undefined) return SILENT;
-    const want = given(entry, "WantFact");
-    if (want.state === "damaged") return SILENT;
-    return want.state === "absent" ? undefined : known(want.value);
-  },
-);
 
 /** The clearance against what is wanted; undefined where either is not known. */
 export const clearanceVerdict = query<Judged | undefined>(

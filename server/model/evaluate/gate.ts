@@ -9,9 +9,10 @@ import {
   type Shop,
 } from "../shop.ts";
 import { boreSize } from "./bore.ts";
-import { clearance, clearanceVerdict, wanted } from "./fit.ts";
+import { clearance, clearanceVerdict } from "./fit.ts";
 import { boresOfLine, fitsOfBore, namedIn } from "./index-of.ts";
-import { interferenceVerdict, wantedInterference } from "./press.ts";
+import { wanted } from "./wanted.ts";
+import { interferenceVerdict } from "./press.ts";
 import { judgeEstimate, sizeOf, sizeVerdict } from "./size.ts";
 import { stepValue } from "./order.ts";
 
@@ -158,7 +159,7 @@ function wantingForPress(shop: Shop, press: string): readonly Found[] {
         (fact.rule === "BushReadFact" || fact.rule === "OdFact") &&
         fact.value === undefined,
     ) === true ||
-    wantedInterference(shop, press)?.known === false;
+    wanted(shop, press)?.known === false;
   if (isUnread) return ["unread"];
   return interferenceVerdict(shop, press)?.verdict === "out"
     ? [

@@ -9,7 +9,7 @@ import {
 import { allOf, given, type Entry } from "../entry.ts";
 import { known, need, outside, SILENT, unknown, type Known } from "../known.ts";
 import { entryOf, query, refOf, refsOfKind, type Shop } from "../shop.ts";
-import { wanted } from "./fit.ts";
+import { wanted } from "./wanted.ts";
 import { gaugeValue } from "./gauge.ts";
 import { fitsOfBore, fitsOfJournal } from "./index-of.ts";
 

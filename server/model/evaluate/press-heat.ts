@@ -31,7 +31,8 @@ import { finer } from "../ranges.ts";
 import type { Working } from "../result.ts";
 import { query, type Shop } from "../shop.ts";
 import { materialOf } from "./material.ts";
-import { interferenceOf, partsOf, wantedInterference } from "./press.ts";
+import { wanted } from "./wanted.ts";
+import { interferenceOf, partsOf } from "./press.ts";
 import { figureOf } from "./press-rings.ts";
 import { settings } from "./settings.ts";
 import { sizeOf } from "./size.ts";
@@ -236,7 +237,7 @@ export const odToMake = query<Known<Estimate>>(
     if (parts === undefined) return SILENT;
     const hole = sizeOf(shop, parts.hole);
     const want =
-      wantedInterference(shop, ref) ??
+      wanted(shop, ref) ??
       unknown(need(ref, "want", `the wanted interference of ${ref}`));
     if (!hole.known || !want.known)
       return everyKnown<unknown>([hole, want]) as Known<never>; // one of them is not known

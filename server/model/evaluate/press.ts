@@ -1,5 +1,6 @@
 // A press fit: which parts it joins, how much the bush is over the hole, and what smoothing takes of that. Its rings are press-rings.ts's,
 // and what follows for bore, pressure and heat its other neighbours' (press-closure.ts, press-pressure.ts, press-heat.ts).
+import { wanted } from "./wanted.ts";
 import { clearanceBudget, type Budget } from "../../core/readings/budget.ts";
 import { interferenceBand } from "../../core/press/interference.ts";
 import { smoothing as smoothingOfFinishes } from "../../core/press/smoothing.ts";
@@ -21,7 +22,6 @@ import {
 import { finer } from "../ranges.ts";
 import type { Working } from "../result.ts";
 import { entryOf, query } from "../shop.ts";
-import type { LengthRange } from "../values.ts";
 import { bushOd } from "./bush-size.ts";
 import { boresOfHost, namedIn, pressesOfBush } from "./index-of.ts";
 import { settings } from "./settings.ts";
@@ -206,24 +206,12 @@ export const interferenceOf = query<Known<Interference>>(
   },
 );
 
-/** The interference that a press wants; undefined where none is written. */
-export const wantedInterference = query<Known<LengthRange> | undefined>(
-  "press-wanted",
-  (shop, ref) => {
-    const entry = entryOf(shop, ref);
-    if (entry === undefined) return SILENT;
-    const want = given(entry, "WantFact");
-    if (want.state === "damaged") return SILENT;
-    return want.state === "absent" ? undefined : known(want.value);
-  },
-);
-
 /** The interference as made, before smoothing, against what is wanted. */
 export const interferenceVerdict = query<Judged | undefined>(
   "press-verdict",
   (shop, ref) => {
     const found = interferenceOf(shop, ref);
-    const want = wantedInterference(shop, ref);
+    const want = wanted(shop, ref);
     if (!found.known || want?.known !== true) return undefined;
     return judgeEstimate(
       shop,

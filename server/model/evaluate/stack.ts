@@ -1,5 +1,6 @@
 // The end float of a stack, cold and at temperature, and the shims that bring it to what is wanted. All lengths are at 20 °C but where a
 // `hot` or `cold` line says otherwise.
+import { wanted } from "./wanted.ts";
 import {
   endFloat,
   endFloatAtTemperature,
@@ -22,7 +23,7 @@ import {
 import { finer } from "../ranges.ts";
 import type { Status } from "../result.ts";
 import { entryOf, query, refOf, refsOfKind, type Shop } from "../shop.ts";
-import type { Bodies, LengthRange, MemberValue, Span } from "../values.ts";
+import type { Bodies, MemberValue, Span } from "../values.ts";
 import { namedIn } from "./index-of.ts";
 import { materialOf, propertyOf } from "./material.ts";
 import { readingsAt } from "./readings.ts";
@@ -250,24 +251,12 @@ export const roleOf = query<"shaft" | "case" | undefined>(
   },
 );
 
-/** The float that a stack wants; undefined where it wants none. */
-export const wantedFloat = query<Known<LengthRange> | undefined>(
-  "wanted-float",
-  (shop, ref) => {
-    const entry = entryOf(shop, ref);
-    if (entry === undefined) return SILENT;
-    const want = given(entry, "WantFact");
-    if (want.state === "damaged") return SILENT;
-    return want.state === "absent" ? undefined : known(want.value);
-  },
-);
-
 /** The float at 20 °C, all of its worst case, against what is wanted; undefined where either is not known. */
 export const floatVerdict = query<Verdict | undefined>(
   "float-verdict",
   (shop, ref) => {
     const found = floatOf(shop, ref);
-    const want = wantedFloat(shop, ref);
+    const want = wanted(shop, ref);
     if (!found.known || want?.known !== true) return undefined;
     const verdict = judgeRange(
       found.value.worst,
@@ -288,7 +277,7 @@ export const shimsOf = query<Known<ShimChoice> | undefined>(
     const shims = given(entry, "ShimsFact");
     if (shims.state === "damaged") return SILENT;
     if (shims.state === "absent") return undefined;
-    const want = wantedFloat(shop, ref);
+    const want = wanted(shop, ref);
     const found = floatOf(shop, ref);
     if (want === undefined)
       return unknown(need(ref, "want", `the float that ${ref} wants`));
@@ -309,7 +298,7 @@ export const drawnFloat = query<DrawnFloat | undefined>(
   "drawn-float",
   (shop, ref) => {
     const members = membersOf(shop, ref);
-    const want = wantedFloat(shop, ref);
+    const want = wanted(shop, ref);
     if (!members.known || members.value.every((member) => member.isRead))
       return undefined;
     const drawn = drawEndFloats(members.value, {

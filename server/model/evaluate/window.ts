@@ -21,7 +21,7 @@ import {
 } from "../known.ts";
 import type { Status } from "../result.ts";
 import { entryOf, query, refsOfKind, type Shop } from "../shop.ts";
-import { wanted } from "./fit.ts";
+import { wanted } from "./wanted.ts";
 import { boresOfLine, fitsOfBore, namedIn } from "./index-of.ts";
 import { cutConditions, reamerValue } from "./reamer.ts";
 import { sizeOf } from "./size.ts";

@@ -1,7 +1,7 @@
 // The bores of a line are out of line: the shaft won't go through, or has less clearance at one than its fit wants.
 import { metresToTenths } from "../../core/quantity/exact.ts";
 import { showLength, showRange } from "../../core/quantity/show.ts";
-import { wanted } from "../../model/evaluate/fit.ts";
+import { wanted } from "../../model/evaluate/wanted.ts";
 import { inLine, type InLine } from "../../model/evaluate/in-line.ts";
 import { settings } from "../../model/evaluate/settings.ts";
 import { allOf, type Entry } from "../../model/entry.ts";

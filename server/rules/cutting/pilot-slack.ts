@@ -2,7 +2,7 @@
 import { isPilotSlack, pilotOffsetShare } from "../../core/line/pilot.ts";
 import { metresToTenths } from "../../core/quantity/exact.ts";
 import { showLength, showRange } from "../../core/quantity/show.ts";
-import { wanted } from "../../model/evaluate/fit.ts";
+import { wanted } from "../../model/evaluate/wanted.ts";
 import { fitsOfBore } from "../../model/evaluate/index-of.ts";
 import { settings } from "../../model/evaluate/settings.ts";
 import type { Shop } from "../../model/shop.ts";

@@ -1,6 +1,6 @@
 // Something is driven into a blind hole, and what is behind it cannot get out.
 import { given, valueIn } from "../../model/entry.ts";
-import { wanted } from "../../model/evaluate/fit.ts";
+import { wanted } from "../../model/evaluate/wanted.ts";
 import {
   boresOfHost,
   fitsOfBore,

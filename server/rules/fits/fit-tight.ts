@@ -1,11 +1,8 @@
 // The least clearance of a fit is under what it wants.
 import { metresToTenths } from "../../core/quantity/exact.ts";
 import { showRange } from "../../core/quantity/show.ts";
-import {
-  clearance,
-  clearanceVerdict,
-  wanted,
-} from "../../model/evaluate/fit.ts";
+import { wanted } from "../../model/evaluate/wanted.ts";
+import { clearance, clearanceVerdict } from "../../model/evaluate/fit.ts";
 import { namedIn } from "../../model/evaluate/index-of.ts";
 import { settings } from "../../model/evaluate/settings.ts";
 import type { Rule } from "../rule.ts";

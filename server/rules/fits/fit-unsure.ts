@@ -1,10 +1,7 @@
 // Whether a fit has the clearance that it wants can't be told: the readings are not sure enough, or a part is known only by its limits.
 import { showLength, showRange } from "../../core/quantity/show.ts";
-import {
-  clearance,
-  clearanceVerdict,
-  wanted,
-} from "../../model/evaluate/fit.ts";
+import { wanted } from "../../model/evaluate/wanted.ts";
+import { clearance, clearanceVerdict } from "../../model/evaluate/fit.ts";
 import { settings } from "../../model/evaluate/settings.ts";
 import type { Rule } from "../rule.ts";
 import { interferes } from "./interferes.ts";

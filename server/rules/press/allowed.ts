@@ -1,11 +1,8 @@
 // What the interference of a press is held against: what it wants, else the job's own threshold, else shares of the outside diameter.
 import { showLength, showRange } from "../../core/quantity/show.ts";
 import { odToMake } from "../../model/evaluate/press-heat.ts";
-import {
-  interferenceOf,
-  partsOf,
-  wantedInterference,
-} from "../../model/evaluate/press.ts";
+import { wanted } from "../../model/evaluate/wanted.ts";
+import { interferenceOf, partsOf } from "../../model/evaluate/press.ts";
 import { materialOf } from "../../model/evaluate/material.ts";
 import { settings } from "../../model/evaluate/settings.ts";
 import type { Shop } from "../../model/shop.ts";
@@ -33,7 +30,7 @@ export function allowedInterference(
 ): Allowed | undefined {
   const found = interferenceOf(shop, press);
   const parts = partsOf(shop, press);
-  const want = wantedInterference(shop, press);
+  const want = wanted(shop, press);
   if (!found.known || parts === undefined || want?.known === false)
     return undefined;
   const { system } = settings(shop, "job");

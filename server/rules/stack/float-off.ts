@@ -2,12 +2,12 @@
 import { metresToTenths } from "../../core/quantity/exact.ts";
 import { showLength, showRange } from "../../core/quantity/show.ts";
 import { settings } from "../../model/evaluate/settings.ts";
+import { wanted as wantedFloat } from "../../model/evaluate/wanted.ts";
 import {
   floatCases,
   floatOf,
   floatVerdict,
   shimsOf,
-  wantedFloat,
 } from "../../model/evaluate/stack.ts";
 import type { Shop } from "../../model/shop.ts";
 import type { Entry } from "../../model/entry.ts";

@@ -1,7 +1,8 @@
 // None of the shims at hand, nor a pack of them, brings the end float to what is wanted.
 import { showRange } from "../../core/quantity/show.ts";
 import { settings } from "../../model/evaluate/settings.ts";
-import { floatOf, shimsOf, wantedFloat } from "../../model/evaluate/stack.ts";
+import { wanted } from "../../model/evaluate/wanted.ts";
+import { floatOf, shimsOf } from "../../model/evaluate/stack.ts";
 import { given } from "../../model/entry.ts";
 import type { Rule } from "../rule.ts";
 
@@ -13,7 +14,7 @@ export const shimNone: Rule = {
     const written = given(entry, "ShimsFact");
     const shims = shimsOf(shop, ref);
     const found = floatOf(shop, ref);
-    const want = wantedFloat(shop, ref);
+    const want = wanted(shop, ref);
     if (
       written.state !== "given" ||
       shims === undefined ||
