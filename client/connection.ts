@@ -1,22 +1,26 @@
 // Owns the connection to the language server: starts it, starts it again when it has crashed, leaves it when that does not
-// help, and says so in one place. What passes over the connection is none of its business, but for the pages of findings,
-// which the protocol has no word for.
+// help, and says so in one place. What passes over the connection is none of its business.
 import * as vscode from "vscode";
 import {
   CloseAction,
   ErrorAction,
   LanguageClient,
-  RequestType,
   RevealOutputChannelOn,
   State,
   TransportKind,
 } from "vscode-languageclient/node";
 
+import type { OwnRequest, ParamsOf, ResultOf } from "../server/protocol.ts";
+
 export interface Connection {
   /** Whether the first start succeeded. */
   readonly ready: Promise<boolean>;
-  /** The page of a finding as Markdown; undefined where there is none. Rejects while no server answers. */
-  page(code: string): Promise<string | undefined>;
+  /** Asks the server one of our own requests. Rejects while no server answers. */
+  ask<N extends OwnRequest>(
+    name: N,
+    params: ParamsOf<N>,
+    token?: vscode.CancellationToken,
+  ): Promise<ResultOf<N>>;
   /** Ends the server, whatever state it is in, and starts another. */
   restart(): Promise<boolean>;
   stop(): Promise<void>;
@@ -29,12 +33,6 @@ const records = ["file", "untitled", "vscode-vfs"].map((scheme) => ({
   language: "thou",
   scheme,
 }));
-
-const pageRequest = new RequestType<
-  { readonly code: string },
-  { readonly markdown: string } | null,
-  void
->("thou/page");
 
 // A crash now and then is mended by starting again; one after another is not.
 const crashesBorne = 3;
@@ -134,10 +132,14 @@ export function connect(
 
   return {
     ready: started,
-    async page(code) {
+    async ask<N extends OwnRequest>(
+      name: N,
+      params: ParamsOf<N>,
+      token?: vscode.CancellationToken,
+    ): Promise<ResultOf<N>> {
       if (!(await started) || client?.state !== State.Running)
         throw new Error("The Thou server is not running.");
-      return (await client.sendRequest(pageRequest, { code }))?.markdown;
+      return client.sendRequest<ResultOf<N>>(name, params, token);
     },
     restart,
     async stop() {

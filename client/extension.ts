@@ -19,7 +19,9 @@ export function activate(context: vscode.ExtensionContext): Thou {
   context.subscriptions.push(
     log,
     server,
-    registerPages((code) => server.page(code)),
+    registerPages(
+      async (code) => (await server.ask("thou/page", { code }))?.markdown,
+    ),
     vscode.commands.registerCommand("thou.restartServer", () =>
       server.restart(),
     ),

@@ -32,7 +32,6 @@ import { hintsIn, hintWorking, type HintSource } from "../ide/hints.ts";
 import { hoverAt } from "../ide/hover.ts";
 import { symbolsIn } from "../ide/symbols.ts";
 import type { OpenFile } from "../model/project.ts";
-import { pages } from "../rules/pages.ts";
 import { actionsFor } from "./actions.ts";
 import type { Clock } from "./clock.ts";
 import {
@@ -191,14 +190,6 @@ export function createFeatures(
         (open) => actionsFor(open, range, context, conversion),
         [],
       ),
-    page: (params: unknown): { readonly markdown: string } | null => {
-      const code = member(params, "code");
-      const page =
-        typeof code === "string" && Object.hasOwn(pages, code)
-          ? pages[code]
-          : undefined;
-      return page === undefined ? null : { markdown: page };
-    },
     forget(uri: string): void {
       tokens.forget(uri);
     },

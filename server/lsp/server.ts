@@ -9,6 +9,7 @@ import type {
   Connection,
   InitializeParams,
 } from "vscode-languageserver";
+import { OWN_REQUESTS } from "../protocol.ts";
 import { capabilitiesFor } from "./capabilities.ts";
 import { clientOf, type Client } from "./client.ts";
 import type { Clock } from "./clock.ts";
@@ -268,10 +269,13 @@ export function serve(connection: Connection, parts: Parts): void {
   connection.onCodeAction(
     answer("actions", ({ features }, params) => features.actions(params)),
   );
-  connection.onRequest(
-    "thou/page",
-    answer("a page", ({ features }, params) => features.page(params)),
-  );
+  for (const name of OWN_REQUESTS)
+    connection.onRequest(
+      name,
+      answer(name, ({ own }, params: unknown, token) =>
+        own[name](params, token),
+      ),
+    );
 
   documents.listen(connection);
   connection.listen();

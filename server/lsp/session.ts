@@ -20,6 +20,7 @@ import { createFeatures } from "./features.ts";
 import type { FileAccess } from "./files.ts";
 import { quietly, type Log } from "./guard.ts";
 import { createNames } from "./names.ts";
+import { createOwnAnswers } from "./own-answers.ts";
 import { createRefresh, type Subject } from "./refresh.ts";
 import { answerTo, createReports } from "./reports.ts";
 import type { Settings } from "./settings.ts";
@@ -131,6 +132,7 @@ export function createSession(host: Host) {
   return {
     features,
     names,
+    own: createOwnAnswers(),
     documentChanged(document: Document): void {
       const { uri } = document;
       stillness.changed(document, (line) => reports.codesOn(uri, line));

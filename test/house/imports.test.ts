@@ -25,12 +25,45 @@ const ROOMS: readonly {
   },
   {
     room: "server/ide",
-    ours: ["grammar", "server/core", "server/model", "server/rules"],
+    ours: [
+      "grammar",
+      "server/core",
+      "server/model",
+      "server/rules",
+      "server/pictures",
+      "server/protocol",
+    ],
     packages: [/^fastest-levenshtein$/],
   },
   {
+    room: "server/pictures",
+    ours: ["grammar", "server/core", "server/model", "server/rules"],
+    packages: [],
+  },
+  {
+    room: "server/sheet",
+    ours: [
+      "grammar",
+      "server/core",
+      "server/model",
+      "server/rules",
+      "server/pictures",
+    ],
+    packages: [],
+  },
+  // types and names that the extension and the server share
+  { room: "server/protocol", ours: ["server/model"], packages: [] },
+  {
     room: "server/lsp",
-    ours: ["grammar", "server/model", "server/rules", "server/ide"],
+    ours: [
+      "grammar",
+      "server/model",
+      "server/rules",
+      "server/pictures",
+      "server/sheet",
+      "server/ide",
+      "server/protocol",
+    ],
     packages: [
       /^vscode-languageserver(-textdocument|-types|-protocol)?(\/|$)/,
       /^fast-deep-equal$/,
@@ -38,7 +71,13 @@ const ROOMS: readonly {
   },
   {
     room: "server/cli",
-    ours: ["grammar", "server/core", "server/model", "server/rules"],
+    ours: [
+      "grammar",
+      "server/core",
+      "server/model",
+      "server/rules",
+      "server/sheet",
+    ],
     packages: [
       /^node:/,
       /^commander$/,
@@ -55,7 +94,7 @@ const ROOMS: readonly {
   { room: "client/syntaxes", ours: ["grammar"], packages: [] },
   {
     room: "client",
-    ours: [],
+    ours: ["server/protocol"],
     packages: [/^node:/, /^vscode$/, /^vscode-languageclient(\/|$)/],
   },
 ];

@@ -1,0 +1,29 @@
+// Our own requests, beside those that the protocol of language servers has words for: what the extension asks and what the server
+// answers, as types, and their names. Both sides read this file and neither any other of the other's.
+
+/** A position in a record: line and character from 0, in UTF-16 units. */
+export interface OwnPosition {
+  readonly line: number;
+  readonly character: number;
+}
+
+export interface OwnRequests {
+  /** The page of a finding, as Markdown; null where there is none of that code. */
+  "thou/page": {
+    readonly params: { readonly code: string };
+    readonly result: { readonly markdown: string } | null;
+  };
+}
+
+export type OwnRequest = keyof OwnRequests;
+export type ParamsOf<N extends OwnRequest> = OwnRequests[N]["params"];
+export type ResultOf<N extends OwnRequest> = OwnRequests[N]["result"];
+
+// A table, so that the compiler misses none.
+const NAMES: Readonly<Record<OwnRequest, true>> = {
+  "thou/page": true,
+};
+
+export const OWN_REQUESTS: readonly OwnRequest[] = Object.keys(
+  NAMES,
+) as OwnRequest[];
