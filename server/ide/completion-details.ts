@@ -8,7 +8,7 @@ import { settings } from "../model/evaluate/settings.ts";
 import { materialOfFeature } from "../model/evaluate/size.ts";
 import { resultsOf } from "../model/results.ts";
 import { entryOf, type Shop } from "../model/shop.ts";
-import { kindOf, nameOf } from "./reference.ts";
+import { kindOf, nameOf } from "../model/reference.ts";
 import {
   gaugeSummary,
   neededText,

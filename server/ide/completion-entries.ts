@@ -12,7 +12,7 @@ import type { OpenFile } from "../model/project.ts";
 import { entryOf, refsOfKind, type Shop } from "../model/shop.ts";
 import type { Offer } from "./completion-item.ts";
 import { fillingOf, MATES, newNames, unmated } from "./completion-names.ts";
-import { nameOf } from "./reference.ts";
+import { nameOf } from "../model/reference.ts";
 import {
   EMPTY,
   withForm,

@@ -10,7 +10,7 @@ import { CODES } from "../rules/codes.ts";
 import { TEXT_RULES } from "../rules/index.ts";
 import { CAUTIONS } from "../model/cautions.ts";
 import { referenceOffers } from "./completion-references.ts";
-import { nameOf } from "./reference.ts";
+import { nameOf } from "../model/reference.ts";
 import type { Filling } from "./completion-snippet.ts";
 
 /** Capital words that stand for an entry, and how it is written there. */

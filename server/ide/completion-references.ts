@@ -13,8 +13,8 @@ import { entryOf, refOf, refsOfKind, type Shop } from "../model/shop.ts";
 import type { Offer } from "./completion-item.ts";
 import { shippedWhat } from "./hover-crib.ts";
 import { detailOf } from "./completion-details.ts";
-import { kindOf, nameOf } from "./reference.ts";
-import { fitsAsking, toolWords } from "./hover-line.ts";
+import { kindOf, nameOf } from "../model/reference.ts";
+import { fitsAsking, toolWords } from "../model/tool-words.ts";
 
 /** Where a reference is asked for. */
 export interface Place {

@@ -5,7 +5,6 @@ import {
   fixed,
   showLength,
   showRange,
-  showTemperature,
   significant,
   type System,
 } from "../core/quantity/show.ts";
@@ -19,7 +18,7 @@ import { cutBy, reamerValue } from "../model/evaluate/reamer.ts";
 import { settings } from "../model/evaluate/settings.ts";
 import { entryOf, refOf, type Shop } from "../model/shop.ts";
 import { blocks, escaped, list, table } from "./hover-markdown.ts";
-import { nameOf } from "./reference.ts";
+import { nameOf } from "../model/reference.ts";
 
 /** The name of the shipped thing that a reference means, where no file has it: "SAE 30, engine oil". */
 export function shippedWhat(ref: string): string | undefined {
@@ -222,10 +221,4 @@ export function gaugeBody(shop: Shop, ref: string): string {
       ? ""
       : `Set with ${by}: ${escaped(gaugeSummary(shop, by))}`,
   );
-}
-
-/** A temperature in both scales: "140 °F (60 °C)". */
-export function bothScales(celsius: number, system: System): string {
-  const otherSystem = system === "inch" ? "mm" : "inch";
-  return `${showTemperature(celsius, system)} (${showTemperature(celsius, otherSystem)})`;
 }

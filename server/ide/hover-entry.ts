@@ -15,7 +15,7 @@ import type { Result } from "../model/result.ts";
 import { resultsOf } from "../model/results.ts";
 import { entryOf, type Shop } from "../model/shop.ts";
 import { demandBody } from "./hover-demand.ts";
-import { assumptionsOf } from "./hover-assumptions.ts";
+import { assumptionsOf } from "../model/assumptions.ts";
 import {
   factsAsWritten,
   gaugeBody,
@@ -26,8 +26,12 @@ import {
 } from "./hover-crib.ts";
 import { lineBody } from "./hover-line.ts";
 import { blocks, escaped, list, table } from "./hover-markdown.ts";
-import { kindOf } from "./reference.ts";
-import { resultName, STATUS_WORDS, VERDICT_WORDS } from "./hover-words.ts";
+import { kindOf } from "../model/reference.ts";
+import {
+  resultName,
+  STATUS_WORDS,
+  VERDICT_WORDS,
+} from "../model/result-kinds.ts";
 
 /** All that is known of an entry. `brief` leaves the working and the cautions out: for a reference to it. */
 export function entryHover(shop: Shop, ref: string, brief: boolean): string {

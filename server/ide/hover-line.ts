@@ -1,104 +1,18 @@
 // What a line asks of its reamer: the window, the crib's reamers in order, sizes to buy and to have ground; or the conflict and the ways out.
-import {
-  fixed,
-  showLength,
-  showRange,
-  significant,
-  type System,
-} from "../core/quantity/show.ts";
+import { showLength, showRange, type System } from "../core/quantity/show.ts";
 import type { Conflict } from "../core/line/window-conflict.ts";
-import { reamerValue } from "../model/evaluate/reamer.ts";
 import { settings } from "../model/evaluate/settings.ts";
 import {
   rankingOf,
   windowOf,
-  type Choice,
   type Demand,
   type Ranking,
 } from "../model/evaluate/window.ts";
 import { finer } from "../model/ranges.ts";
-import { choiceName } from "../model/results/line.ts";
 import type { Shop } from "../model/shop.ts";
+import { fitsAsking, toolWords, type ToolWords } from "../model/tool-words.ts";
 import { neededText } from "./hover-crib.ts";
 import { blocks, escaped, list, table } from "./hover-markdown.ts";
-
-/** A tool that could cut a line, in words. */
-export interface ToolWords {
-  /** "reamer r-8755", "7/8 in" */
-  readonly name: string;
-  /** "0.87538 to 0.87560 in", and what an adjustable one is set to. */
-  readonly cuts: string;
-  /** One a fit, in the order of `fitsAsking`. */
-  readonly clearances: readonly string[];
-  /** "0.0003 in (2.1 standard deviations)" */
-  readonly margin: string;
-  /** "98 %"; "" where nothing says how far its cuts spread. */
-  readonly chance: string;
-  readonly serves: boolean;
-  readonly oversizeAssumed: boolean;
-}
-
-/** The fits whose clearance a cut of the line decides. */
-export function fitsAsking(demands: readonly Demand[]): readonly string[] {
-  return demands.flatMap((demand) => demand.fit ?? []);
-}
-
-export function toolWords(
-  shop: Shop,
-  demands: readonly Demand[],
-  choice: Choice,
-): ToolWords {
-  const { system } = settings(shop, "job");
-  const { ranked } = choice;
-  const own =
-    choice.reamer === undefined ? undefined : reamerValue(shop, choice.reamer);
-  const toolStep = own?.known === true ? own.value.step : undefined;
-  const cuts = [
-    ...new Set(
-      ranked.cuts.map((cut) => showRange(cut.low, cut.high, system, toolStep)),
-    ),
-  ];
-  const setting =
-    ranked.setting === undefined
-      ? []
-      : [`set to ${showLength(ranked.setting, system, toolStep)}`];
-  const { metres, deviations } = ranked.margin;
-  return {
-    name: choiceName(choice),
-    cuts: [...cuts, ...setting].join(", "),
-    clearances: demands.flatMap(({ fit, step }, index) => {
-      const range = ranked.clearances[index];
-      if (fit === undefined || range === undefined) return [];
-      return [showRange(range.low, range.high, system, finer(step, toolStep))];
-    }),
-    margin: marginWords(
-      showLength(Math.abs(metres), system, toolStep),
-      metres,
-      deviations,
-    ),
-    chance: ranked.chance === undefined ? "" : chanceWords(ranked.chance),
-    serves: ranked.serves,
-    oversizeAssumed: ranked.cuts.some((cut) => cut.oversizeAssumed),
-  };
-}
-
-/** Far outside, nobody counts in standard deviations. */
-function marginWords(
-  length: string,
-  metres: number,
-  deviations: number | undefined,
-): string {
-  const side = metres < 0 ? " outside" : "";
-  return deviations === undefined || 10 < Math.abs(deviations)
-    ? `${length}${side}`
-    : `${length}${side} (${fixed(Math.abs(deviations), 1)} standard deviations)`;
-}
-
-/** Never "100 %" or "0 %": nobody knows that. */
-function chanceWords(chance: number): string {
-  if (0.995 <= chance) return "over 99 %";
-  return chance < 0.005 ? "under 1 %" : `${significant(100 * chance, 2)} %`;
-}
 
 /** The whole hover of a line below its title. */
 export function lineBody(shop: Shop, ref: string): string {

@@ -1,66 +1,6 @@
-// What the words of a record mean and how results are called, for hover and completion. Entries and facts have their own sentences in
+// What the words of a record mean, for hover and completion. Entries and facts have their own sentences in
 // grammar/vocabulary.ts.
 import type { Dimension } from "../core/quantity/units.ts";
-import type { Status, Verdict } from "../model/result.ts";
-
-/** How each kind of result is called; all clearances and interferences are diametral. */
-export const RESULT_NAMES: Readonly<Record<string, string>> = {
-  size: "size",
-  "out-of-round": "out of round (two-point)",
-  taper: "taper",
-  uncertainty: "uncertainty U",
-  interference: "interference (diametral)",
-  "contact-pressure": "contact pressure",
-  "bush-stress": "stress at the bush's bore (von Mises)",
-  "hole-stress": "stress at the hole",
-  "bore-closure": "closure of the bore",
-  "bore-after-press": "bore after pressing",
-  "press-force": "press force",
-  "heat-to": "heat the case to",
-  "freeze-to": "cool the bush to",
-  "bush-od-to-make": "od to make the bush to",
-  "release-temperature": "lets go at",
-  clearance: "clearance (diametral)",
-  "hot-clearance": "clearance hot (diametral)",
-  "cold-clearance": "clearance cold (diametral)",
-  "surface-speed": "surface speed",
-  "specific-load": "specific load",
-  pv: "load times speed (PV)",
-  film: "least film",
-  "film-ratio": "film to roughness",
-  "relative-eccentricity": "relative eccentricity",
-  sommerfeld: "Sommerfeld number (US form)",
-  "friction-power": "friction power",
-  "oil-rise": "rise of the oil",
-  "reamer-window": "bore sizes that suit every journal",
-  "cut-size": "cuts",
-  chance: "chance of landing in",
-  stock: "stock",
-  "pilot-offset": "pilot's offset at the cut",
-  "effective-clearance": "effective clearance in line (diametral)",
-  ledge: "ledge",
-  "end-float": "end float",
-  shim: "shims",
-  ratio: "tolerance to uncertainty",
-  ready: "ready",
-};
-
-export function resultName(kind: string): string {
-  return RESULT_NAMES[kind] ?? kind.replaceAll("-", " ");
-}
-
-export const STATUS_WORDS: Readonly<Record<Status, string>> = {
-  measured: "measured",
-  predicted: "predicted",
-  unknown: "unknown",
-};
-
-export const VERDICT_WORDS: Readonly<Record<Verdict, string>> = {
-  in: "in",
-  out: "out",
-  unsure: "unsure",
-  none: "",
-};
 
 /** Words that stand for a choice, and what each says. */
 const CHOICES: Readonly<Record<string, string>> = {

@@ -10,7 +10,7 @@ import {
   type Local,
   type Named,
 } from "./navigation-index.ts";
-import { nameOf } from "./reference.ts";
+import { nameOf } from "../model/reference.ts";
 import {
   rangeIn,
   rangeOfEntry,

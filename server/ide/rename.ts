@@ -19,7 +19,7 @@ import {
   refMeant,
   shopsThatShare,
 } from "./navigation.ts";
-import { kindOf, nameOf } from "./reference.ts";
+import { kindOf, nameOf } from "../model/reference.ts";
 import {
   rangeIn,
   type Location,

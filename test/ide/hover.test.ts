@@ -4,7 +4,7 @@ import { describe, expect, test } from "vitest";
 import { CAUTIONS, LIMIT_OF_RECORD } from "../../server/model/cautions.ts";
 import { RESULT_KINDS } from "../../server/model/result-kinds.ts";
 import { hoverAt } from "../../server/ide/hover.ts";
-import { RESULT_NAMES, resultName } from "../../server/ide/hover-words.ts";
+import { RESULT_NAMES, resultName } from "../../server/model/result-kinds.ts";
 import { atCaret, CRIB, JOB, slice } from "./caret.ts";
 
 function hover(marked: string): { markdown: string; over: string } {

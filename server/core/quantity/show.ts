@@ -70,6 +70,12 @@ export function showTemperature(celsius: number, system: System): string {
     : `${fixed(celsius, 0)} °C`;
 }
 
+/** A temperature in both scales: "140 °F (60 °C)". */
+export function bothScales(celsius: number, system: System): string {
+  const otherSystem = system === "inch" ? "mm" : "inch";
+  return `${showTemperature(celsius, system)} (${showTemperature(celsius, otherSystem)})`;
+}
+
 /** So many significant digits, without an exponent where it can be read without one. */
 export function significant(value: number, digits: number): string {
   if (value === 0) return "0";

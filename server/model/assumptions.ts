@@ -1,17 +1,17 @@
 // The assumptions that a result rests on and that nobody wrote. They are those of the language page and no others; each is said only
 // where it was used.
-import { given, valueIn } from "../model/entry.ts";
-import { lineOfBore, namedIn } from "../model/evaluate/index-of.ts";
-import { pressOfBore } from "../model/evaluate/press.ts";
-import { cutBy } from "../model/evaluate/reamer.ts";
-import { rankingOf } from "../model/evaluate/window.ts";
-import { settings } from "../model/evaluate/settings.ts";
-import { materialOfFeature, placesOf, sizeOf } from "../model/evaluate/size.ts";
-import { boreSize } from "../model/evaluate/bore.ts";
-import type { Result } from "../model/result.ts";
-import { entryOf, refOf, type Shop } from "../model/shop.ts";
+import { given, valueIn } from "./entry.ts";
+import { lineOfBore, namedIn } from "./evaluate/index-of.ts";
+import { pressOfBore } from "./evaluate/press.ts";
+import { cutBy } from "./evaluate/reamer.ts";
+import { rankingOf } from "./evaluate/window.ts";
+import { settings } from "./evaluate/settings.ts";
+import { materialOfFeature, placesOf, sizeOf } from "./evaluate/size.ts";
+import { boreSize } from "./evaluate/bore.ts";
+import type { Result } from "./result.ts";
+import { entryOf, refOf, type Shop } from "./shop.ts";
 import { kindOf } from "./reference.ts";
-import { bothScales } from "./hover-crib.ts";
+import { bothScales } from "../core/quantity/show.ts";
 
 /** Sentences, each once. */
 export function assumptionsOf(
