@@ -17,6 +17,7 @@ const STATUS_WIDTH = 9;
 const VERDICT_WIDTH = 6;
 const TAIL_WIDTH = GAP.length + STATUS_WIDTH + GAP.length + VERDICT_WIDTH;
 const LEAST_VALUE = 18;
+const LEAST_LABEL = 12;
 const MOST_LABEL = 34;
 const MOST_VALUE = 30;
 
@@ -27,10 +28,16 @@ export function resultsTable(
   paint: Paint,
 ): readonly string[] {
   if (results.length === 0) return [];
-  const rows = results.map(rowOf);
+  const entries = [...byEntry(results)].map(
+    ([entry, list]) => [entry, merged(list.map(rowOf))] as const,
+  );
+  const rows = entries.flatMap(([, list]) => list);
   const label = Math.min(
     MOST_LABEL,
-    Math.max(...rows.map((row) => widthOf(row.label))),
+    Math.max(
+      ...rows.map((row) => widthOf(row.label)).filter((w) => w <= MOST_LABEL),
+      LEAST_LABEL,
+    ),
   );
   const room = columns - INDENT.length - label - GAP.length - TAIL_WIDTH;
   const longest = Math.max(
@@ -41,16 +48,32 @@ export function resultsTable(
   );
   const value = Math.min(room, longest, MOST_VALUE);
   const widths = LEAST_VALUE <= value ? { label, value, columns } : undefined;
-  return [...byEntry(results)].flatMap(([entry, list]) => [
+  return entries.flatMap(([entry, list]) => [
     `  ${paint.bold(shown(entry))}`,
-    ...list
-      .map(rowOf)
-      .flatMap((row) =>
-        widths === undefined
-          ? stacked(row, columns, paint)
-          : inColumns(row, widths, paint),
-      ),
+    ...list.flatMap((row) =>
+      widths === undefined
+        ? stacked(row, columns, paint)
+        : inColumns(row, widths, paint),
+    ),
   ]);
+}
+
+/** Results that are unknown for one and the same reason share a row, where the first of them stands. */
+function merged(rows: readonly Row[]): readonly Row[] {
+  const reasons = new Map<string, string[]>();
+  for (const { status, value, label } of rows) {
+    if (status !== "unknown") continue;
+    const labels = reasons.get(value);
+    if (labels === undefined) reasons.set(value, [label]);
+    else labels.push(label);
+  }
+  return rows.flatMap((row) => {
+    if (row.status !== "unknown") return [row];
+    const labels = reasons.get(row.value) ?? [];
+    return labels[0] === row.label
+      ? [{ ...row, label: labels.join(", ") }]
+      : [];
+  });
 }
 
 function byEntry(
@@ -101,7 +124,11 @@ function inColumns(
     unknown ? free - GAP.length - "unknown".length : widths.value,
   );
   const tall = widths.label < widthOf(row.label);
-  const label = tall ? [INDENT + row.label] : [];
+  const label = tall
+    ? wrap(row.label, widths.columns - INDENT.length).map(
+        (line) => INDENT + line,
+      )
+    : [];
   const below = INDENT + " ".repeat(widths.label) + GAP;
   const first = tall ? below : INDENT + padded(row.label, widths.label) + GAP;
   const start = unknown

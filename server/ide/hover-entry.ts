@@ -14,6 +14,7 @@ import { materialOfFeature } from "../model/evaluate/size.ts";
 import type { Result } from "../model/result.ts";
 import { resultsOf } from "../model/results.ts";
 import { entryOf, type Shop } from "../model/shop.ts";
+import { reamingAdvice, wantedAdvice } from "./hover-advice.ts";
 import { demandBody } from "./hover-demand.ts";
 import { assumptionsOf } from "../model/assumptions.ts";
 import {
@@ -41,7 +42,7 @@ export function entryHover(shop: Shop, ref: string, brief: boolean): string {
   return blocks(
     titleOf(shop, ref, kind, entry),
     entry?.damaged === true ? "Its opening line can't be read." : "",
-    bodyOf(shop, ref, kind, entry),
+    bodyOf(shop, ref, kind, entry, brief),
     resultsTable(results.filter((each) => !TOLD_IN_BODY.has(each.kind))),
     brief
       ? ""
@@ -100,10 +101,11 @@ function bodyOf(
   ref: string,
   kind: EntryKind,
   entry: Entry | undefined,
+  brief: boolean,
 ): string {
   switch (kind) {
     case "line":
-      return lineBody(shop, ref);
+      return blocks(lineBody(shop, ref), reamingAdvice(shop, ref));
     case "step":
       return stepBody(shop, ref);
     case "material":
@@ -119,13 +121,28 @@ function bodyOf(
     case "journal":
     case "hole":
     case "bore":
-    case "fit":
     case "press":
     case "stack":
       return entry === undefined ? "" : demandBody(shop, ref, entry);
+    case "fit":
+      return entry === undefined ? "" : fitBody(shop, ref, entry, brief);
     default:
       return entry === undefined ? "" : factsAsWritten(entry);
   }
+}
+
+/** Before anything is wanted, what might be. */
+function fitBody(
+  shop: Shop,
+  ref: string,
+  entry: Entry,
+  brief: boolean,
+): string {
+  const wants = allOf(entry, "WantFact").length !== 0;
+  return blocks(
+    demandBody(shop, ref, entry),
+    wants || brief ? "" : wantedAdvice(shop, ref),
+  );
 }
 
 function jobBody(shop: Shop, entry: Entry): string {

@@ -9,6 +9,7 @@ import { showRange } from "../core/quantity/show.ts";
 import type { OpenFile } from "../model/project.ts";
 import { resolve } from "../model/shop.ts";
 import type { RefSite } from "../model/values.ts";
+import { wantedAdvice } from "./hover-advice.ts";
 import { classHover } from "./hover-class.ts";
 import { cutText, shippedWhat } from "./hover-crib.ts";
 import { cautionHover, entryHover } from "./hover-entry.ts";
@@ -139,7 +140,7 @@ function ofWord(open: OpenFile, spot: Spot): Hover | undefined {
   const { line } = spot;
   const inner = path.at(-1);
   if (spot.offset <= line.word.length && !spot.isHead) {
-    const markdown = factText(spot);
+    const markdown = factText(open, spot);
     return markdown === undefined
       ? undefined
       : {
@@ -154,10 +155,19 @@ function ofWord(open: OpenFile, spot: Spot): Hover | undefined {
     : { range: rangeOfNode(spot, inner), markdown };
 }
 
-function factText({ kind, line }: Spot): string | undefined {
+/** A fact's word: what it says and how it is written; over a fit's `want`, what might be wanted. */
+function factText(
+  { shop }: OpenFile,
+  { entry, kind, line }: Spot,
+): string | undefined {
   const spec = kind === undefined ? undefined : factSpec(kind, line.word);
   if (spec === undefined) return undefined;
-  return blocks(`**${spec.word}**: ${spec.means}`, code(spec.form));
+  const isWant = kind === "fit" && spec.rule === "WantFact";
+  return blocks(
+    `**${spec.word}**: ${spec.means}`,
+    code(spec.form),
+    isWant ? wantedAdvice(shop, entry.ref) : "",
+  );
 }
 
 function nodeText(

@@ -90,11 +90,20 @@ export function unknownResult(
   };
 }
 
+const NOT_VALID = "not valid here, because ";
+
+/** Why the method of a result does not hold; undefined for every other result. */
+export function whyNotValid({ status, text }: Result): string | undefined {
+  return status === "unknown" && text.startsWith(NOT_VALID)
+    ? text.slice(NOT_VALID.length)
+    : undefined;
+}
+
 function unknownText(
   needs: readonly Need[],
   { because, silent }: Unknown,
 ): string {
-  if (because !== undefined) return `not valid here, because ${because}`;
+  if (because !== undefined) return NOT_VALID + because;
   if (0 < needs.length)
     return `needs ${needs.map((each) => each.text).join(", ")}`;
   return silent ? "waits for a line that can't be read" : "unknown";

@@ -5,7 +5,7 @@ import { allOf } from "./entry.ts";
 import { readFile, type FileEntries } from "./file-entries.ts";
 import type { Result } from "./result.ts";
 import { resultsOf } from "./results.ts";
-import { createShop, setFiles, type Shop } from "./shop.ts";
+import { createShop, refsOfKind, setFiles, type Shop } from "./shop.ts";
 import type { Span } from "./values.ts";
 
 export interface Files {
@@ -136,14 +136,21 @@ export function createFiles(options: { readonly root: string }): Files {
   };
 }
 
-/** Results of every entry of the file itself, in its order; the first of a name counts. */
+/**
+ * Results of every entry of the file itself, in its order, the first of a name counting; then those of gauges of other files, which are
+ * about what is read here.
+ */
 export function resultsIn({ file, shop }: OpenFile): readonly Result[] {
-  return file.entries.flatMap((entry, index) => {
+  const own = file.entries.flatMap((entry, index) => {
     const place = shop.places.get(entry.ref);
     return place?.file === 0 && place.index === index
       ? resultsOf(shop, entry.ref)
       : [];
   });
+  const borrowed = refsOfKind(shop, "gauge").flatMap((ref) =>
+    shop.places.get(ref)?.file === 0 ? [] : resultsOf(shop, ref),
+  );
+  return [...own, ...borrowed];
 }
 
 function usesIn(

@@ -1,11 +1,8 @@
 // A tool that could cut a line, in words and in the job's units: what it cuts, the clearances it leaves, margin and chance. Which one to
 // take is evaluate/window.ts's.
-import {
-  fixed,
-  showLength,
-  showRange,
-  significant,
-} from "../core/quantity/show.ts";
+import { metresToTenths } from "../core/quantity/exact.ts";
+import { showChance } from "../core/quantity/show-running.ts";
+import { fixed, showLength, showRange } from "../core/quantity/show.ts";
 import { reamerValue } from "./evaluate/reamer.ts";
 import { settings } from "./evaluate/settings.ts";
 import type { Choice, Demand } from "./evaluate/window.ts";
@@ -67,7 +64,7 @@ export function toolWords(
       metres,
       deviations,
     ),
-    chance: ranked.chance === undefined ? "" : chanceWords(ranked.chance),
+    chance: ranked.chance === undefined ? "" : showChance(ranked.chance),
     serves: ranked.serves,
     oversizeAssumed: ranked.cuts.some((cut) => cut.oversizeAssumed),
   };
@@ -79,14 +76,9 @@ function marginWords(
   metres: number,
   deviations: number | undefined,
 ): string {
+  if (metresToTenths(metres) === 0) return "on the very end";
   const side = metres < 0 ? " outside" : "";
   return deviations === undefined || 10 < Math.abs(deviations)
     ? `${length}${side}`
     : `${length}${side} (${fixed(Math.abs(deviations), 1)} standard deviations)`;
-}
-
-/** Never "100 %" or "0 %": nobody knows that. */
-function chanceWords(chance: number): string {
-  if (0.995 <= chance) return "over 99 %";
-  return chance < 0.005 ? "under 1 %" : `${significant(100 * chance, 2)} %`;
 }

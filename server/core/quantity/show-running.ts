@@ -8,6 +8,22 @@ export function showSpeeds(low: number, high: number, system: System): string {
   return inUnit(low, high, system === "inch" ? "ft/min" : "m/s");
 }
 
+/** m/s of a cutting edge, as machinists say it: "40 to 100 ft/min", "12 to 30 m/min" in a metric job. */
+export function showSpeedOfCut(
+  low: number,
+  high: number,
+  system: System,
+): string {
+  const symbol = system === "inch" ? "ft/min" : "m/min";
+  const size = sizeOf(symbol);
+  return spread(low / size, high / size, symbol, 2);
+}
+
+/** 1/s, to turns a minute: "180 to 440 rpm". */
+export function showTurns(low: number, high: number): string {
+  return spread(low * 60, high * 60, "rpm", 2);
+}
+
 /** Pa·m/s, to psi-ft/min in an inch job, MPa-m/s in a metric one. */
 export function showPvs(low: number, high: number, system: System): string {
   return inUnit(low, high, system === "inch" ? "psi-ft/min" : "MPa-m/s");
@@ -30,13 +46,23 @@ export function showNumbers(low: number, high: number): string {
   return spread(low, high, "");
 }
 
+/** A chance of 0 to 1 that was worked out. Never "100 %" or "0 %": nobody knows that. */
+export function showChance(chance: number): string {
+  if (0.995 <= chance) return "over 99 %";
+  return chance < 0.005 ? "under 1 %" : `${significant(100 * chance, 2)} %`;
+}
+
 function inUnit(low: number, high: number, symbol: string): string {
-  const size = UNITS.find((unit) => unit.symbol === symbol)?.size ?? 1;
+  const size = sizeOf(symbol);
   return spread(low / size, high / size, symbol);
 }
 
-function spread(low: number, high: number, symbol: string): string {
-  const [from, to] = [significant(low, 3), significant(high, 3)];
+function sizeOf(symbol: string): number {
+  return UNITS.find((unit) => unit.symbol === symbol)?.size ?? 1;
+}
+
+function spread(low: number, high: number, symbol: string, digits = 3): string {
+  const [from, to] = [significant(low, digits), significant(high, digits)];
   const shown = from === to ? from : `${from} to ${to}`;
   return symbol === "" ? shown : `${shown} ${symbol}`;
 }

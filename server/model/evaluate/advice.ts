@@ -41,7 +41,7 @@ export const adviceFor = query<readonly AdviceRow[]>("advice", (shop, fit) => {
   return [
     ...classRows(shop, diameter),
     ...oneRow(
-      "one thou an inch",
+      "one thou an inch of diameter, 1 in 1000",
       "shop-rule",
       clearanceByShopRule(diameter),
       "common practice, no source",

@@ -15,7 +15,8 @@ export interface BoreAdvice {
   readonly bore: string;
   readonly reamer: string;
   readonly drive: "hand" | "machine";
-  readonly tool: "hss" | "carbide";
+  /** Undefined where it is not written, as by hand it does not matter. */
+  readonly tool: "hss" | "carbide" | undefined;
   readonly material: MaterialClass;
   /** m, as cut */
   readonly diameter: number;
@@ -45,7 +46,7 @@ export const reamingAdviceFor = query<readonly Known<BoreAdvice>[]>(
       const { drive, material: toolMaterial, flutes } = tool;
       if (drive === undefined)
         return unknown(need(ref, "drive", `the drive of ${ref}`));
-      if (toolMaterial === undefined)
+      if (toolMaterial === undefined && drive === "machine")
         return unknown(need(ref, "material", `the material of ${ref}`));
       const cut = cutOf(shop, bore);
       if (cut === undefined) return SILENT;
@@ -61,7 +62,7 @@ export const reamingAdviceFor = query<readonly Known<BoreAdvice>[]>(
         cut.value.nominal,
         material,
         drive,
-        toolMaterial,
+        toolMaterial ?? "hss",
         flutes?.count,
       );
       return advice.valid

@@ -1,10 +1,6 @@
 // Results of a line: the window of bore sizes, and each reamer that could serve.
-import {
-  fixed,
-  showLength,
-  showRange,
-  significant,
-} from "../../core/quantity/show.ts";
+import { fixed, showLength, showRange } from "../../core/quantity/show.ts";
+import { showChance } from "../../core/quantity/show-running.ts";
 import { settings } from "../evaluate/settings.ts";
 import { cuttingResults } from "./cutting.ts";
 import { rankingOf, windowOf, type Choice } from "../evaluate/window.ts";
@@ -149,7 +145,7 @@ function choiceResults(
       { low: chance, nominal: chance, high: chance },
       {
         status: "predicted",
-        text: `${significant(chance * 100, 2)} %`,
+        text: showChance(chance),
         working: [
           {
             formula: "chance that every bore lands in its window",

@@ -1,11 +1,11 @@
 // A method was asked outside the range in which it holds, and gives no number: which, and why. Said where it happens and not again where
 // another result rests on it.
 import { ENTRY_KINDS } from "../../../grammar/vocabulary.ts";
+import { whyNotValid } from "../../model/make-result.ts";
 import { resultsOf } from "../../model/results.ts";
 import { entryOf, refOf, type Shop } from "../../model/shop.ts";
 import type { Rule } from "../rule.ts";
 
-const PREFIX = "not valid here, because ";
 const FARTHEST = 3;
 
 export const notValidHere: Rule = {
@@ -14,10 +14,10 @@ export const notValidHere: Rule = {
   about: ENTRY_KINDS,
   check(shop, ref, entry) {
     const kinds = new Map<string, string[]>();
-    for (const { kind, text, status } of resultsOf(shop, ref)) {
-      if (status !== "unknown" || !text.startsWith(PREFIX)) continue;
-      const because = text.slice(PREFIX.length);
-      kinds.set(because, [...(kinds.get(because) ?? []), kind]);
+    for (const result of resultsOf(shop, ref)) {
+      const because = whyNotValid(result);
+      if (because === undefined) continue;
+      kinds.set(because, [...(kinds.get(because) ?? []), result.kind]);
     }
     return [...kinds].flatMap(([because, of]) =>
       restsOn(shop, ref, because, FARTHEST)
@@ -25,12 +25,20 @@ export const notValidHere: Rule = {
         : [
             {
               span: entry.nameSpan,
-              message: `No ${[...new Set(of)].map((kind) => kind.replaceAll("-", " ")).join(" or ")} is given, since the method does not hold here: ${because}.`,
+              message: `No ${oneOf([...new Set(of)].map((kind) => kind.replaceAll("-", " ")))} is given, since the method does not hold here: ${because}.`,
             },
           ],
     );
   },
 };
+
+/** "film, pv or oil rise" */
+function oneOf(words: readonly string[]): string {
+  const last = words.at(-1) ?? "";
+  return words.length < 2
+    ? last
+    : `${words.slice(0, -1).join(", ")} or ${last}`;
+}
 
 /** Whether an entry that this one refers to, however far, has the same to say. */
 function restsOn(
@@ -46,7 +54,7 @@ function restsOn(
     return (
       other !== undefined &&
       other !== ref &&
-      (resultsOf(shop, other).some(({ text }) => text === PREFIX + because) ||
+      (resultsOf(shop, other).some((each) => whyNotValid(each) === because) ||
         restsOn(shop, other, because, far - 1))
     );
   });
