@@ -1,75 +1,8 @@
-// Departures that someone has signed for: which findings a concession accepts, and up to where. Only a finding with a value can be
-// accepted, by a concession that is signed, dated and bounded; the bound is the value itself. What is wrong with a concession is said by
-// the rules in concessions/.
-import { metresToTenths } from "../core/quantity/exact.ts";
-import type { Dimension } from "../core/quantity/units.ts";
-import { given, valueIn, type Entry } from "../model/entry.ts";
-import { entryOf, query, refOf, refsOfKind, type Shop } from "../model/shop.ts";
-import type { AnyQuantity } from "../model/values.ts";
+// Which findings a concession accepts: they become information that names it. Only a finding with a value can be accepted, by a concession
+// that is signed, dated and bounded. What is wrong with a concession is said by the rules in concessions/.
+import { acceptedBy, concessionsOn } from "../model/evaluate/concessions.ts";
+import type { Shop } from "../model/shop.ts";
 import type { EntryFinding } from "./rule.ts";
-
-/** Findings that nobody may sign away: they have no bound that keeps a job safe. */
-export const NEVER: ReadonlySet<string> = new Set([
-  "cut-unchecked",
-  "press-yields",
-  "heat-over",
-]);
-
-export interface Concession {
-  readonly ref: string;
-  readonly name: string;
-  readonly code: string;
-  /** Full reference of the entry that it is for. */
-  readonly on: string;
-  readonly bound: AnyQuantity | undefined;
-  readonly who: string | undefined;
-  readonly date: string | undefined;
-}
-
-/** What a concession says; undefined where a line of it can't be read, or what it is for is not there. */
-export const concessionOf = query<Concession | undefined>(
-  "concession",
-  (shop, ref) => {
-    const entry = entryOf(shop, ref);
-    if (entry === undefined) return undefined;
-    const allows = given(entry, "AllowsFact");
-    const bound = given(entry, "UpToFact");
-    const why = given(entry, "WhyFact");
-    if (
-      allows.state !== "given" ||
-      bound.state === "damaged" ||
-      why.state === "damaged"
-    )
-      return undefined;
-    const on = refOf(shop, allows.value.on);
-    if (on === undefined || on.startsWith("concession ")) return undefined;
-    const signature = why.state === "given" ? why.value.signature : undefined;
-    return {
-      ref,
-      name: entry.name ?? "",
-      code: allows.value.code,
-      on,
-      bound: bound.state === "given" ? bound.value : undefined,
-      who: signature?.who,
-      date: signature?.date,
-    };
-  },
-);
-
-/** Signed by someone, on a day, and up to some value. */
-export function isWhole({ who, date, bound }: Concession): boolean {
-  return who !== undefined && date !== undefined && bound !== undefined;
-}
-
-/** The concessions for an entry, in the order that they are written. */
-export const concessionsOn = query<readonly Concession[]>(
-  "concessions-on",
-  (shop, ref) =>
-    refsOfKind(shop, "concession").flatMap((each) => {
-      const concession = concessionOf(shop, each);
-      return concession?.on === ref ? [concession] : [];
-    }),
-);
 
 /** The findings of an entry, those within a concession turned into information that names it. */
 export function withConcessions(
@@ -78,14 +11,9 @@ export function withConcessions(
   findings: readonly EntryFinding[],
 ): readonly EntryFinding[] {
   if (findings.every(({ value }) => value === undefined)) return findings;
-  const concessions = concessionsOn(shop, ref).filter(isWhole);
-  if (concessions.length === 0) return findings;
-  const entry = entryOf(shop, ref);
+  if (concessionsOn(shop, ref).length === 0) return findings;
   return findings.map((finding) => {
-    const by = concessions.find(
-      (each) =>
-        each.code === finding.code && isWithin(finding, each, entry) === true,
-    );
+    const by = acceptedBy(shop, ref, finding);
     return by === undefined
       ? finding
       : {
@@ -99,75 +27,4 @@ export function withConcessions(
           ],
         };
   });
-}
-
-/** Whether the value of a finding keeps to the bound; undefined where it has none, or the bound is of another kind. */
-export function isWithin(
-  { code, value, dimension = "length" }: EntryFinding,
-  { bound }: Concession,
-  entry: Entry | undefined,
-): boolean | undefined {
-  const limit = boundIn(bound, dimension);
-  if (value === undefined || limit === undefined || NEVER.has(code))
-    return undefined;
-  const under = isUnder(code, value, entry);
-  if (under === undefined) return undefined;
-  return under
-    ? isAtMost(limit, value, dimension)
-    : isAtMost(value, limit, dimension);
-}
-
-function boundIn(
-  bound: AnyQuantity | undefined,
-  dimension: Dimension,
-): number | undefined {
-  if (bound === undefined) return undefined;
-  if (bound.dimension === dimension) return bound.value;
-  if (bound.dimension !== undefined) return undefined;
-  return dimension === "length"
-    ? bound.asLength
-    : dimension === "ratio"
-      ? bound.value
-      : undefined;
-}
-
-/** Findings of too little: their value may go down to the bound. All others may go up to it. */
-const UNDER: ReadonlySet<string> = new Set([
-  "fit-tight",
-  "fit-interferes",
-  "hot-tight",
-  "cold-tight",
-  "press-light",
-  "bush-slips-hot",
-  "stock-thin",
-  "line-crooked",
-  "film-thin",
-  "gauge-coarse",
-]);
-
-/** Findings that may lie on either side of what the entry says. */
-const EITHER: ReadonlySet<string> = new Set([
-  "reading-off-limits",
-  "worn",
-  "float-off",
-  "reamer-wrong-size",
-]);
-
-function isUnder(
-  code: string,
-  value: number,
-  entry: Entry | undefined,
-): boolean | undefined {
-  if (!EITHER.has(code)) return UNDER.has(code);
-  const says =
-    valueIn(entry, code === "worn" ? "ServiceLimitFact" : "LimitsFact") ??
-    valueIn(entry, "WantFact");
-  // which side it is off can't be told, so neither can whether it is within
-  return says === undefined ? undefined : value < (says.low + says.high) / 2;
-}
-
-function isAtMost(a: number, b: number, dimension: Dimension): boolean {
-  return dimension === "length"
-    ? metresToTenths(a) <= metresToTenths(b)
-    : a <= b + 1e-9 * Math.abs(b);
 }

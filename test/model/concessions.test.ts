@@ -184,3 +184,108 @@ describe("what can't be signed away", () => {
     expect(found(text)).toEqual(["error fit-loose", "hint concession-idle"]);
   });
 });
+
+describe("the gate before a cut asks what was signed for", () => {
+  /** A journal of 0.8738, limits 0.8740 to 0.8745, in a bore that is still to be reamed. */
+  const gated = (
+    more: string,
+    { read = "0.8738", want = "0.0008 to 0.0020", service = "" } = {},
+  ): string => `
+job winch-9
+  units inch
+part layshaft
+part case
+reamer r-875
+  size 0.8750
+  oversize +0.0001 to +0.0003
+journal front on layshaft
+  limits 0.8740 to 0.8745
+${service}  read ${read} at 68 F
+bore front in case
+fit front of journal front in bore front
+  want ${want}
+line bores
+  bore front from 0 to 1
+  ream with r-875
+step ream
+  cuts line bores
+${more}`;
+  const gate = (text: string): readonly string[] =>
+    checkText(text)
+      .findings.filter(({ code }) => code === "cut-unchecked")
+      .map(({ message }) => message);
+  const signed = (code: string, on: string, bound: string): string =>
+    `concession one\n${allowing(code, bound, undefined, on)}`;
+  const off = "Don't cut yet: journal front is outside its limits.";
+
+  test("a journal outside its limits holds the cut back", () => {
+    expect(gate(gated(""))).toEqual([off]);
+  });
+
+  test("a signed concession that covers it lets the cut go on, one that does not holds it", () => {
+    const on = "journal front";
+    expect(gate(gated(signed("reading-off-limits", on, "0.8737")))).toEqual([]);
+    expect(gate(gated(signed("reading-off-limits", on, "0.8739")))).toEqual([
+      off,
+    ]);
+    const unsigned =
+      'concession one\n  allows reading-off-limits on journal front\n  up to 0.8737\n  why "later"\n';
+    expect(gate(gated(unsigned))).toEqual([off]);
+  });
+
+  test("worn within its service limit is no bar; past it is, unless that is signed for", () => {
+    const service = "  service-limit 0.8737\n";
+    expect(gate(gated("", { service }))).toEqual([]);
+    const past = { service, read: "0.8736", want: "0.0008 to 0.0020" };
+    expect(gate(gated("", past))).toEqual([off]);
+    expect(
+      gate(gated(signed("worn", "journal front", "0.8735"), past)),
+    ).toEqual([]);
+  });
+
+  test("a fit that is foretold out: the bore of 0.8751 to 0.8753 over 0.8741 leaves 0.0010 to 0.0012", () => {
+    const loose = { read: "0.8741", want: "0.0006 to 0.0008" };
+    const held = ["Don't cut yet: fit front is foretold out of what it wants."];
+    expect(gate(gated("", loose))).toEqual(held);
+    expect(
+      gate(gated(signed("fit-loose", "fit front", "0.0013"), loose)),
+    ).toEqual([]);
+    expect(
+      gate(gated(signed("fit-loose", "fit front", "0.0011"), loose)),
+    ).toEqual(held);
+    expect(
+      gate(gated(signed("fit-tight", "fit front", "0.0001"), loose)),
+    ).toEqual(held);
+  });
+});
+
+test("a reamer of the wrong size is signed for by how far it lies outside", () => {
+  // 0.8751 to 0.8753, 0.8752 in the middle, over 0.8741: 0.0011, and 0.0006 to 0.0008 is wanted: 0.0003 too large
+  const text = (bound: string): string => `
+job winch-9
+  units inch
+part layshaft
+part case
+reamer r-875
+  size 0.8750
+  oversize +0.0001 to +0.0003
+journal front on layshaft
+  read 0.8741 at 68 F
+bore front in case
+fit front of journal front in bore front
+  want 0.0006 to 0.0008
+line bores
+  bore front from 0 to 1
+  ream with r-875
+concession one
+${allowing("reamer-wrong-size", bound, undefined, "line bores")}`;
+  expect(found(text("0.0003"))).toContain(
+    "information reamer-wrong-size [one]",
+  );
+  expect(found(text("0.00029"))).toEqual(
+    expect.arrayContaining([
+      "error reamer-wrong-size",
+      "error concession-spent",
+    ]),
+  );
+});

@@ -1,4 +1,5 @@
 // The gate before metal is cut: what a cutting or pressing step still waits for.
+import { metresToTenths } from "../../core/quantity/exact.ts";
 import { allOf, given } from "../entry.ts";
 import {
   entryOf,
@@ -12,7 +13,9 @@ import { boreSize } from "./bore.ts";
 import { clearance, clearanceVerdict } from "./fit.ts";
 import { boresOfLine, fitsOfBore, namedIn } from "./index-of.ts";
 import { wanted } from "./wanted.ts";
-import { interferenceVerdict } from "./press.ts";
+import { acceptedBy } from "./concessions.ts";
+import { interferenceOf, interferenceVerdict } from "./press.ts";
+import { isBorne } from "./wear.ts";
 import { judgeEstimate, sizeOf, sizeVerdict } from "./size.ts";
 import { stepValue } from "./order.ts";
 
@@ -111,6 +114,7 @@ function wantingBore(
       const judged = clearanceVerdict(shop, fit);
       if (!found.known || judged === undefined || judged.verdict === "in")
         return [];
+      if (judged.verdict === "out" && fitIsSignedFor(shop, fit)) return [];
       const text = `${fit} is foretold ${judged.verdict === "out" ? "out of" : "not surely within"} what it wants`;
       return [{ ref: fit, text, fact: "want" }];
     }),
@@ -161,7 +165,8 @@ function wantingForPress(shop: Shop, press: string): readonly Found[] {
     ) === true ||
     wanted(shop, press)?.known === false;
   if (isUnread) return ["unread"];
-  return interferenceVerdict(shop, press)?.verdict === "out"
+  return interferenceVerdict(shop, press)?.verdict === "out" &&
+    !pressIsSignedFor(shop, press)
     ? [
         {
           ref: press,
@@ -181,7 +186,52 @@ function wantingFeature(shop: Shop, ref: string): readonly Found[] {
   const entry = entryOf(shop, ref);
   if (entry !== undefined && given(entry, "LimitsFact").state === "damaged")
     return ["unread"];
-  return sizeVerdict(shop, ref)?.verdict === "out"
+  return sizeVerdict(shop, ref)?.verdict === "out" && !isBorne(shop, ref)
     ? [{ ref, text: `${ref} is outside its limits`, fact: "read" }]
     : [];
+}
+
+/** A clearance out of what is wanted, each end of it that is out within a signed concession. */
+function fitIsSignedFor(shop: Shop, fit: string): boolean {
+  const found = clearance(shop, fit);
+  const want = wanted(shop, fit);
+  if (!found.known || want?.known !== true) return false;
+  const { low, high, atBest } = found.value;
+  return endsAreSignedFor(shop, fit, want.value, [
+    { code: "fit-tight", value: low, judged: atBest.least, side: "low" },
+    { code: "fit-loose", value: high, judged: atBest.most, side: "high" },
+  ]);
+}
+
+function pressIsSignedFor(shop: Shop, press: string): boolean {
+  const found = interferenceOf(shop, press);
+  const want = wanted(shop, press);
+  if (!found.known || want?.known !== true) return false;
+  const { low, high } = found.value.asMade;
+  return endsAreSignedFor(shop, press, want.value, [
+    { code: "press-light", value: low, judged: low, side: "low" },
+    { code: "press-heavy", value: high, judged: high, side: "high" },
+  ]);
+}
+
+/** `judged` is what is held against the bound; `value` what is signed for. All m. */
+function endsAreSignedFor(
+  shop: Shop,
+  ref: string,
+  bounds: { readonly low: number; readonly high: number },
+  ends: readonly {
+    readonly code: string;
+    readonly value: number;
+    readonly judged: number;
+    readonly side: "low" | "high";
+  }[],
+): boolean {
+  return ends.every(({ code, value, judged, side }) => {
+    const tenths = metresToTenths(judged);
+    const isWithin =
+      side === "low"
+        ? metresToTenths(bounds.low) <= tenths
+        : tenths <= metresToTenths(bounds.high);
+    return isWithin || acceptedBy(shop, ref, { code, value }) !== undefined;
+  });
 }

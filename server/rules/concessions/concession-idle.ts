@@ -1,5 +1,10 @@
 // A concession accepts nothing: what it is for is not there, or can't be signed away.
-import { concessionOf, isWhole, isWithin, NEVER } from "../concessions.ts";
+import {
+  concessionOf,
+  isWhole,
+  isWithin,
+  NEVER,
+} from "../../model/evaluate/concessions.ts";
 import { given } from "../../model/entry.ts";
 import { entryOf } from "../../model/shop.ts";
 import type { Rule } from "../rule.ts";

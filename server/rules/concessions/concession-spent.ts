@@ -1,5 +1,9 @@
 // What a concession is for has gone past the value that was signed for.
-import { concessionOf, isWhole, isWithin } from "../concessions.ts";
+import {
+  concessionOf,
+  isWhole,
+  isWithin,
+} from "../../model/evaluate/concessions.ts";
 import { given } from "../../model/entry.ts";
 import { entryOf } from "../../model/shop.ts";
 import type { Rule } from "../rule.ts";

@@ -1,5 +1,5 @@
 // A concession lacks what makes it one: who signed it, when, or up to what value.
-import { concessionOf } from "../concessions.ts";
+import { concessionOf } from "../../model/evaluate/concessions.ts";
 import { given } from "../../model/entry.ts";
 import type { Rule } from "../rule.ts";
 import { allOf } from "../text/wording.ts";

@@ -75,7 +75,8 @@ export const reamerWrongSize: Rule = {
                   message: `${demand.fit} wants ${showRange(demand.wanted.low, demand.wanted.high, system, step)}`,
                 },
               ],
-        value: cut.nominal,
+        // how far outside, since a line has two ends to be outside of
+        value: -metres,
         fixes:
           best?.reamer === undefined
             ? []

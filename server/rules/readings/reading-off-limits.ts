@@ -5,8 +5,8 @@ import { showExcess, stepOfExcess } from "../show-excess.ts";
 import { settings } from "../../model/evaluate/settings.ts";
 import { sizeOf, sizeVerdict } from "../../model/evaluate/size.ts";
 import { given, type Entry } from "../../model/entry.ts";
+import { isPastService, wearLimit } from "../../model/evaluate/wear.ts";
 import type { Draft, Rule } from "../rule.ts";
-import { wearLimit } from "./worn.ts";
 
 export const readingOffLimits: Rule = {
   code: "reading-off-limits",
@@ -49,7 +49,7 @@ export const readingOffLimits: Rule = {
           const by = showExcess(metres, system, size.value.step);
           const service = wearLimit(entry);
           const isWear = (entry.kind === "journal") === 0 < under;
-          if (isWear && isPast(entry, value, service)) return;
+          if (isWear && isPastService(entry, value)) return;
           drafts.push({
             // what has worn and may run on is not wrong; past its service limit it is `worn`, and said there
             ...(isWear && service !== undefined
@@ -86,16 +86,6 @@ export const readingOffLimits: Rule = {
     ];
   },
 };
-
-function isPast(
-  { kind }: Entry,
-  value: number,
-  service: number | undefined,
-): boolean {
-  if (service === undefined) return false;
-  const past = metresToTenths(value) - metresToTenths(service);
-  return kind === "journal" ? past < 0 : 0 < past;
-}
 
 /** Metal that is there can be taken off; metal that is gone can't be put back by cutting. */
 function cureOf({ kind }: Entry, isUnder: boolean): string {

@@ -1,10 +1,11 @@
 // A journal, hole or bore has worn past its service limit. Worn is not wrong: what is off its limits and not past this may run on.
 import { metresToTenths } from "../../core/quantity/exact.ts";
 import { showLength } from "../../core/quantity/show.ts";
-import { allOf, given, type Entry } from "../../model/entry.ts";
+import { allOf, given } from "../../model/entry.ts";
 import { readingsAt } from "../../model/evaluate/readings.ts";
 import { settings } from "../../model/evaluate/settings.ts";
 import { materialOfFeature } from "../../model/evaluate/size.ts";
+import { wearLimit } from "../../model/evaluate/wear.ts";
 import type { Draft, Rule } from "../rule.ts";
 import { showExcess, stepOfExcess } from "../show-excess.ts";
 
@@ -54,10 +55,3 @@ export const worn: Rule = {
     );
   },
 };
-
-/** The size past which a feature is worn: a journal's least, a hole's or bore's greatest; undefined where none is written. */
-export function wearLimit(entry: Entry): number | undefined {
-  const limit = given(entry, "ServiceLimitFact");
-  if (limit.state !== "given") return undefined;
-  return entry.kind === "journal" ? limit.value.low : limit.value.high;
-}
