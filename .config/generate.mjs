@@ -77,12 +77,33 @@ ${entries.join("\n\n")}
 `;
 }
 
+/** The manifest, with the schema of the levels of findings from the codes and their pages. */
+async function manifest() {
+  const { CODES } = await run("server/rules/codes.ts");
+  const { SET_LEVELS } = await run("server/ide/levels.ts");
+  const text = JSON.parse(await readFile("package.json", "utf8"));
+  const setting =
+    text.contributes.configuration.properties["thou.findings.levels"];
+  setting.properties = {};
+  for (const code of [...CODES].sort()) {
+    const page = await readFile(`test/rules/${code}.md`, "utf8");
+    const [, means, level] = page.split(/\n{2,}/);
+    setting.properties[code] = {
+      type: "string",
+      enum: SET_LEVELS,
+      description: `${means} Shipped as: ${level.replace(/^Level: /, "")}`,
+    };
+  }
+  return `${JSON.stringify(text, undefined, 2)}\n`;
+}
+
 /** file -> function that gives its text, in the order that they are made from each other */
 const made = {
   "server/rules/pages.ts": findingPages,
   "grammar/thou.ohm-bundle.ts": grammarBundle,
   "client/syntaxes/thou.tmLanguage.json": colours,
   "docs/words.md": words,
+  "package.json": manifest,
 };
 
 let stale = 0;

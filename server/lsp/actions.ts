@@ -8,6 +8,7 @@ import type {
 } from "vscode-languageserver";
 import { fixAll, quickFixes } from "../ide/code-actions.ts";
 import { shown } from "../ide/diagnostics.ts";
+import { isOff, type Levels } from "../ide/levels.ts";
 import type { OpenFile } from "../model/project.ts";
 import type { Finding, Fix } from "../model/result.ts";
 import { findingsIn } from "../rules/check.ts";
@@ -24,6 +25,7 @@ export function actionsFor(
   range: Range,
   { diagnostics, only }: CodeActionContext,
   conversion: Conversion,
+  levels: Levels,
 ): CodeAction[] {
   const wants = (kind: string): boolean =>
     only === undefined ||
@@ -33,7 +35,9 @@ export function actionsFor(
   const wantsFixes = wants(CodeActionKind.QuickFix);
   const wantsAll = wants(FIX_ALL);
   if (!wantsFixes && !wantsAll) return [];
-  const findings = findingsIn(open);
+  const findings = findingsIn(open).filter(
+    (finding) => !isOff(finding, levels),
+  );
   const actions: CodeAction[] = [];
   if (wantsFixes) {
     for (const { finding, fix, preferred } of quickFixes(findings, range))

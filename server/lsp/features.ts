@@ -187,7 +187,8 @@ export function createFeatures(
     }: CodeActionParams): Promise<CodeAction[]> =>
       of(
         textDocument,
-        (open) => actionsFor(open, range, context, conversion),
+        (open) =>
+          actionsFor(open, range, context, conversion, settings().levels),
         [],
       ),
     forget(uri: string): void {

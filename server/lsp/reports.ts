@@ -6,7 +6,8 @@ import type {
   DocumentDiagnosticReport,
 } from "vscode-languageserver";
 import equal from "fast-deep-equal";
-import { isFault, shown } from "../ide/diagnostics.ts";
+import { isFault } from "../ide/diagnostics.ts";
+import { levelled, type Levels } from "../ide/levels.ts";
 import type { OpenFile } from "../model/project.ts";
 import type { Shop } from "../model/shop.ts";
 import { findingsIn, findingsOfEntry } from "../rules/check.ts";
@@ -48,6 +49,7 @@ export function createReports(
   clock: Clock,
   conversion: Conversion,
   stillness: () => Stillness | undefined,
+  levels: () => Levels,
 ): Reports {
   const last = new Map<string, Report>();
   const seen = new WeakSet<Shop>();
@@ -83,7 +85,12 @@ export function createReports(
   return {
     async reportOf(uri, open, token) {
       const now = await lookedAt(open, token);
-      const found = now === undefined ? [] : findingsIn(now).map(shown);
+      const found =
+        now === undefined
+          ? []
+          : findingsIn(now).flatMap(
+              (finding) => levelled(finding, levels()) ?? [],
+            );
       const typing = stillness()?.typing(uri);
       const inSight =
         typing === undefined

@@ -115,6 +115,9 @@ export function serve(connection: Connection, parts: Parts): void {
   function take(section: unknown): void {
     const before = settings;
     settings = settingsFrom(section);
+    for (const problem of settings.problems) {
+      if (!before.problems.includes(problem)) connection.console.warn(problem);
+    }
     if (JSON.stringify(before) !== JSON.stringify(settings))
       tell("taking the settings", (to) => {
         to.settingsChanged();

@@ -68,6 +68,7 @@ export function createSession(host: Host) {
     clock,
     conversion,
     () => (canHold && settings().waitWhileTyping ? stillness : undefined),
+    () => settings().levels,
   );
   const closed = createClosedRecords(
     client.watches,
@@ -170,7 +171,10 @@ export function createSession(host: Host) {
       closed.changedAll();
       everythingChanged();
     },
-    settingsChanged: everythingChanged,
+    settingsChanged(): void {
+      closed.changedAll();
+      everythingChanged();
+    },
     async findings(
       { textDocument: { uri }, previousResultId }: DocumentDiagnosticParams,
       token: CancellationToken,

@@ -1,4 +1,5 @@
 // What the user has set. Whatever is missing or of another kind than it should be counts as not set.
+import { readLevels, type Levels } from "../ide/levels.ts";
 
 export interface Settings {
   /** `thou.hints.enabled`: the texts beside the lines. */
@@ -7,12 +8,18 @@ export interface Settings {
   readonly waitWhileTyping: boolean;
   /** `thou.findings.wholeWorkspace`: findings of records that are not open, too. */
   readonly wholeWorkspace: boolean;
+  /** `thou.findings.levels`: in place of the shipped levels. */
+  readonly levels: Levels;
+  /** A sentence for each thing that was set and can't be taken. */
+  readonly problems: readonly string[];
 }
 
 export const DEFAULTS: Settings = {
   hints: true,
   waitWhileTyping: true,
   wholeWorkspace: true,
+  levels: {},
+  problems: [],
 };
 
 /** Reads the section `thou`, whatever it holds. */
@@ -27,6 +34,7 @@ export function settingsFrom(section: unknown): Settings {
       DEFAULTS.waitWhileTyping,
     ),
     wholeWorkspace: flag(findings, "wholeWorkspace", DEFAULTS.wholeWorkspace),
+    ...readLevels(member(findings, "levels")),
   };
 }
 

@@ -1,6 +1,7 @@
 // Which files a record rests on, wherever it lies: folders of the workspace, lone files, files that were never saved; and who is told of a
 // change.
 import { expect, test } from "vitest";
+import type { WorkspaceDiagnosticReport } from "vscode-languageserver";
 import { FULL, labelOf, rangeOf, type Editor } from "./editor.ts";
 import { serveHere } from "./in-process.ts";
 import { CRIB, JOB } from "./winch.ts";
@@ -8,6 +9,10 @@ import { CRIB, JOB } from "./winch.ts";
 const OTHER_CRIB = CRIB.replace("size 0.8755", "size 0.8756");
 /** Long enough for what is put off to be asked. */
 const A_WHILE = 1000;
+const WHOLE = {
+  start: { line: 0, character: 0 },
+  end: { line: 10_000, character: 0 },
+};
 
 async function shop(
   files: Readonly<Record<string, string>>,
@@ -211,6 +216,58 @@ test("without the setting there are no hints, and with it again there are", asyn
     clock.pass(A_WHILE);
     await editor.until("asking", () => before < editor.told.refreshed.length);
   }
+});
+
+test("levels that the user sets hold for open and for closed records; what can't be taken is told in the log, once", async () => {
+  const misspelt = JOB.replace("  want", "  wnat");
+  const { editor, clock } = await shop(
+    { "file:///a/crib.thou": CRIB, "file:///a/closed.thou": misspelt },
+    ["file:///a"],
+  );
+  const uri = "file:///a/w.thou";
+  await editor.open(uri, misspelt);
+  const closed = async (): Promise<readonly unknown[]> => {
+    const { items } = await editor.request<WorkspaceDiagnosticReport>(
+      "workspace/diagnostic",
+      { previousResultIds: [] },
+    );
+    const report = items.find((each) => each.uri.endsWith("closed.thou"));
+    return report?.kind === "full"
+      ? report.items.map(({ code, severity }) => [code, severity])
+      : [];
+  };
+  const open = async (): Promise<readonly unknown[]> =>
+    (await editor.findings(uri)).map(({ code, severity }) => [code, severity]);
+  const set = async (levels: unknown): Promise<void> => {
+    const { asked } = editor.told;
+    editor.settings.thou = { findings: { levels } };
+    await editor.notify("workspace/didChangeConfiguration", { settings: null });
+    await editor.until("asking for settings", () => asked < editor.told.asked);
+    clock.pass(A_WHILE);
+  };
+  const word = (severity: number) => ["word-unknown", severity];
+  expect(await open()).toContainEqual(word(1));
+  expect(await closed()).toContainEqual(word(1));
+  expect((await editor.actions(uri, WHOLE)).length).toBeGreaterThan(0);
+  await set({ "word-unknown": "hint", "wrod-unknown": "off" });
+  expect(await open()).toContainEqual(word(4));
+  expect(await closed()).toContainEqual(word(4));
+  await set({ "word-unknown": "off", "wrod-unknown": "off" });
+  expect(await open()).not.toContainEqual(["word-unknown", expect.anything()]);
+  expect(await closed()).not.toContainEqual([
+    "word-unknown",
+    expect.anything(),
+  ]);
+  expect(
+    (await editor.actions(uri, WHOLE)).filter(({ diagnostics }) =>
+      diagnostics?.some(({ code }) => code === "word-unknown"),
+    ),
+  ).toEqual([]);
+  expect(
+    editor.told.logged.filter((line) => line.includes("wrod-unknown")),
+  ).toEqual([
+    'thou.findings.levels: there is no finding "wrod-unknown" (did you mean word-unknown?).',
+  ]);
 });
 
 test("an editor that can't ask is sent findings with their version, of users as well, and no others", async () => {
