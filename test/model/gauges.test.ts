@@ -195,3 +195,28 @@ describe("worn is not wrong", () => {
     expect(codes(text)).toEqual(["error worn"]);
   });
 });
+
+describe("what a part is now", () => {
+  const size = (reads: string): string | undefined =>
+    checkText(`job winch-3
+  units inch
+part layshaft
+journal front on layshaft
+${reads}`).results.find(({ kind }) => kind === "size")?.text;
+  test("read as it ran, it is that, whichever line stands first", () => {
+    expect(size("  read 0.8742\n  read 0.8738 as run\n")).toBe("0.8738 in");
+    expect(size("  read 0.8738 as run\n  read 0.8742\n")).toBe("0.8738 in");
+  });
+  test("finished anew at a later date, it is that", () => {
+    expect(
+      size(
+        "  read 0.8738 as run by AK on 2025-03-01\n  read 0.8730 by AK on 2025-04-01\n",
+      ),
+    ).toBe("0.8730 in");
+    expect(
+      size(
+        "  read 0.8742 by AK on 2020-04-01\n  read 0.8738 as run by AK on 2025-03-01\n",
+      ),
+    ).toBe("0.8738 in");
+  });
+});

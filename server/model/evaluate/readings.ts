@@ -46,6 +46,26 @@ export interface PlaceReadings {
   readonly readings: readonly CorrectedReading[];
 }
 
+/**
+ * The stages that tell what a part is now, the first that has readings: what it was after it ran, before what it was when it was made;
+ * unless it was finished anew since, and both are dated.
+ */
+export function stagesNow(
+  facts: readonly Fact<"ReadFact" | "RepeatFact">[],
+): readonly Stage[] {
+  const newest = (stage: Stage): string | undefined =>
+    facts
+      .filter(({ value }) => (value?.stage ?? "finished") === stage)
+      .map(({ value }) => value?.signature.date ?? "")
+      .sort()
+      .at(-1);
+  const made = newest("finished");
+  const run = newest("run");
+  const isMadeAnew =
+    made !== undefined && run !== undefined && run !== "" && run < made;
+  return isMadeAnew ? ["finished", "run"] : ["run", "finished"];
+}
+
 /** Readings of a stage as they count for size: at each place the latest date, else all undated ones. */
 export function readingsAt(
   shop: Shop,

@@ -24,11 +24,12 @@ import {
 } from "../known.ts";
 import type { Need } from "../result.ts";
 import { entryOf, query, refOf, type Shop } from "../shop.ts";
-import type { SourcedRange, Stage } from "../values.ts";
+import type { SourcedRange } from "../values.ts";
 import { materialOf, type MaterialValue } from "./material.ts";
 import {
   budgetOf,
   readingsAt,
+  stagesNow,
   scatterOf,
   spreadOf,
   type CorrectedReading,
@@ -65,21 +66,15 @@ export function materialOfFeature(
   return host === undefined ? SILENT : materialOf(shop, host);
 }
 
-/** Stages of a reading that tell the size of a finished feature, the first that has any. */
-const FINISHED: readonly Stage[] = ["finished", "run"];
-
-/** The readings of a journal, hole or bore that count for its finished size. */
+/** The readings of a journal, hole or bore that count for its size as it is now. */
 export const placesOf = query<Known<readonly PlaceReadings[]>>(
   "places",
   (shop, ref) => {
     const entry = entryOf(shop, ref);
     if (entry === undefined || entry.damaged) return SILENT;
-    return readingsAt(
-      shop,
-      allOf(entry, "ReadFact"),
-      "finished",
-      FINISHED,
-      () => materialOfFeature(shop, ref),
+    const facts = allOf(entry, "ReadFact");
+    return readingsAt(shop, facts, "finished", stagesNow(facts), () =>
+      materialOfFeature(shop, ref),
     );
   },
 );
@@ -90,12 +85,9 @@ export const repeatsOf = query<readonly CorrectedReading[]>(
   (shop, ref) => {
     const entry = entryOf(shop, ref);
     if (entry === undefined || entry.damaged) return [];
-    const found = readingsAt(
-      shop,
-      allOf(entry, "RepeatFact"),
-      "finished",
-      FINISHED,
-      () => materialOfFeature(shop, ref),
+    const facts = allOf(entry, "RepeatFact");
+    const found = readingsAt(shop, facts, "finished", stagesNow(facts), () =>
+      materialOfFeature(shop, ref),
     );
     return found.known ? found.value.flatMap((place) => place.readings) : [];
   },

@@ -1,10 +1,9 @@
 // A journal, hole or bore has worn past its service limit. Worn is not wrong: what is off its limits and not past this may run on.
 import { metresToTenths } from "../../core/quantity/exact.ts";
 import { showLength } from "../../core/quantity/show.ts";
-import { allOf, given } from "../../model/entry.ts";
-import { readingsAt } from "../../model/evaluate/readings.ts";
+import { given } from "../../model/entry.ts";
 import { settings } from "../../model/evaluate/settings.ts";
-import { materialOfFeature } from "../../model/evaluate/size.ts";
+import { placesOf } from "../../model/evaluate/size.ts";
 import { wearLimit } from "../../model/evaluate/wear.ts";
 import type { Draft, Rule } from "../rule.ts";
 import { showExcess, stepOfExcess } from "../show-excess.ts";
@@ -16,14 +15,7 @@ export const worn: Rule = {
   check(shop, ref, entry) {
     const limit = given(entry, "ServiceLimitFact");
     if (limit.state !== "given") return [];
-    // what it was after it ran comes before what it was when it was made
-    const places = readingsAt(
-      shop,
-      allOf(entry, "ReadFact"),
-      "finished",
-      ["run", "finished"],
-      () => materialOfFeature(shop, ref),
-    );
+    const places = placesOf(shop, ref);
     if (!places.known) return [];
     const { system } = settings(shop, "job");
     const bound = wearLimit(entry) ?? 0;
