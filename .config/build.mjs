@@ -5,7 +5,7 @@ import { rm } from "node:fs/promises";
 
 const options = {
   entryPoints: {
-    client: "client/extension.ts",
+    client: "client/main.node.ts",
     server: "server/main.node.ts",
     cli: "server/cli/main.ts",
   },

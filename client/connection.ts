@@ -1,15 +1,17 @@
 // Owns the connection to the language server: starts it, starts it again when it has crashed, leaves it when that does not
-// help, and says so in one place. What passes over the connection is none of its business.
+// help, and says so in one place. What passes over the connection is none of its business, and where the server runs is that of
+// main.*.ts.
 import * as vscode from "vscode";
 import {
   CloseAction,
   ErrorAction,
-  LanguageClient,
   RevealOutputChannelOn,
   State,
-  TransportKind,
-} from "vscode-languageclient/node";
-
+} from "vscode-languageclient";
+import type {
+  BaseLanguageClient,
+  LanguageClientOptions,
+} from "vscode-languageclient";
 import type { OwnRequest, ParamsOf, ResultOf } from "../server/protocol.ts";
 
 export interface Connection {
@@ -28,6 +30,16 @@ export interface Connection {
   dispose(): void;
 }
 
+/** A server that is about to start, and the client that speaks with it. */
+export interface Launched {
+  readonly client: BaseLanguageClient;
+  /** Ends a server that can't be asked to. */
+  readonly kill: () => void;
+}
+
+/** Makes a server and its client; the client's start is the connection's. */
+export type Launch = (options: LanguageClientOptions) => Launched;
+
 /** Records on the disk, records never saved, and records of a repository that is browsed without being cloned. */
 const records = ["file", "untitled", "vscode-vfs"].map((scheme) => ({
   language: "thou",
@@ -39,47 +51,43 @@ const crashesBorne = 3;
 const crashesCounted = 3 * 60_000; // milliseconds
 
 export function connect(
-  module: string,
+  launch: Launch,
   log: vscode.LogOutputChannel,
 ): Connection {
   const status = statusItem();
   const watcher = vscode.workspace.createFileSystemWatcher("**/*.thou");
   let crashes: number[] = [];
-  let client: LanguageClient | undefined;
+  let current: Launched | undefined;
   let started = start();
 
   async function start(): Promise<boolean> {
     status.starting();
-    const attempt = new QuietClient(
-      "thou",
-      "Thou",
-      { module, transport: TransportKind.ipc },
-      {
-        documentSelector: records,
-        synchronize: { fileEvents: watcher },
-        outputChannel: log,
-        revealOutputChannelOn: RevealOutputChannelOn.Never,
-        initializationFailedHandler: () => false,
-        errorHandler: {
-          error: (_error, _message, count) => ({
-            action:
-              (count ?? 0) <= 3 ? ErrorAction.Continue : ErrorAction.Shutdown,
-            handled: true,
-          }),
-          closed: () => {
-            if (attempt === client && attempt.state === State.Running)
-              crashed();
-            return { action: CloseAction.DoNotRestart, handled: true };
-          },
+    const attempt = launch({
+      documentSelector: records,
+      synchronize: { fileEvents: watcher },
+      outputChannel: log,
+      revealOutputChannelOn: RevealOutputChannelOn.Never,
+      initializationFailedHandler: () => false,
+      errorHandler: {
+        error: (_error, _message, count) => ({
+          action:
+            (count ?? 0) <= 3 ? ErrorAction.Continue : ErrorAction.Shutdown,
+          handled: true,
+        }),
+        closed: () => {
+          if (attempt === current && attempt.client.state === State.Running)
+            crashed();
+          return { action: CloseAction.DoNotRestart, handled: true };
         },
       },
-    );
-    client = attempt;
-    const came = await attempt.start().then(
+    });
+    quieten(attempt.client);
+    current = attempt;
+    const came = await attempt.client.start().then(
       () => true,
       () => false, // the client has logged why
     );
-    if (attempt !== client) {
+    if (attempt !== current) {
       await end(attempt); // it came too late: another was started meanwhile
       return false;
     }
@@ -115,19 +123,19 @@ export function connect(
 
   function restart(): Promise<boolean> {
     crashes = [];
-    const former = client;
-    client = undefined;
+    const former = current;
+    current = undefined;
     if (former !== undefined) started = end(former).then(start); // else it is being restarted already
     return started;
   }
 
-  async function end(former: LanguageClient): Promise<void> {
-    // Only a running client can be asked to stop; one that hangs in its start is ended with its process.
-    if (former.state === State.Running)
-      await former.stop().catch((reason: unknown) => {
+  async function end({ client, kill }: Launched): Promise<void> {
+    // Only a running client can be asked to stop; one that hangs in its start is ended with its server.
+    if (client.state === State.Running)
+      await client.stop().catch((reason: unknown) => {
         log.warn(`The server did not stop as asked: ${String(reason)}`);
       });
-    else former.serverProcess?.kill();
+    else kill();
   }
 
   return {
@@ -137,14 +145,15 @@ export function connect(
       params: ParamsOf<N>,
       token?: vscode.CancellationToken,
     ): Promise<ResultOf<N>> {
-      if (!(await started) || client?.state !== State.Running)
+      const client = (await started) ? current?.client : undefined;
+      if (client?.state !== State.Running)
         throw new Error("The Thou server is not running.");
       return client.sendRequest<ResultOf<N>>(name, params, token);
     },
     restart,
     async stop() {
-      const former = client;
-      client = undefined;
+      const former = current;
+      current = undefined;
       if (former !== undefined) await end(former);
     },
     dispose() {
@@ -154,11 +163,12 @@ export function connect(
   };
 }
 
-/** A client that logs its failures and leaves it to the connection to tell the user. */
-class QuietClient extends LanguageClient {
-  override error(message: string, data?: unknown): void {
-    super.error(message, data, false);
-  }
+/** Has a client log its failures and leave it to the connection to tell the user. */
+function quieten(client: BaseLanguageClient): void {
+  const tell = client.error.bind(client);
+  client.error = (message, data) => {
+    tell(message, data, false);
+  };
 }
 
 /** The entry behind the braces in the status bar, which comes forward only when something is wrong. */

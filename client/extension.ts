@@ -1,7 +1,8 @@
-// Starts and ends the extension: brings up the connection to the language server and registers the commands and the pages of
-// findings. What a record means is the server's; this folder only carries questions and answers.
+// Begins and ends the extension: brings up the connection to the language server and registers the commands and the pages of
+// findings. What a record means is the server's; this folder only carries questions and answers. It runs in a browser as well as under
+// Node: what differs is passed in by main.*.ts.
 import * as vscode from "vscode";
-import { connect, type Connection } from "./connection.ts";
+import { connect, type Connection, type Launch } from "./connection.ts";
 import { chooseFinding } from "./finding-at-caret.ts";
 import { isFindingCode, pageAddress, registerPages } from "./pages.ts";
 
@@ -12,9 +13,10 @@ export interface Thou {
   readonly ready: Promise<boolean>;
 }
 
-export function activate(context: vscode.ExtensionContext): Thou {
+/** @param launch makes the server where this extension runs */
+export function begin(context: vscode.ExtensionContext, launch: Launch): Thou {
   const log = vscode.window.createOutputChannel("Thou", { log: true });
-  const server = connect(context.asAbsolutePath("dist/server.cjs"), log);
+  const server = connect(launch, log);
   connection = server;
   context.subscriptions.push(
     log,
