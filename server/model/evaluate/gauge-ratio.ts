@@ -63,20 +63,28 @@ export function gaugesOf(shop: Shop, entry: Entry): readonly string[] {
   return [...new Set(refs)];
 }
 
+/** The features that a gauge reads, in the order of the file. */
+const featuresRead = query<readonly string[]>("features-read", (shop, gauge) =>
+  (["journal", "hole", "bore"] as const)
+    .flatMap((kind) => refsOfKind(shop, kind))
+    .filter((ref) => gaugesOfFeature(shop, ref).includes(gauge)),
+);
+
+const gaugesOfFeature = query<readonly string[]>("gauges-of", (shop, ref) => {
+  const entry = entryOf(shop, ref);
+  return entry === undefined ? [] : gaugesOf(shop, entry);
+});
+
 /** What a gauge has to be fine enough for, over all that it reads; a fit once. */
 export const tolerancesRead = query<readonly Tolerance[]>(
   "tolerances-read",
   (shop, gauge) => {
-    const features = (["journal", "hole", "bore"] as const)
-      .flatMap((kind) => refsOfKind(shop, kind))
-      .filter((ref) => {
-        const entry = entryOf(shop, ref);
-        return entry !== undefined && gaugesOf(shop, entry).includes(gauge);
-      });
-    const all = features.flatMap((feature) => tolerancesOf(shop, feature));
-    return all.filter(
-      ({ of }, index) => all.findIndex((other) => other.of === of) === index,
-    );
+    const once = new Map<string, Tolerance>();
+    for (const feature of featuresRead(shop, gauge)) {
+      for (const tolerance of tolerancesOf(shop, feature))
+        if (!once.has(tolerance.of)) once.set(tolerance.of, tolerance);
+    }
+    return [...once.values()];
   },
 );
 
