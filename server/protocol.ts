@@ -1,5 +1,6 @@
 // Our own requests, beside those that the protocol of language servers has words for: what the extension asks and what the server
 // answers, as types, and their names. Both sides read this file and neither any other of the other's.
+import type { Overview } from "./protocol/overview.ts";
 
 /** A position in a record: line and character from 0, in UTF-16 units. */
 export interface OwnPosition {
@@ -13,6 +14,11 @@ export interface OwnRequests {
     readonly params: { readonly code: string };
     readonly result: { readonly markdown: string } | null;
   };
+  /** A record at a glance; null where it is not there. */
+  "thou/overview": {
+    readonly params: { readonly uri: string };
+    readonly result: Overview | null;
+  };
 }
 
 export type OwnRequest = keyof OwnRequests;
@@ -22,6 +28,7 @@ export type ResultOf<N extends OwnRequest> = OwnRequests[N]["result"];
 // A table, so that the compiler misses none.
 const NAMES: Readonly<Record<OwnRequest, true>> = {
   "thou/page": true,
+  "thou/overview": true,
 };
 
 export const OWN_REQUESTS: readonly OwnRequest[] = Object.keys(

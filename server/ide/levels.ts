@@ -57,20 +57,22 @@ export function levelled(
   finding: Finding,
   levels: Levels,
 ): ShownFinding | undefined {
-  const level = levelSet(finding.code, levels);
-  if (level === "off") return undefined;
-  const asShipped = shown(finding);
-  return level === undefined || finding.accepted !== null
-    ? asShipped
-    : { ...asShipped, level };
+  const level = levelOf(finding, levels);
+  return level === "off" ? undefined : { ...shown(finding), level };
 }
 
-export function isOff({ code }: Finding, levels: Levels): boolean {
-  return levelSet(code, levels) === "off";
+/** The level that a finding has for the user. */
+export function levelOf(
+  { code, level, accepted }: Finding,
+  levels: Levels,
+): SetLevel {
+  const set = Object.hasOwn(levels, code) ? levels[code] : undefined;
+  if (set === "off") return "off";
+  return accepted === null ? (set ?? level) : "information";
 }
 
-function levelSet(code: string, levels: Levels): SetLevel | undefined {
-  return Object.hasOwn(levels, code) ? levels[code] : undefined;
+export function isOff(finding: Finding, levels: Levels): boolean {
+  return levelOf(finding, levels) === "off";
 }
 
 function quoted(value: unknown): string {

@@ -1,9 +1,11 @@
 // The answers to our own requests. What comes in has been through the editor, or comes from an editor that nobody has met: nothing of it
 // is taken for granted.
 import type { CancellationToken } from "vscode-languageserver";
+import { overviewOf } from "../ide/overview.ts";
+import type { OpenFile } from "../model/project.ts";
 import type { OwnRequest, ResultOf } from "../protocol.ts";
 import { pages } from "../rules/pages.ts";
-import { member } from "./settings.ts";
+import { member, type Settings } from "./settings.ts";
 
 export type OwnAnswers = {
   readonly [N in OwnRequest]: (
@@ -12,7 +14,18 @@ export type OwnAnswers = {
   ) => ResultOf<N> | Promise<ResultOf<N>>;
 };
 
-export function createOwnAnswers(): OwnAnswers {
+/** What the answers need of the session. */
+export interface OwnSources {
+  /** A record worked out, with pauses where it is long; undefined where it is not there. */
+  readonly open: (
+    uri: string,
+    token: CancellationToken,
+  ) => Promise<OpenFile | undefined>;
+  readonly settings: () => Settings;
+  readonly uriOf: (path: string) => string;
+}
+
+export function createOwnAnswers(sources: OwnSources): OwnAnswers {
   return {
     "thou/page": (params) => {
       const code = member(params, "code");
@@ -21,6 +34,14 @@ export function createOwnAnswers(): OwnAnswers {
           ? pages[code]
           : undefined;
       return page === undefined ? null : { markdown: page };
+    },
+    "thou/overview": async (params, token) => {
+      const uri = member(params, "uri");
+      if (typeof uri !== "string") return null;
+      const open = await sources.open(uri, token);
+      return open === undefined
+        ? null
+        : overviewOf(open, sources.settings().levels, sources.uriOf);
     },
   };
 }

@@ -30,6 +30,11 @@ export interface Reports {
     open: () => Promise<OpenFile | undefined>,
     token: CancellationToken,
   ): Promise<Report>;
+  /** A record with its findings worked out, piece by piece where it is long; nothing where it is not there. */
+  workedOut(
+    open: () => Promise<OpenFile | undefined>,
+    token: CancellationToken,
+  ): Promise<OpenFile | undefined>;
   /** The codes that a line showed in the last report. */
   codesOn(uri: string, line: number): ReadonlySet<string>;
   forget(uri: string): void;
@@ -56,7 +61,7 @@ export function createReports(
   let count = 0;
 
   /** Works a long record out piece by piece, so that others are served meanwhile and the work can be called off. */
-  async function lookedAt(
+  async function workedOut(
     open: () => Promise<OpenFile | undefined>,
     token: CancellationToken,
   ): Promise<OpenFile | undefined> {
@@ -83,8 +88,9 @@ export function createReports(
   }
 
   return {
+    workedOut,
     async reportOf(uri, open, token) {
-      const now = await lookedAt(open, token);
+      const now = await workedOut(open, token);
       const found =
         now === undefined
           ? []

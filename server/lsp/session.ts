@@ -133,7 +133,15 @@ export function createSession(host: Host) {
   return {
     features,
     names,
-    own: createOwnAnswers(),
+    own: createOwnAnswers({
+      open: async (uri, token) => {
+        const open = await reports.workedOut(() => workspace.open(uri), token);
+        workspace.releaseIfClosed(uri);
+        return open;
+      },
+      settings,
+      uriOf: conversion.uriOf,
+    }),
     documentChanged(document: Document): void {
       const { uri } = document;
       stillness.changed(document, (line) => reports.codesOn(uri, line));

@@ -1,0 +1,208 @@
+// How one entry of a record stands, as a state and in words: its verdict, what is to measure or to cut, what a step waits for. The numbers
+// are the results', the errors the rules'.
+import { allOf, valueIn, type Entry } from "../model/entry.ts";
+import { lineOfBore } from "../model/evaluate/index-of.ts";
+import { orderOf } from "../model/evaluate/order.ts";
+import type { Finding, Result } from "../model/result.ts";
+import { resultName } from "../model/result-kinds.ts";
+import { resultsOf } from "../model/results.ts";
+import { entryOf, type Shop } from "../model/shop.ts";
+import type { OverviewState } from "../protocol/overview.ts";
+
+export interface Standing {
+  readonly state: OverviewState;
+  readonly detail: string;
+}
+
+/** The result that an entry is known by. */
+const FIRST: Readonly<Record<string, string>> = {
+  journal: "size",
+  hole: "size",
+  bore: "size",
+  press: "interference",
+  fit: "clearance",
+  line: "reamer-window",
+  stack: "end-float",
+};
+
+/** How an entry that is no step stands. `findings` are its own. */
+export function standingOf(
+  shop: Shop,
+  ref: string,
+  findings: readonly Finding[],
+): Standing {
+  const entry = entryOf(shop, ref);
+  if (entry === undefined) return { state: "plain", detail: "" };
+  if (entry.damaged)
+    return { state: "unread", detail: "its opening line can't be read" };
+  const bare = isFeature(ref)
+    ? featureStanding(shop, ref)
+    : resultStanding(shop, ref, entry);
+  const open = findings.filter(({ accepted }) => accepted === null);
+  const errors = open.filter(({ level }) => level === "error").length;
+  const isLoud = open.some(
+    ({ level }) => level === "error" || level === "warning",
+  );
+  const accepted = findings.find((each) => each.accepted !== null)?.accepted;
+  if (
+    (bare.state === "out" || bare.state === "unsure") &&
+    typeof accepted === "string" &&
+    !isLoud
+  )
+    return {
+      state: "accepted",
+      detail: `accepted by concession ${accepted}; ${bare.detail}`,
+    };
+  if (errors === 0 || bare.state === "out") return bare;
+  const counted = errors === 1 ? "1 error" : `${errors} errors`;
+  // a verdict that stands beside an error is still a verdict
+  return bare.state === "plain" || bare.state === "in"
+    ? { state: "fault", detail: joined(counted, bare.detail) }
+    : { ...bare, detail: joined(bare.detail, counted) };
+}
+
+export function isFeature(ref: string): boolean {
+  return /^(?:journal|hole|bore) /u.test(ref);
+}
+
+function featureStanding(shop: Shop, ref: string): Standing {
+  const size = firstOf(resultsOf(shop, ref), "size");
+  if (size === undefined) return { state: "plain", detail: "" };
+  if (size.status === "measured") return judged(resultsOf(shop, ref), size);
+  const isKnown = size.status === "predicted";
+  if (!isKnown && size.needs.length === 0)
+    return { state: "unread", detail: "a line that it needs can't be read" };
+  const line = ref.startsWith("bore ") ? lineOfBore(shop, ref) : undefined;
+  if (line !== undefined && !isCut(shop, line)) {
+    const worst = judged(resultsOf(shop, ref), size);
+    return worst.state === "plain" || worst.state === "in"
+      ? {
+          state: "to-cut",
+          detail: isKnown
+            ? `to cut, predicted ${size.text}`
+            : joined("to cut", needText(size)),
+        }
+      : worst;
+  }
+  return {
+    state: "to-measure",
+    detail: isKnown ? `to measure; expected ${size.text}` : "to measure",
+  };
+}
+
+function isCut(shop: Shop, line: string): boolean {
+  return orderOf(shop, "").steps.some(
+    (step) => step.done && step.cuts.includes(line),
+  );
+}
+
+function resultStanding(shop: Shop, ref: string, entry: Entry): Standing {
+  const results = resultsOf(shop, ref);
+  const kind = FIRST[entry.kind ?? ""];
+  const first = kind === undefined ? undefined : firstOf(results, kind);
+  if (first === undefined) return { state: "plain", detail: firstFact(entry) };
+  if (entry.kind !== "line") return judged(results, first);
+  const standing = judged(results, first);
+  // the results name the reamers best first
+  const best = results.find((each) => each.kind === "cut-size")?.of;
+  return first.status === "unknown" || best === undefined || best === null
+    ? standing
+    : { ...standing, detail: `${best}; window ${standing.detail}` };
+}
+
+/** By the first result and by whichever is worse. */
+function judged(results: readonly Result[], first: Result): Standing {
+  const worst = ["out", "unsure"].flatMap((verdict) =>
+    results.filter((each) => each.verdict === verdict),
+  )[0];
+  const own =
+    first.status === "unknown"
+      ? needText(first)
+      : `${first.status} ${first.text}`;
+  if (worst === undefined || worst === first)
+    return first.verdict === "none"
+      ? { state: "plain", detail: own }
+      : { state: first.verdict, detail: `${first.verdict}, ${own}` };
+  const { verdict, text, case: number } = worst;
+  const which = number === null ? "" : `, case ${number}`;
+  return {
+    state: verdict === "none" ? "plain" : verdict,
+    detail: `${verdict}: ${resultName(worst.kind)}${which} ${text}; ${resultName(first.kind)} ${own}`,
+  };
+}
+
+function needText({ needs }: Result): string {
+  const [need, ...others] = needs;
+  if (need === undefined) return "not known";
+  return `needs ${need.text}${others.length === 0 ? "" : ` and ${others.length} more`}`;
+}
+
+/** How a step stands. */
+export function stepStanding(shop: Shop, ref: string): Standing {
+  const order = orderOf(shop, "");
+  const step = order.steps.find((each) => each.ref === ref);
+  const ready = firstOf(resultsOf(shop, ref), "ready");
+  if (step === undefined || ready === undefined)
+    return {
+      state: "plain",
+      detail: valueIn(entryOf(shop, ref), "DoFact") ?? "",
+    };
+  if (step.unread || ready.status === "unknown")
+    return { state: "unread", detail: "a line that it needs can't be read" };
+  if (step.done)
+    return {
+      state: "done",
+      detail: step.date === undefined ? "done" : `done ${step.date}`,
+    };
+  if (order.loops.some((loop) => loop.includes(ref)))
+    return { state: "fault", detail: "waits for itself" };
+  const isNext = order.next.includes(ref);
+  if (step.failed)
+    return { state: "failed", detail: "found failed: to be done again" };
+  if (ready.nominal === 1)
+    return { state: "ready", detail: joined("next", step.text ?? "") };
+  const reason = ready.text.replace(/^waits: /u, "");
+  return isNext
+    ? { state: "blocked", detail: `next, but not yet: ${reason}` }
+    : { state: "waits", detail: `waits: ${reason}` };
+}
+
+/** The results of an entry, a line each, for a person. */
+export function resultLines(shop: Shop, ref: string): readonly string[] {
+  return resultsOf(shop, ref)
+    .filter(({ kind }) => kind !== "ready")
+    .map((result) => {
+      const which = [
+        result.of,
+        result.case === null ? null : `case ${result.case}`,
+      ].filter((part) => part !== null);
+      const verdict = result.verdict === "none" ? "" : `, ${result.verdict}`;
+      const said =
+        result.status === "unknown"
+          ? needText(result)
+          : `${result.text}, ${result.status}${verdict}`;
+      return `${[resultName(result.kind), ...which].join(", ")}: ${said}`;
+    });
+}
+
+function firstOf(results: readonly Result[], kind: string): Result | undefined {
+  return results.find((result) => result.kind === kind && result.case === null);
+}
+
+/** What an entry without results is known by: its first fact, as written. */
+function firstFact(entry: Entry): string {
+  if (entry.kind === "route")
+    return allOf(entry, "RouteStepFact")
+      .flatMap(({ value }) => value?.name ?? [])
+      .join(", ");
+  const said =
+    allOf(entry, "AllowsFact")[0] ??
+    entry.facts.find((each) => each.rule !== "NoteFact");
+  return said === undefined
+    ? ""
+    : (entry.block.lines[said.span.line]?.body ?? "");
+}
+
+function joined(one: string, other: string): string {
+  return other === "" ? one : `${one}; ${other}`;
+}

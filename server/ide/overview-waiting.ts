@@ -1,0 +1,137 @@
+// What a record waits for: the steps that are next and what is in their way, what is to measure, the lines that can't be read.
+import { given, type Entry } from "../model/entry.ts";
+import { gateOf } from "../model/evaluate/gate.ts";
+import { pressesOfBush } from "../model/evaluate/index-of.ts";
+import { orderOf } from "../model/evaluate/order.ts";
+import type { OpenFile } from "../model/project.ts";
+import { resultsOf } from "../model/results.ts";
+import type { Shop } from "../model/shop.ts";
+import type { OverviewItem } from "../protocol/overview.ts";
+import { itemOf, placed, type View } from "./overview-item.ts";
+import {
+  isFeature,
+  standingOf,
+  stepStanding,
+  type Standing,
+} from "./overview-standing.ts";
+
+/** What can be done now, or could but for what is in its way. */
+export function nextIn(view: View): readonly OverviewItem[] {
+  const { shop } = view;
+  return orderOf(shop, "").next.map((ref) =>
+    itemOf(
+      view,
+      "Next",
+      ref,
+      gateOf(shop, ref).wanting.map(({ ref: wants, text }) => ({
+        id: `Next/${ref}/${text}`,
+        label: text,
+        detail: "in the way",
+        state: "blocked" as const,
+        more: [],
+        ...placed(view, wants),
+        children: [],
+      })),
+    ),
+  );
+}
+
+export function nextText(shop: Shop): string {
+  const { steps, next } = orderOf(shop, "");
+  if (steps.length === 0) return "";
+  if (steps.every((step) => step.done)) return "All steps are done.";
+  if (next.length === 0) return "No step can be done next.";
+  return next
+    .map((ref) => {
+      const { state, detail } = stepStanding(shop, ref);
+      return state === "ready"
+        ? `Next: ${ref}.`
+        : `Next: ${ref}, but ${detail.replace(/^next, but /u, "")}.`;
+    })
+    .join(" ");
+}
+
+/** Features without the reading that they should have, then what else a result waits for a reading of. */
+export function toMeasureIn(view: View): readonly OverviewItem[] {
+  const { shop, own } = view;
+  const standings = new Map<string, Standing>();
+  for (const { ref } of own) {
+    if (isFeature(ref)) standings.set(ref, standingOf(shop, ref, []));
+  }
+  const found = new Map<string, string>();
+  for (const entry of own) {
+    const { ref } = entry;
+    const standing = standings.get(ref);
+    if (standing?.state === "to-measure") {
+      const expected = standing.detail.replace(/^to measure(?:; )?/u, "");
+      found.set(
+        ref,
+        expected === "" ? "no reading yet" : `no reading yet; ${expected}`,
+      );
+    }
+    if (entry.kind === "bush" && lacksSize(shop, entry))
+      found.set(ref, "neither limits nor a reading of its od");
+  }
+  for (const { ref } of own) {
+    for (const { kind, status, needs } of resultsOf(shop, ref)) {
+      // an uncertainty waits for a gauge to be named and not for a reading
+      if (status !== "unknown" || kind === "uncertainty") continue;
+      for (const need of needs) {
+        if (need.fact !== "read" || found.has(need.ref)) continue;
+        const standing = standings.get(need.ref);
+        // what is cut and read is past being read as roughed
+        if (standing === undefined || standing.state === "to-cut")
+          found.set(need.ref, need.text);
+      }
+    }
+  }
+  return [...found].map(([ref, detail]) => ({
+    id: `To measure/${ref}`,
+    label: ref,
+    detail,
+    state: "to-measure" as const,
+    more: [],
+    ...placed(view, ref),
+    children: [],
+  }));
+}
+
+/** A press asks for the bush's od; a bush that no press names needs none. */
+function lacksSize(shop: Shop, entry: Entry): boolean {
+  return (
+    !entry.damaged &&
+    0 < pressesOfBush(shop, entry.ref).length &&
+    given(entry, "OdFact").state === "absent" &&
+    !entry.facts.some(({ rule }) => rule === "BushReadFact")
+  );
+}
+
+/** Entries whose opening line says nothing; a name that can be made out stands under its kind as well. */
+export function unreadIn(
+  { file }: OpenFile,
+  { uriOf }: View,
+): readonly OverviewItem[] {
+  return file.entries.flatMap((entry, index): readonly OverviewItem[] => {
+    const [head] = entry.block.lines;
+    const isUnread =
+      entry.block.opens && (entry.damaged || entry.kind === undefined);
+    if (!isUnread || head === undefined) return [];
+    const line = file.lines.starts[index] ?? 0;
+    return [
+      {
+        id: `Can't be read/${head.body}/${index}`,
+        label: head.body.slice(0, 80),
+        detail: `line ${line + 1}`,
+        state: "unread",
+        more: [],
+        place: {
+          uri: uriOf(file.path),
+          line,
+          start: head.indent,
+          end: head.indent + head.body.length,
+        },
+        children: [],
+      },
+    ];
+  });
+}

@@ -1,0 +1,178 @@
+// A record at a glance: what is next and what is in its way, what is to measure, and every entry grouped as a shop would, each with how it
+// stands in words. How one entry stands is overview-standing.ts, what the record waits for overview-waiting.ts.
+import type { EntryKind } from "../../grammar/vocabulary.ts";
+import { valueIn } from "../model/entry.ts";
+import { namedIn } from "../model/evaluate/index-of.ts";
+import { orderOf } from "../model/evaluate/order.ts";
+import type { OpenFile } from "../model/project.ts";
+import type { Finding } from "../model/result.ts";
+import { openingEntry } from "../model/shop.ts";
+import type {
+  Overview,
+  OverviewCounts,
+  OverviewItem,
+} from "../protocol/overview.ts";
+import { findingsIn } from "../rules/check.ts";
+import { levelOf, type Levels } from "./levels.ts";
+import { itemOf, type View } from "./overview-item.ts";
+import { nextIn, nextText, toMeasureIn, unreadIn } from "./overview-waiting.ts";
+
+/** Groups of entries by kind, in the order of the work, then what a crib holds. */
+const GROUPS: readonly (readonly [string, readonly EntryKind[]])[] = [
+  ["Parts", ["part", "journal", "hole", "bush", "bore"]],
+  ["Press fits", ["press"]],
+  ["Running fits", ["fit"]],
+  ["Lines", ["line"]],
+  ["Stacks", ["stack"]],
+  ["Steps", ["step"]],
+  ["Concessions", ["concession"]],
+  ["Reamers", ["reamer"]],
+  ["Pilots", ["pilot"]],
+  ["Gauges", ["gauge"]],
+  ["Materials", ["material"]],
+  ["Oils", ["oil"]],
+  ["Routes", ["route"]],
+];
+
+/** What is judged, and so counts as in, out or unsure. */
+const JUDGED: ReadonlySet<string> = new Set<EntryKind>([
+  "journal",
+  "hole",
+  "bore",
+  "press",
+  "fit",
+  "line",
+  "stack",
+]);
+
+/**
+ * @param levels what the user has set for findings: what is off counts for nothing
+ * @param uriOf the address by which whoever asks knows a path
+ */
+export function overviewOf(
+  open: OpenFile,
+  levels: Levels,
+  uriOf: (path: string) => string,
+): Overview {
+  const { shop, file } = open;
+  const own = file.entries.filter((entry, index) => {
+    const place = shop.places.get(entry.ref);
+    return place?.file === 0 && place.index === index;
+  });
+  const view: View = { shop, own, findings: byEntry(open, levels), uriOf };
+  const opening = openingEntry(shop);
+  const items = GROUPS.map(([label, kinds]) => groupOf(view, label, kinds));
+  const toMeasure = toMeasureIn(view);
+  const unread = unreadIn(open, view);
+  const counts = countsOf(items, toMeasure.length, unread.length);
+  return {
+    name: opening?.ref ?? "",
+    title: valueIn(opening, "TitleFact") ?? "",
+    counts,
+    summary: summaryOf(counts),
+    next: nextText(shop),
+    groups: [
+      grouped("Next", nextIn(view)),
+      grouped("To measure", toMeasure),
+      grouped("Can't be read", unread),
+      ...items,
+    ].filter(({ children }) => 0 < children.length),
+  };
+}
+
+function byEntry(
+  open: OpenFile,
+  levels: Levels,
+): ReadonlyMap<string, readonly Finding[]> {
+  const found = new Map<string, Finding[]>();
+  for (const finding of findingsIn(open)) {
+    const level = levelOf(finding, levels);
+    if (level === "off" || finding.entry === null) continue;
+    const list = found.get(finding.entry);
+    if (list === undefined) found.set(finding.entry, [{ ...finding, level }]);
+    else list.push({ ...finding, level });
+  }
+  return found;
+}
+
+function groupOf(
+  view: View,
+  label: string,
+  kinds: readonly EntryKind[],
+): OverviewItem {
+  if (label === "Parts") return grouped(label, partsIn(view, kinds));
+  // a job has the steps of its route, too
+  const steps = label === "Steps" ? orderOf(view.shop, "").steps : [];
+  const refs =
+    0 < steps.length
+      ? steps.map(({ ref }) => ref)
+      : view.own.flatMap(({ kind, ref }) =>
+          kind !== undefined && kinds.includes(kind) ? ref : [],
+        );
+  return grouped(
+    label,
+    refs.map((ref) => itemOf(view, label, ref)),
+  );
+}
+
+function grouped(
+  label: string,
+  children: readonly OverviewItem[],
+): OverviewItem {
+  const count = children.length === 0 ? "" : String(children.length);
+  return { id: label, label, detail: count, more: [], children };
+}
+
+/** Parts with what is on and in them, however deep. */
+function partsIn(
+  view: View,
+  kinds: readonly EntryKind[],
+): readonly OverviewItem[] {
+  const { shop, own } = view;
+  const refs = own.flatMap(({ kind, ref }) =>
+    kind !== undefined && kinds.includes(kind) ? ref : [],
+  );
+  const isOwn = new Set(refs);
+  const held = new Map<string, string[]>();
+  const loose: string[] = [];
+  for (const ref of refs) {
+    const host = ref.startsWith("part ") ? undefined : namedIn(shop, ref)[0];
+    if (host === undefined || !isOwn.has(host)) loose.push(ref);
+    else held.set(host, [...(held.get(host) ?? []), ref]);
+  }
+  const nested = (ref: string): OverviewItem =>
+    itemOf(view, "Parts", ref, (held.get(ref) ?? []).map(nested));
+  return loose.map(nested);
+}
+
+function countsOf(
+  groups: readonly OverviewItem[],
+  toMeasure: number,
+  unread: number,
+): OverviewCounts {
+  const counts = { in: 0, out: 0, unsure: 0, toMeasure, faults: unread };
+  const count = ({ label, state, children }: OverviewItem): void => {
+    children.forEach(count);
+    if (state === "fault") counts.faults++;
+    if (!JUDGED.has(label.slice(0, label.indexOf(" ")))) return;
+    if (state === "in" || state === "out" || state === "unsure")
+      counts[state]++;
+  };
+  groups.forEach(count);
+  return counts;
+}
+
+/** What is not there is not said; nothing at all is. */
+function summaryOf(counts: OverviewCounts): string {
+  const parts = [
+    [counts.out, "out"],
+    [counts.unsure, "unsure"],
+    [counts.toMeasure, "to measure"],
+    [counts.in, "in"],
+    [counts.faults, counts.faults === 1 ? "fault" : "faults"],
+  ] as const;
+  const said = parts.flatMap(([count, word]) =>
+    count === 0 ? [] : `${count} ${word}`,
+  );
+  return said.length === 0 ? "nothing to judge" : said.join(", ");
+}

@@ -1,0 +1,269 @@
+// A record at a glance: what stands in which group, how it stands in words, what is counted, where a click leads; and that no damage upsets
+// it.
+import { readdirSync, readFileSync } from "node:fs";
+import { describe, expect, test } from "vitest";
+import { overviewOf } from "../../server/ide/overview.ts";
+import type { Levels } from "../../server/ide/levels.ts";
+import type { Overview, OverviewItem } from "../../server/protocol/overview.ts";
+import { CRIB, JOB } from "../lsp/winch.ts";
+import { opened } from "./opened.ts";
+
+const address = (path: string): string => `file://${path}`;
+
+function of(
+  text: string,
+  others: Readonly<Record<string, string>> = { "crib.thou": CRIB },
+  levels: Levels = {},
+): Overview {
+  return overviewOf(opened(text, others), levels, address);
+}
+
+/** Groups and entries as lines, deeper ones further in. */
+function outline({ groups }: Overview): readonly string[] {
+  const lines = (item: OverviewItem, depth: number): readonly string[] => [
+    `${"  ".repeat(depth)}${item.label}: ${item.detail}`,
+    ...item.children.flatMap((child) => lines(child, depth + 1)),
+  ];
+  return groups.flatMap((group) => lines(group, 0));
+}
+
+function all({ groups }: Overview): readonly OverviewItem[] {
+  const down = (item: OverviewItem): readonly OverviewItem[] => [
+    item,
+    ...item.children.flatMap(down),
+  ];
+  return groups.flatMap(down);
+}
+
+const find = (overview: Overview, label: string): OverviewItem | undefined =>
+  all(overview).find((item) => item.label === label);
+
+const READ = "  read near 0.87432 0.87428 0.87430 with mic-1 at 68 F\n";
+
+describe("a job that waits only for its cut", () => {
+  const overview = of(JOB);
+
+  test("is grouped as a shop would, each entry with how it stands", () => {
+    expect(outline(overview)).toEqual([
+      "Next: 1",
+      "  step ream: next",
+      // the stock that the reamer takes hangs on it
+      "To measure: 1",
+      "  bore front: a reading of bore front",
+      "Parts: 2",
+      "  part layshaft: material steel-4140",
+      "    journal front: in, measured 0.87428 to 0.87432 in",
+      "  part case: material aluminium-356-t6",
+      "    hole front: in, measured 1.00018 to 1.00021 in",
+      "      bush front: material bronze-c932",
+      "        bore front: to cut, predicted 0.8756 to 0.8757 in",
+      "Running fits: 1",
+      "  fit front: in, predicted 0.00128 to 0.00142 in",
+      "Lines: 1",
+      "  line layshaft: reamer r-8755; window measured 0.87512 to 0.87588 in",
+      "Steps: 1",
+      "  step ream: next",
+    ]);
+  });
+
+  test("is counted in words", () => {
+    expect(overview.counts).toEqual({
+      in: 3,
+      out: 0,
+      unsure: 0,
+      toMeasure: 1,
+      faults: 0,
+    });
+    expect(overview.summary).toBe("1 to measure, 3 in");
+    expect(overview.next).toBe("Next: step ream.");
+    expect(overview.name).toBe("job winch-layshaft");
+  });
+
+  test("leads to the name of each entry, and of each that is in the way", () => {
+    const lines = JOB.split("\n");
+    for (const { label, place } of all(overview)) {
+      if (place === undefined) continue;
+      expect(place.uri).toBe("file:///shop/job.thou");
+      const [, name] = label.split(" ");
+      expect(lines[place.line]?.slice(place.start, place.end)).toBe(name);
+    }
+    expect(find(overview, "fit front")?.place).toBeDefined();
+  });
+
+  test("says more of each: its results with their numbers", () => {
+    expect(find(overview, "fit front")?.more).toContain(
+      "clearance (diametral): 0.00128 to 0.00142 in, predicted, in",
+    );
+  });
+});
+
+test("a journal that is not read is to measure, and is what the cut waits for", () => {
+  const overview = of(JOB.replace(READ, ""));
+  expect(outline(overview).slice(0, 5)).toEqual([
+    "Next: 1",
+    "  step ream: next, but not yet: journal front is not measured",
+    "    journal front is not measured: in the way",
+    "To measure: 2",
+    "  journal front: no reading yet; expected 0.8740 to 0.8745 in",
+  ]);
+  expect(overview.next).toBe(
+    "Next: step ream, but not yet: journal front is not measured.",
+  );
+  expect(overview.counts.toMeasure).toBe(2);
+  const inTheWay = find(overview, "journal front is not measured");
+  expect(inTheWay?.place).toEqual(find(overview, "journal front")?.place);
+});
+
+test("a verdict is in words: out, by what; unsure", () => {
+  const tight = of(JOB.replace("0.87432 0.87428 0.87430", "0.87470"));
+  expect(find(tight, "journal front")).toMatchObject({
+    state: "out",
+    detail: "out, measured 0.87470 in",
+  });
+  expect(tight.summary).toMatch(/^2 out, |^1 out, /);
+  // 0.87449 is under the limit of 0.8745 by less than U = 0.00004 in
+  const near = of(
+    JOB.replace("0.87432 0.87428 0.87430", "0.87449").replace(
+      "  units inch\n",
+      "  units inch\n  verdict guarded\n",
+    ),
+  );
+  expect(find(near, "journal front")?.state).toBe("unsure");
+  expect(near.summary).toContain("1 unsure");
+});
+
+test("a bore is to cut until its line is cut, then to measure until it is read, then judged", () => {
+  // step ream is the last entry of the job
+  const cut = `${JOB}  done 2026-11-05 by AK\n`;
+  expect(find(of(cut), "bore front")?.state).toBe("to-measure");
+  expect(find(of(cut), "step ream")?.detail).toBe("done 2026-11-05");
+  expect(of(cut).next).toBe("All steps are done.");
+  const read = cut.replace(
+    "bore front in bush front\n",
+    "bore front in bush front\n  limits 0.8751 to 0.8758\n  read 0.87562 with bore-1 at 68 F\n",
+  );
+  expect(find(of(read), "bore front")).toMatchObject({
+    state: "in",
+    detail: "in, measured 0.87562 in",
+  });
+  expect(of(read).counts.toMeasure).toBe(0);
+});
+
+test("an error that is no verdict is a fault, unless the user has turned its code off", () => {
+  const part = JOB.replace(
+    "  material steel-4140\n",
+    "  material steel-4140\n  materal x\n",
+  );
+  expect(find(of(part), "part layshaft")).toMatchObject({
+    state: "fault",
+    detail: "1 error; material steel-4140",
+  });
+  expect(of(part).summary).toContain("1 fault");
+  const quiet = of(part, { "crib.thou": CRIB }, { "word-unknown": "off" });
+  expect(find(quiet, "part layshaft")?.state).toBe("plain");
+  expect(quiet.counts.faults).toBe(0);
+});
+
+test("what a signed concession accepts is called accepted, by which, and is not counted out", () => {
+  const worn = JOB.replace("0.87432 0.87428 0.87430", "0.87395").replace(
+    "want 0.0008 to 0.0016",
+    "want 0.0008 to 0.0020",
+  );
+  expect(find(of(worn), "journal front")?.state).toBe("out");
+  const accepted = of(`${worn}
+concession thin-front
+  allows reading-off-limits on journal front
+  up to 0.0001
+  why "The fit has room" by AK on 2026-11-05
+`);
+  expect(find(accepted, "journal front")).toMatchObject({
+    state: "accepted",
+    detail: "accepted by concession thin-front; out, measured 0.87395 in",
+  });
+  expect(accepted.counts.out).toBe(0);
+  expect(find(accepted, "concession thin-front")?.detail).toBe(
+    "allows reading-off-limits on journal front",
+  );
+});
+
+test("a line that can't be read has a place of its own, and nothing is guessed of it", () => {
+  const overview = of(`${JOB}\nfitt rear of journal rear in bore rear\n`);
+  const unread = all(overview).filter(({ state }) => state === "unread");
+  // nor of the step that cuts: the line may be a fit that stands in its way
+  expect(unread.map(({ label }) => label)).toEqual([
+    "step ream",
+    "fitt rear of journal rear in bore rear",
+    "step ream",
+  ]);
+  expect(outline(overview)).toContain("Can't be read: 1");
+  expect(overview.counts.faults).toBe(1);
+});
+
+test("a job that follows a route has the route's steps, which lie in the crib", () => {
+  const crib = `${CRIB}
+route in-line
+  step press-in
+  step ream
+
+step press-in
+  do "Press it home"
+step ream
+  do "Ream it"
+`;
+  const job = JOB.replace("opened", "follow in-line\n  opened");
+  const overview = of(job, { "crib.thou": crib });
+  expect(find(overview, "step press-in")).toMatchObject({
+    state: "ready",
+    detail: "next; Press it home",
+    place: { uri: "file:///shop/crib.thou" },
+  });
+  expect(
+    all(overview).filter(({ label }) => label === "step ream"),
+  ).toMatchObject([
+    { state: "waits", detail: "waits: step press-in to be done" },
+  ]);
+});
+
+test("a crib shows what hangs on the wall", () => {
+  const overview = of(CRIB, {});
+  expect(outline(overview)).toEqual([
+    "Reamers: 1",
+    "  reamer r-8755: size 0.8755",
+    "Gauges: 2",
+    "  gauge mic-1: kind micrometer",
+    "  gauge bore-1: kind bore-gauge",
+  ]);
+  expect(overview).toMatchObject({
+    name: "shop harbour",
+    summary: "nothing to judge",
+    next: "",
+  });
+});
+
+test("an empty record has nothing, and says so", () => {
+  expect(of("", {})).toMatchObject({
+    name: "",
+    groups: [],
+    summary: "nothing to judge",
+  });
+});
+
+describe("no damage upsets it", () => {
+  const folder = new URL("../../samples/broken/", import.meta.url);
+  const files = Object.fromEntries(
+    readdirSync(folder).map((file) => [
+      file,
+      readFileSync(new URL(file, folder), "utf8"),
+    ]),
+  );
+  test.each(Object.keys(files))("%s", (file) => {
+    const overview = of(files[file] ?? "", files);
+    const ids = all(overview).map(({ id }) => id);
+    expect(new Set(ids).size).toBe(ids.length);
+    for (const { label, state, detail } of all(overview)) {
+      expect(label).not.toBe("");
+      // a state is always a word as well, and never a colour alone
+      if (state !== undefined && state !== "plain") expect(detail).not.toBe("");
+    }
+  });
+});
