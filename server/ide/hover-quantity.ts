@@ -77,7 +77,8 @@ function writtenAt(
   const unit =
     word !== undefined
       ? unitOf(word)
-      : dimension !== "length" || bare === undefined
+      : (dimension !== "length" && holder.type !== "anything") ||
+          bare === undefined
         ? undefined
         : unitOf(bare === "inch" ? "in" : "mm");
   if (unit === undefined) return undefined;

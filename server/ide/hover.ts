@@ -15,6 +15,14 @@ import { cutText, shippedWhat } from "./hover-crib.ts";
 import { cautionHover, entryHover } from "./hover-entry.ts";
 import { findingHover } from "./hover-findings.ts";
 import { blocks, code, escaped, list } from "./hover-markdown.ts";
+import {
+  countHover,
+  dayHover,
+  memberHover,
+  sizeHover,
+  textHover,
+  whoHover,
+} from "./hover-marks.ts";
 import { quantityHover, unitHover } from "./hover-quantity.ts";
 import { choiceMeaning, clauseMeaning } from "./hover-words.ts";
 import {
@@ -35,7 +43,7 @@ export interface Hover {
   readonly markdown: string;
 }
 
-/** What is to be said at a position; undefined over blanks, comments, texts and what nobody can read. */
+/** What is to be said at a position; undefined over blanks, comments, free texts and what nobody can read. */
 export function hoverAt(open: OpenFile, position: Position): Hover | undefined {
   const spot = spotAt(open, position);
   if (spot?.where !== "body") return undefined;
@@ -194,7 +202,17 @@ function nodeText(
     case "place":
       return placeText(open, spot, text);
     case "text":
-      return useText(open, spot);
+      return useText(open, spot) ?? whoHover(path, text) ?? textHover(path);
+    case "name":
+      return whoHover(path, text);
+    case "date":
+      return dayHover(open, spot, text);
+    case "count":
+      return countHover(open, spot, text);
+    case "letterSize":
+      return sizeHover(open, spot);
+    case "member":
+      return memberHover(open, spot, text);
     default:
       return wordText(text);
   }

@@ -43,7 +43,6 @@ describe("where there is nothing to say", () => {
     ["a blank", "part a\n |  dowels 2\n"],
     ["a comment", "part a # a p|art\n"],
     ["a text", 'part a\n  note "limits |0.5"\n'],
-    ["a date", "step s\n  done 2026-1|1-02\n"],
     ["what nobody can read", "part a\n  dowels 2 of no|thing\n"],
     ["an unknown word", "jur|nal a on b\n"],
     ["past the end", "part a   |\n"],
