@@ -1,5 +1,11 @@
 // Our own requests, beside those that the protocol of language servers has words for: what the extension asks and what the server
 // answers, as types, and their names. Both sides read this file and neither any other of the other's.
+import type {
+  TakingPrompt,
+  TakingSetup,
+  TakingSetupParams,
+  TakingStepParams,
+} from "./protocol/guide.ts";
 import type { Overview } from "./protocol/overview.ts";
 
 /** A position in a record: line and character from 0, in UTF-16 units. */
@@ -19,6 +25,16 @@ export interface OwnRequests {
     readonly params: { readonly uri: string };
     readonly result: Overview | null;
   };
+  /** What has to be known before readings are taken, one question at a time. */
+  "thou/takingSetup": {
+    readonly params: TakingSetupParams;
+    readonly result: TakingSetup;
+  };
+  /** Where the taking of readings stands after all that was typed; null for a plan that is none. */
+  "thou/takingStep": {
+    readonly params: TakingStepParams;
+    readonly result: TakingPrompt | null;
+  };
 }
 
 export type OwnRequest = keyof OwnRequests;
@@ -29,6 +45,8 @@ export type ResultOf<N extends OwnRequest> = OwnRequests[N]["result"];
 const NAMES: Readonly<Record<OwnRequest, true>> = {
   "thou/page": true,
   "thou/overview": true,
+  "thou/takingSetup": true,
+  "thou/takingStep": true,
 };
 
 export const OWN_REQUESTS: readonly OwnRequest[] = Object.keys(

@@ -5,6 +5,7 @@ import { overviewOf } from "../ide/overview.ts";
 import type { OpenFile } from "../model/project.ts";
 import type { OwnRequest, ResultOf } from "../protocol.ts";
 import { pages } from "../rules/pages.ts";
+import type { GuideAnswers } from "./guide-answers.ts";
 import { member, type Settings } from "./settings.ts";
 
 export type OwnAnswers = {
@@ -23,10 +24,13 @@ export interface OwnSources {
   ) => Promise<OpenFile | undefined>;
   readonly settings: () => Settings;
   readonly uriOf: (path: string) => string;
+  readonly guide: GuideAnswers;
 }
 
 export function createOwnAnswers(sources: OwnSources): OwnAnswers {
   return {
+    "thou/takingSetup": (params) => sources.guide.takingSetup(params),
+    "thou/takingStep": (params) => sources.guide.takingStep(params),
     "thou/page": (params) => {
       const code = member(params, "code");
       const page =

@@ -18,6 +18,7 @@ import type { Conversion } from "./convert.ts";
 import type { Document } from "./documents.ts";
 import { createFeatures } from "./features.ts";
 import type { FileAccess } from "./files.ts";
+import { createGuideAnswers } from "./guide-answers.ts";
 import { quietly, type Log } from "./guard.ts";
 import { createNames } from "./names.ts";
 import { createOwnAnswers } from "./own-answers.ts";
@@ -141,6 +142,7 @@ export function createSession(host: Host) {
       },
       settings,
       uriOf: conversion.uriOf,
+      guide: createGuideAnswers(workspace, clock),
     }),
     documentChanged(document: Document): void {
       const { uri } = document;

@@ -1,6 +1,7 @@
 // Owns Grubbs' test: does one of a group of repeats stand too far from the others to be one of them?
 // For repeats at one place only: readings round an oval differ because the part does.
 import { notValid, valid, type Answer } from "../answer.ts";
+import { metresToTenths } from "../quantity/exact.ts";
 import { studentQuantile } from "../quantity/student.ts";
 import { mean, standardDeviation } from "./statistics.ts";
 
@@ -39,6 +40,30 @@ export function grubbsTest(
     critical: critical.value,
     stray: critical.value < statistic,
   });
+}
+
+/**
+ * The stray among repeats at one place, in m; undefined where there is none, or too few repeats to tell. A value within one count of another
+ * is no stray, however well the rest agree: `count` (m) is the gauge's step, and how it rounds explains that much.
+ * Source: as grubbsTest; the count is this tool's own.
+ */
+export function strayAmong(
+  values: readonly number[],
+  count: number,
+): StrayTest | undefined {
+  const test = grubbsTest(values);
+  if (!test.valid || !test.value.stray) return undefined;
+  const { index } = test.value;
+  const value = values[index] ?? 0;
+  const nearest = values
+    .filter((_, at) => at !== index)
+    .reduce(
+      (least, other) => Math.min(least, Math.abs(other - value)),
+      Infinity,
+    );
+  return metresToTenths(nearest) <= metresToTenths(count)
+    ? undefined
+    : test.value;
 }
 
 /**

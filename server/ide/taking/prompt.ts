@@ -1,0 +1,180 @@
+// What the box says while readings are taken: which comes next, what has been taken, what it comes to.
+import { showLength, showRange } from "../../core/quantity/show.ts";
+import { standardDeviation } from "../../core/readings/statistics.ts";
+import type { Size } from "../../model/evaluate/size.ts";
+import type { OpenFile } from "../../model/project.ts";
+import type { TakingPlan, TakingPrompt } from "../../protocol/guide.ts";
+import { figuresOf, withLines, type Figures } from "./figures.ts";
+import { indexOf, insertion, linesOf } from "./lines.ts";
+import { isOver, SKIP, standAfter, UNDO, type Taking } from "./steps.ts";
+
+/**
+ * The prompt after all that was typed. The lines stand in it whatever became of the record meanwhile; where they can't be written, a
+ * sentence says why. `open` is undefined for a record that is not there.
+ */
+export function promptAfter(
+  open: OpenFile | undefined,
+  version: number | null,
+  plan: TakingPlan,
+  inputs: readonly string[],
+): TakingPrompt {
+  const { state, note, steps } = standAfter(plan, inputs);
+  const lines = linesOf(plan, state);
+  const index = open === undefined ? undefined : indexOf(open, plan.ref);
+  const isHere = open !== undefined && index !== undefined;
+  const figures =
+    !isHere || lines.length === 0
+      ? undefined
+      : figuresOf(withLines(open, index, plan, lines), plan);
+  const said = figures === undefined ? [] : sentencesOf(plan, figures);
+  const all = state.taken.flat().length;
+  const place =
+    isHere && 0 < lines.length
+      ? insertion(open, index, plan, lines)
+      : undefined;
+  return {
+    ...heading(plan, state),
+    text: [...hereText(state), ...said, ...waysOut(plan, state, steps)].join(
+      " ",
+    ),
+    placeholder: isOver(state)
+      ? "Enter writes the readings"
+      : `Measure, or type the reading (${state.bare})`,
+    doubt: note ?? state.doubt?.sentence ?? null,
+    offers: [
+      ...(state.doubt?.offers ?? []),
+      ...(0 < steps ? [{ word: UNDO, label: "Take the last one back" }] : []),
+      ...(isOver(state) ? [] : [{ word: SKIP, label: skipLabel(plan, state) }]),
+    ],
+    taken: all,
+    isDone: isOver(state),
+    lines,
+    summary: [`${plan.ref}${sideText(plan)}: ${counted(all)}.`, ...said].join(
+      " ",
+    ),
+    edit:
+      place === undefined ? null : { version, ...place.at, text: place.text },
+    gone: isHere
+      ? null
+      : open === undefined
+        ? "The record is no longer there"
+        : `${plan.ref} is no longer in this record, or its opening line can't be read`,
+  };
+}
+
+function heading(
+  plan: TakingPlan,
+  state: Taking,
+): Pick<TakingPrompt, "title" | "step" | "of"> {
+  const of = plan.places.length * plan.each;
+  const what = `${plan.ref}${sideText(plan)}${plan.stage === null ? "" : `, ${plan.stage}`}`;
+  if (isOver(state)) return { title: `${what}: all taken`, step: of, of };
+  const here = state.taken[state.at]?.length ?? 0;
+  const number = state.doubt?.replaces ?? here;
+  return {
+    title: `${what}: ${placeText(plan, state.at)}, ${plan.fact === "repeat" ? "repeat" : "angle"} ${String(number + 1)} of ${String(plan.each)}${state.doubt === undefined ? "" : ", once more"}`,
+    step: state.at * plan.each + Math.min(number, plan.each - 1) + 1,
+    of,
+  };
+}
+
+function sideText({ side }: TakingPlan): string {
+  return side === null ? "" : side === "od" ? ", outside" : ", inside";
+}
+
+function placeText({ places }: TakingPlan, at: number): string {
+  const name = places[at];
+  return name === null || name === undefined ? "one place" : `place ${name}`;
+}
+
+function hereText(state: Taking): readonly string[] {
+  const here = state.taken[state.at] ?? [];
+  if (here.length === 0) return [];
+  const digits = here
+    .map(({ digits: each, unit }) => `${each} ${unit}`)
+    .join(", ");
+  return [`Here so far: ${digits}.`];
+}
+
+function sentencesOf(
+  { ref, system, fact }: TakingPlan,
+  { size, verdict, limits, isCorrected }: Figures,
+): readonly string[] {
+  if (!size.known) {
+    const needs = size.needs.map(({ text }) => text).join(", ");
+    return [
+      needs === ""
+        ? `No figures: a line that ${ref} rests on can't be read.`
+        : `No figures yet: they need ${needs}.`,
+    ];
+  }
+  const { nominal, outOfRound, taper, step } = size.value;
+  if (fact === "repeat")
+    return repeatSentences(system, size.value, isCorrected);
+  const form = [
+    `Mean ${showLength(nominal, system, step)}${isCorrected ? " at 20 °C" : ""}`,
+    ...(outOfRound === undefined
+      ? []
+      : [`out-of-round ${showLength(outOfRound, system, step)}`]),
+    ...(taper === undefined
+      ? []
+      : [`taper ${showLength(taper.difference, system, step)}`]),
+  ];
+  return [
+    `${form.join(", ")}.`,
+    verdictText(verdict, limits, size.value, system),
+  ];
+}
+
+/** Repeats say how well one diameter reads, not what the size is. */
+function repeatSentences(
+  system: TakingPlan["system"],
+  { nominal, low, high, step, places }: Size,
+  isCorrected: boolean,
+): readonly string[] {
+  const spread = standardDeviation(
+    places.flatMap(({ readings }) => readings.flatMap(({ values }) => values)),
+  );
+  return [
+    `Mean ${showLength(nominal, system, step)}${isCorrected ? " at 20 °C" : ""}, largest less smallest ${showLength(high - low, system, step)}${spread.valid ? `, standard deviation ${showLength(spread.value, system, (step ?? 0) / 10)}` : ""}.`,
+  ];
+}
+
+function verdictText(
+  verdict: Figures["verdict"],
+  limits: Figures["limits"],
+  { budgetNeeds }: Size,
+  system: TakingPlan["system"],
+): string {
+  if (verdict === undefined || limits === undefined)
+    return "No limits to hold it against.";
+  const shown = showRange(limits.low, limits.high, system, limits.step);
+  if (verdict === "in") return `In: within ${shown}.`;
+  if (verdict === "out") return `Out: not within ${shown}.`;
+  const needs = budgetNeeds.map(({ text }) => text).join(", ");
+  return `Unsure whether within ${shown}: ${needs === "" ? "the readings are too near a limit for what their gauge is sure of" : `the verdict is guarded, and needs ${needs}`}.`;
+}
+
+function waysOut(
+  plan: TakingPlan,
+  state: Taking,
+  steps: number,
+): readonly string[] {
+  const ways = [
+    ...(0 < steps ? [`${UNDO} takes the last one back`] : []),
+    ...(isOver(state)
+      ? []
+      : [
+          `${SKIP} ${plan.places.length === state.at + 1 ? "ends it here" : "goes on to the next place"}`,
+        ]),
+  ];
+  return ways.length === 0 ? [] : [`${ways.join(", ")}.`];
+}
+
+function skipLabel({ places }: TakingPlan, { at }: Taking): string {
+  return places.length === at + 1 ? "End it here" : "On to the next place";
+}
+
+function counted(count: number): string {
+  return count === 1 ? "1 reading" : `${String(count)} readings`;
+}

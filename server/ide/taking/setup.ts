@@ -1,0 +1,355 @@
+// Asks what has to be known before readings are taken: of what, in which state, with which gauge, how warm, where. The answers make the plan.
+import { gaugeValue } from "../../model/evaluate/gauge.ts";
+import { settings } from "../../model/evaluate/settings.ts";
+import type { OpenFile } from "../../model/project.ts";
+import { refsOfKind, type Shop } from "../../model/shop.ts";
+import type { Answer, Choice, Next, TakingPlan } from "../../protocol/guide.ts";
+import { gaugeSummary } from "../hover-crib.ts";
+import {
+  askOne,
+  askText,
+  choice,
+  interviewed,
+  type Fault,
+  type Interview,
+} from "../interview.ts";
+import { spotAt, type Position } from "../position.ts";
+import { nameOf } from "../../model/reference.ts";
+import {
+  expectedOf,
+  isUncut,
+  limitsText,
+  readingsOf,
+  targetName,
+  targetsIn,
+  type Target,
+} from "./targets.ts";
+
+export interface Pointed {
+  /** The entry that was pointed at: nothing else is offered. */
+  readonly ref: string | null;
+  /** The caret: what stands there is offered first. */
+  readonly position: Position | null;
+}
+
+/** The next question, or the plan; a sentence where there is nothing to read. */
+export function takingSetup(
+  open: OpenFile,
+  { ref, position }: Pointed,
+  answers: readonly Answer[],
+  date: string,
+): Next | { readonly plan: TakingPlan } | { readonly sentence: string } {
+  const { system } = open.file.context;
+  if (system === undefined)
+    return {
+      sentence:
+        "This record does not say the unit of its lengths, so a reading without one could be anything: write `units inch` or `units mm` under its first line.",
+    };
+  const all = targetsIn(open);
+  const targets = ref === null ? all : all.filter((each) => each.ref === ref);
+  if (targets.length === 0)
+    return {
+      sentence:
+        ref === null
+          ? "There is nothing here to read: write a journal, a hole, a bush or a bore first."
+          : `${ref} is not in this record, or its opening line can't be read.`,
+    };
+  const here =
+    position === null ? undefined : spotAt(open, position)?.entry.ref;
+  const found = interviewed(
+    () => setup(open.shop, targets, here, system, date),
+    answers,
+  );
+  return "value" in found ? { plan: found.value } : found;
+}
+
+function* setup(
+  shop: Shop,
+  targets: readonly Target[],
+  here: string | undefined,
+  system: "inch" | "mm",
+  date: string,
+): Interview<TakingPlan> {
+  const target = yield* askTarget(targets, here, system);
+  const stage = isUncut(shop, target) ? yield* askStage(target) : null;
+  const gauge = yield* askGauge(shop, target, date);
+  const temperature = yield* askTemperature(shop);
+  const where = yield* askWhere(target);
+  const resolution =
+    gauge === null ? undefined : gaugeValue(shop, `gauge ${gauge}`)?.resolution;
+  return {
+    ref: target.ref,
+    side: target.side,
+    ...where,
+    gauge,
+    temperature,
+    stage,
+    date,
+    system,
+    expected: expectedOf(shop, target),
+    resolution: resolution ?? null,
+  };
+}
+
+const TITLE = "Take readings";
+
+function* askTarget(
+  targets: readonly Target[],
+  here: string | undefined,
+  system: "inch" | "mm",
+): Interview<Target> {
+  const [only, second] = targets;
+  if (only !== undefined && second === undefined) return only;
+  // what lacks readings before what has some
+  const sorted = [...targets].sort(
+    (a, b) => Number(0 < a.count) - Number(0 < b.count),
+  );
+  const first = sorted.find((each) => each.ref === here) ?? sorted[0];
+  const given = yield* askOne(
+    { key: "target", title: TITLE, about: "What is read?" },
+    sorted.map((each) =>
+      choice(targetName(each), targetLabel(each), {
+        beside:
+          each.count === 0
+            ? "no readings yet"
+            : `${String(each.count)} ${each.count === 1 ? "reading" : "readings"}`,
+        below: limitsText(each, system),
+        picked: each === first,
+      }),
+    ),
+  );
+  const found = sorted.find((each) => targetName(each) === given);
+  if (found === undefined) throw new Error(`${given} was not offered`); // askOne gives only what was
+  return found;
+}
+
+function targetLabel({ ref, side }: Target): string {
+  return side === null
+    ? ref
+    : `${ref}, ${side === "od" ? "outside" : "inside"}`;
+}
+
+function* askStage(target: Target): Interview<string | null> {
+  const stage = yield* askOne(
+    {
+      key: `stage ${targetName(target)}`,
+      title: TITLE,
+      about: `How far has ${target.ref} come?`,
+    },
+    [
+      choice("pressed", "Pressed in, not cut yet", { picked: true }),
+      choice("roughed", "Roughed, still to be finished"),
+      choice("finished", "Cut to size"),
+    ],
+  );
+  return stage === "finished" ? null : stage;
+}
+
+/** Kinds of gauges by what they are for: those for the feature first. */
+const FOR_OUTSIDE = ["micrometer", "indicator", "air"];
+const FOR_INSIDE = ["bore-gauge", "plug", "air", "micrometer"];
+
+function* askGauge(
+  shop: Shop,
+  target: Target,
+  date: string,
+): Interview<string | null> {
+  const gauges = refsOfKind(shop, "gauge");
+  if (gauges.length === 0) return null;
+  const isInside =
+    target.side === "id" ||
+    target.entry.kind === "hole" ||
+    target.entry.kind === "bore";
+  const order = isInside ? FOR_INSIDE : FOR_OUTSIDE;
+  const rank = (ref: string): number => {
+    const at = order.indexOf(gaugeValue(shop, ref)?.kind ?? "");
+    return at === -1 ? order.length : at;
+  };
+  const sorted = [...gauges].sort((a, b) => rank(a) - rank(b));
+  const used = readingsOf(target.entry, target.side).at(-1)?.gauge?.name;
+  const first = sorted.find((each) => nameOf(each) === used) ?? sorted[0];
+  const given = yield* askOne(
+    {
+      key: isInside ? "gauge-inside" : "gauge-outside",
+      title: TITLE,
+      about: "Which gauge reads it?",
+      isKept: true,
+    },
+    [
+      ...sorted.map((ref) => {
+        const due = gaugeValue(shop, ref)?.due;
+        return choice(nameOf(ref), nameOf(ref), {
+          beside:
+            due !== undefined && due < date
+              ? "its calibration has run out"
+              : "",
+          below: gaugeSummary(shop, ref),
+          picked: ref === first,
+        });
+      }),
+      choice("", "Another, not in the crib", {
+        below:
+          "The readings will not say with what, and their uncertainty stays unknown",
+      }),
+    ],
+  );
+  return given === "" ? null : given;
+}
+
+function* askTemperature(shop: Shop): Interview<string | null> {
+  const { temperatureAssumed, system } = settings(shop, "job");
+  const example = system === "inch" ? "68 F" : "20 C";
+  const left = temperatureAssumed
+    ? "20 °C counts where it is left empty"
+    : "the job's own counts where it is left empty";
+  return yield* askText(
+    {
+      key: "temperature",
+      title: TITLE,
+      about: `How warm is the part? Such as ${example}; ${left}.`,
+      isKept: true,
+    },
+    "",
+    readTemperature,
+  );
+}
+
+/** A temperature as a line writes it; nothing typed is none. */
+export function readTemperature(
+  text: string,
+): { readonly value: string | null } | Fault {
+  if (text === "") return { value: null };
+  const match = /^([+-]?\d{1,4}(?:\.\d{1,3})?) *(?:°|deg)? *([FCK])$/iu.exec(
+    text.replace("\u{2212}", "-"),
+  );
+  if (match === null)
+    return {
+      fault: /^[+-]?[\d.]+$/u.test(text)
+        ? `In which scale? Write ${text} F or ${text} C.`
+        : "Write a temperature with its unit, such as 68 F or 20 C, or leave it empty.",
+    };
+  const [, digits = "", unit = ""] = match;
+  const scale = unit.toUpperCase();
+  const celsius =
+    scale === "F"
+      ? (Number(digits) - 32) / 1.8
+      : scale === "K"
+        ? Number(digits) - 273.15
+        : Number(digits);
+  return -40 <= celsius && celsius <= 150
+    ? { value: `${digits.replace(/^\+/u, "")} ${scale}` }
+    : {
+        fault: `${digits} ${scale} is no temperature to read a size at. From -40 C to 150 C will do.`,
+      };
+}
+
+type Where = Pick<TakingPlan, "fact" | "places" | "each">;
+
+function* askWhere({ entry, side, ref }: Target): Interview<Where> {
+  const ways = waysOf({ entry, side });
+  const given = yield* askOne(
+    {
+      key: `where-${entry.kind === "reamer" || entry.kind === "pilot" ? "tool" : "part"}`,
+      title: TITLE,
+      about: `Where is ${ref} read?`,
+      isKept: true,
+    },
+    ways.map(({ choice: each }) => each),
+  );
+  const way = ways.find(({ choice: { value } }) => value === given) ?? ways[0];
+  if (way === undefined) throw new Error("there is no way to read it"); // waysOf gives some
+  return way.where;
+}
+
+interface Way {
+  readonly choice: Choice;
+  readonly where: Where;
+}
+
+function waysOf({
+  entry,
+  side,
+}: Pick<Target, "entry" | "side">): readonly Way[] {
+  const named = [
+    ...new Set(readingsOf(entry, side).flatMap(({ place }) => place ?? [])),
+  ];
+  const isTool = entry.kind === "reamer" || entry.kind === "pilot";
+  const usual: readonly (readonly [readonly string[], number])[] = isTool
+    ? [
+        [[], 2],
+        [[], 3],
+      ]
+    : [
+        [["near", "far"], 3],
+        [["near", "far"], 2],
+        [["near", "middle", "far"], 3],
+        [[], 3],
+        [[], 1],
+      ];
+  const own: readonly (readonly [readonly string[], number])[] =
+    named.length === 0 || named.join() === "near,far" ? [] : [[named, 3]];
+  const reads = [...own, ...usual].map(([places, each], index) =>
+    readWay(places, each, index === 0),
+  );
+  return entry.kind === "bush" || isTool ? reads : [...reads, repeatWay(5)];
+}
+
+function readWay(
+  places: readonly string[],
+  each: number,
+  picked: boolean,
+): Way {
+  const where: Where = {
+    fact: "read",
+    places: places.length === 0 ? [null] : places,
+    each,
+  };
+  const at = places.length === 0 ? "At one place" : capital(listed(places));
+  const angles =
+    each === 1
+      ? "one reading"
+      : `${String(each)} angles${1 < places.length ? " each" : ""}`;
+  return {
+    where,
+    choice: choice(
+      ["read", ...places, String(each)].join(" "),
+      `${at}, ${angles}`,
+      {
+        beside:
+          each === 1 ? "" : `${String(each * where.places.length)} readings`,
+        below: [
+          1 < each ? "gives out-of-round" : "",
+          1 < places.length ? "gives taper" : "",
+        ]
+          .filter((part) => part !== "")
+          .join(", "),
+        picked,
+      },
+    ),
+  };
+}
+
+function repeatWay(each: number): Way {
+  return {
+    where: { fact: "repeat", places: [null], each },
+    choice: choice(
+      `repeat ${String(each)}`,
+      `The same diameter ${String(each)} times`,
+      {
+        beside: "repeats",
+        below:
+          "tells how well a reading repeats, and which is a stray; it is no size of its own",
+      },
+    ),
+  };
+}
+
+function listed(words: readonly string[]): string {
+  return words.length < 2
+    ? words.join("")
+    : `${words.slice(0, -1).join(", ")} and ${words.at(-1) ?? ""}`;
+}
+
+function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
