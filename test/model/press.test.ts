@@ -575,3 +575,32 @@ test("the case that runs hot raises its one finding, where its file says so", ()
     11,
   );
 });
+
+test("no case is heated for a bush of plastic or with a lining; a bronze one of the same size has its temperature", () => {
+  const heat = (material: string): Result | undefined =>
+    resultOf(
+      checkText(`
+job winch-9
+  units mm
+part case
+  material aluminium-356-t6
+hole front in case
+  boss 45
+  read 26.000 at 20 C
+bush front in hole front
+  material ${material}
+  read od 26.100 at 20 C
+  read id 20.02 at 20 C
+  length 25
+press front of bush front in hole front
+`),
+      "press front",
+      "heat-to",
+    );
+  for (const material of ["acetal", "ptfe-lined"]) {
+    expect(heat(material)).toMatchObject({ status: "unknown", nominal: null });
+    expect(heat(material)?.text).toContain("press it in cold");
+  }
+  // 20 + (26.1/26 − 1)/21.5e-6
+  expect(heat("bronze-c932")?.nominal).toBeCloseTo(198.89, 2);
+});

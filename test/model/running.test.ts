@@ -434,6 +434,36 @@ describe("against the bush's material", () => {
     ).toContain("137 ft/min");
   });
 
+  test("what the result says of a limit is what the finding says, the job's own too", () => {
+    const codes = {
+      "specific-load": "load-over",
+      "surface-speed": "speed-over",
+      pv: "pv-over",
+    } as const;
+    // 171.6 psi, 137.3 ft/min and 23 560 psi-ft/min are asked
+    for (const [load, speed, pv, verdict] of [
+      [200, 150, 30000, "in"],
+      [100, 100, 10000, "out"],
+    ] as const) {
+      const found = checkText(
+        INCH.replace(
+          "units inch\n",
+          `units inch\n  warn load-over at ${load} psi\n  warn speed-over at ${speed} ft/min\n  warn pv-over at ${pv} psi-ft/min\n`,
+        ).replace(
+          "part case\n",
+          "part case\n  material soft\nmaterial soft\n  specific-load 150 psi\n  speed 120 ft/min\n  pv 20000 psi-ft/min\n",
+        ),
+      );
+      for (const [kind, code] of Object.entries(codes)) {
+        expect(resultOf(found, FIT, kind)?.verdict, kind).toBe(verdict);
+        expect(
+          found.findings.some((each) => each.code === code),
+          code,
+        ).toBe(verdict === "out");
+      }
+    }
+  });
+
   test("a job's own limit stands before the material's", () => {
     const own = checkText(
       INCH.replace(
@@ -442,5 +472,38 @@ describe("against the bush's material", () => {
       ),
     );
     expect(own.findings.map((each) => each.code)).toContain("pv-over");
+  });
+});
+
+describe("a film thick enough is held against Trumpler's other limits", () => {
+  const fast = (load: number, oil: string, warn = ""): FileCheck =>
+    checkText(
+      INCH.replace("units inch\n", `units inch\n${warn}`)
+        .replace("runs 600 rpm", "runs 1800 rpm")
+        .replace("load 150 lbf", `load ${load} lbf`)
+        .replace("oil own at 104 F", oil),
+    );
+  const said = (found: FileCheck): readonly string[] =>
+    found.findings
+      .filter((each) => each.code === "film-thin")
+      .map((each) => each.message);
+
+  test("a start on more than 300 psi of 0.874 in by 1 in, which is 262.2 lbf", () => {
+    expect(said(fast(262, "oil own at 104 F"))).toEqual([]);
+    expect(said(fast(263, "oil own at 104 F"))).toEqual([
+      expect.stringContaining("each start is on 301 psi"),
+    ]);
+    expect(
+      said(fast(263, "oil own at 104 F", "  warn film-thin at 0.0001\n")),
+    ).toEqual([]);
+  });
+
+  test("an outlet over 250 °F", () => {
+    const found = fast(20, "oil own at 245 F");
+    const rise = resultOf(found, FIT, "oil-rise")?.high ?? 0;
+    expect(rise).toBeGreaterThan((250 - 245) / 1.8);
+    expect(said(found)).toEqual([
+      expect.stringMatching(/^The oil leaves the film at up to 2\d\d °F/),
+    ]);
   });
 });

@@ -5,6 +5,7 @@ import { readLines } from "../../grammar/lines.ts";
 import type { Finding, Fix } from "../../server/model/result.ts";
 import { createProject } from "../../server/rules/check.ts";
 import { CODES } from "../../server/rules/codes.ts";
+import { THRESHOLDS } from "../../server/rules/thresholds.ts";
 import { FILE_RULES } from "../../server/rules/file-rules.ts";
 import { RULES, TEXT_RULES } from "../../server/rules/index.ts";
 import { pages as bundled } from "../../server/rules/pages.ts";
@@ -78,6 +79,23 @@ test("the language page's list has every code", () => {
 
 test("the pages that ship are the pages", () => {
   expect(Object.keys(bundled)).toEqual(pages.map((page) => page.code));
+});
+
+test("the pages that say how a job sets their threshold are those that have one, and each way they name is taken", () => {
+  const ways = pages.flatMap(({ code }) =>
+    [...(bundled[code] ?? "").matchAll(/`(warn ([a-z-]+) at [^`]+)`/g)]
+      .filter((match) => match[2] === code)
+      .map((match) => [code, match[1] ?? ""] as const),
+  );
+  expect([...new Set(ways.map(([code]) => code))].sort()).toEqual(
+    Object.keys(THRESHOLDS).sort(),
+  );
+  for (const [, line] of ways)
+    expect(
+      check([
+        { name: "job.thou", text: `job a\n  units inch\n  ${line}\n` },
+      ]).map(({ message }) => `${line}: ${message}`),
+    ).toEqual([]);
 });
 
 test.each(pages.map((page) => [page.code, page] as const))(

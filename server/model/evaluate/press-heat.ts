@@ -124,6 +124,16 @@ export const dropInOf = query<Known<DropIn>>("press-drop-in", (shop, ref) => {
   });
 });
 
+/** Plastic and lined bushes are pressed in cold: nobody heats a case for them. Common practice, no source. */
+export function isPressedCold(shop: Shop, ref: string): boolean {
+  const parts = partsOf(shop, ref);
+  const bush = parts === undefined ? undefined : materialOf(shop, parts.bush);
+  return (
+    bush?.known === true &&
+    (bush.value.family === "polymer" || bush.value.family === "lined")
+  );
+}
+
 function dropIn(
   shop: Shop,
   ref: string,
@@ -133,6 +143,12 @@ function dropIn(
   const found = interferenceOf(shop, ref);
   const expansions = expansionsOf(shop, ref);
   if (!most.known) return most;
+  if (how === "heat" && isPressedCold(shop, ref))
+    return known({
+      reached: false,
+      because:
+        "a bush of plastic or with a lining gives way, and the heat of the case harms it: press it in cold",
+    });
   if (!found.known || !expansions.known) return SILENT;
   const { od, hole, status } = found.value;
   const temperature = (sizes: DropIn): Answer<number> =>

@@ -24,7 +24,7 @@ import {
 import { entryOf, query, type Shop } from "../shop.ts";
 import { namedIn } from "./index-of.ts";
 import { materialOfFeature, hostOf, sizeOf } from "./size.ts";
-import type { MaterialValue } from "./material.ts";
+import { propertyOf, type MaterialValue } from "./material.ts";
 import { settings } from "./settings.ts";
 
 /** Whether anything is written of how a fit runs: then its running is worked out, and what is still missing for it is said. */
@@ -233,4 +233,43 @@ export const pvOf = query<Known<Estimate>>("pv", (shop, fit) => {
 export function bearingMaterial(shop: Shop, fit: string): Known<MaterialValue> {
   const bore = namedIn(shop, fit)[1];
   return bore === undefined ? SILENT : materialOfFeature(shop, bore);
+}
+
+/** What a fit's running is held against: SI, and whose it is. */
+export interface RunningLimit {
+  readonly value: number;
+  /** "that bronze-c932 bears (shipped value)" */
+  readonly whose: string;
+}
+
+const LIMIT_CODES = {
+  speed: { code: "speed-over", dimension: "speed" },
+  specificLoad: { code: "load-over", dimension: "pressure" },
+  pv: { code: "pv-over", dimension: "pv" },
+} as const;
+
+/** The job's own limit where it writes one with `warn CODE at VALUE`, else the bearing material's; undefined where neither is known. */
+export function runningLimit(
+  shop: Shop,
+  fit: string,
+  of: keyof typeof LIMIT_CODES,
+): RunningLimit | undefined {
+  const { code, dimension } = LIMIT_CODES[of];
+  const own = settings(shop, "job").warn[code];
+  if (own?.dimension === dimension)
+    return { value: own.value, whose: "that this job allows" };
+  const material = bearingMaterial(shop, fit);
+  const property = material.known ? propertyOf(material.value, of) : material;
+  if (!property.known || !material.known) return undefined;
+  const name = material.value.ref.slice("material ".length);
+  const shipped = property.value.source === "written" ? "" : " (shipped value)";
+  return {
+    value: property.value.value,
+    whose: `that ${name} bears${shipped}`,
+  };
+}
+
+/** Equal but for the rounding of doubles is not over. */
+export function isOverLimit(value: number, limit: RunningLimit): boolean {
+  return limit.value * (1 + 1e-12) < value;
 }

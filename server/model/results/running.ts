@@ -14,11 +14,11 @@ import {
   type FilmCase,
   type FitFilm,
 } from "../evaluate/film.ts";
-import { propertyOf } from "../evaluate/material.ts";
 import {
-  bearingMaterial,
+  isOverLimit,
   isRun,
   pvOf,
+  runningLimit,
   specificLoad,
   surfaceSpeed,
 } from "../evaluate/running.ts";
@@ -68,18 +68,17 @@ function surfaceResults(shop: Shop, ref: string): readonly Result[] {
   ];
 }
 
-/** Against what the bearing material bears; none where that is not known. */
+/** Against what this job allows, else what the bearing material bears; none where neither is known. */
 function verdictOf(
   shop: Shop,
   ref: string,
   { low, high }: Estimate,
   of: "speed" | "specificLoad" | "pv",
 ): Verdict {
-  const material = bearingMaterial(shop, ref);
-  const limit = material.known ? propertyOf(material.value, of) : material;
-  if (!limit.known) return "none";
-  if (high <= limit.value.value) return "in";
-  return limit.value.value < low ? "out" : "unsure";
+  const limit = runningLimit(shop, ref, of);
+  if (limit === undefined) return "none";
+  if (!isOverLimit(high, limit)) return "in";
+  return isOverLimit(low, limit) ? "out" : "unsure";
 }
 
 function filmResults(shop: Shop, ref: string): readonly Result[] {

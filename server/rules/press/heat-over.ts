@@ -6,7 +6,7 @@ import {
 import { showForces } from "../../core/quantity/show-force.ts";
 import { showTemperature } from "../../core/quantity/show.ts";
 import { materialOf } from "../../model/evaluate/material.ts";
-import { dropInOf } from "../../model/evaluate/press-heat.ts";
+import { dropInOf, isPressedCold } from "../../model/evaluate/press-heat.ts";
 import { forceOf } from "../../model/evaluate/press-pressure.ts";
 import { interferenceOf, partsOf } from "../../model/evaluate/press.ts";
 import { settings } from "../../model/evaluate/settings.ts";
@@ -23,12 +23,8 @@ export const heatOver: Rule = {
     const found = interferenceOf(shop, ref);
     const most = dropInOf(shop, ref);
     if (parts === undefined || !found.known || !most.known) return [];
-    const bush = materialOf(shop, parts.bush);
     const housing = materialOf(shop, parts.part);
-    if (!bush.known || !housing.known) return [];
-    // plastic and lined bushes give way and are pressed cold: nobody heats a case for them
-    if (bush.value.family === "polymer" || bush.value.family === "lined")
-      return [];
+    if (!housing.known || isPressedCold(shop, ref)) return [];
     const limit =
       ownTemperature(shop, "heat-over") ?? housing.value.caseHeat?.value;
     if (limit === undefined) return [];

@@ -1,11 +1,26 @@
 // The oil film of a running fit is too thin to keep its surfaces apart, or there is none that carries.
-import { regimeLimits, trumplerLeastFilm } from "../../core/film/film-ratio.ts";
-import { showLength, showRange } from "../../core/quantity/show.ts";
+import {
+  regimeLimits,
+  trumpler,
+  trumplerLeastFilm,
+} from "../../core/film/film-ratio.ts";
+import { showPressures } from "../../core/quantity/show-force.ts";
+import {
+  showLength,
+  showRange,
+  showTemperature,
+} from "../../core/quantity/show.ts";
 import { showNumbers } from "../../core/quantity/show-running.ts";
-import { carriesNone, filmOf, filmRatioOf } from "../../model/evaluate/film.ts";
+import {
+  carriesNone,
+  filmOf,
+  filmRatioOf,
+  type FitFilm,
+} from "../../model/evaluate/film.ts";
 import { clearance } from "../../model/evaluate/fit.ts";
-import { isRun } from "../../model/evaluate/running.ts";
+import { isRun, specificLoad } from "../../model/evaluate/running.ts";
 import { settings } from "../../model/evaluate/settings.ts";
+import type { Shop } from "../../model/shop.ts";
 import { relatedSizes } from "../fits/related-sizes.ts";
 import type { Rule } from "../rule.ts";
 import { ownThreshold } from "../threshold.ts";
@@ -54,7 +69,14 @@ export const filmThin: Rule = {
     const ratio = filmRatioOf(shop, ref);
     const wanted =
       own === undefined ? regimeLimits.full : "share" in own ? own.share : 0;
-    if (!ratio.known || wanted <= ratio.value.low) return [];
+    if (!ratio.known || wanted <= ratio.value.low)
+      return own === undefined
+        ? beyondTrumpler(shop, ref, film.value).map((message) => ({
+            span: entry.nameSpan,
+            message,
+            related,
+          }))
+        : [];
     return [
       {
         span: entry.nameSpan,
@@ -66,3 +88,31 @@ export const filmThin: Rule = {
     ];
   },
 };
+
+/** What Trumpler asks of a full film besides its thickness: the oil not too hot, and the start not too heavily loaded. */
+function beyondTrumpler(
+  shop: Shop,
+  fit: string,
+  { all }: FitFilm,
+): readonly string[] {
+  const { system } = settings(shop, "job");
+  // the gap is as warm as the mean of the oil that enters and that leaves
+  const hottest = Math.max(
+    ...all.map(({ film }) => film.effectiveTemperature + film.oilRise / 2),
+  );
+  const load = specificLoad(shop, fit);
+  const heat = trumpler.hottestOil;
+  const start = trumpler.startLoad;
+  return [
+    ...(heat < hottest
+      ? [
+          `The oil leaves the film at up to ${showTemperature(hottest, system)}, and ${showTemperature(heat, system)} is the most that it bears for long. Let it enter cooler, or take more clearance, a thinner oil or less load.`,
+        ]
+      : []),
+    ...(load.known && start * (1 + 1e-12) < load.value.high
+      ? [
+          `The film carries it running, but each start is on ${showPressures(load.value.high, load.value.high, system)} before there is one, and ${showPressures(start, start, system)} is the most to start on. Take a longer bearing, start it unloaded, or write \`warn film-thin at\` with the least film of this job where such starts are meant.`,
+        ]
+      : []),
+  ];
+}

@@ -12,7 +12,6 @@ export const loadOver: Rule = {
   check(shop, ref, entry) {
     const { system } = settings(shop, "job");
     return overDrafts(shop, ref, entry, {
-      code: "load-over",
       what: "The specific load",
       of: "specificLoad",
       dimension: "pressure",

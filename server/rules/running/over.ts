@@ -1,8 +1,10 @@
 // What a fit asks of its bearing material against what that bears: the common part of pv-over, load-over and speed-over.
 import type { Dimension } from "../../core/quantity/units.ts";
-import { propertyOf } from "../../model/evaluate/material.ts";
-import { bearingMaterial, isRun } from "../../model/evaluate/running.ts";
-import { settings } from "../../model/evaluate/settings.ts";
+import {
+  isOverLimit,
+  isRun,
+  runningLimit,
+} from "../../model/evaluate/running.ts";
 import type { Entry } from "../../model/entry.ts";
 import type { Estimate, Known } from "../../model/known.ts";
 import type { Shop } from "../../model/shop.ts";
@@ -11,7 +13,6 @@ import { namedIn } from "../../model/evaluate/index-of.ts";
 import type { Draft, DraftRelated } from "../rule.ts";
 
 interface Asked {
-  readonly code: string;
   /** "PV", as it begins the sentence. */
   readonly what: string;
   readonly of: "pv" | "specificLoad" | "speed";
@@ -30,23 +31,10 @@ export function overDrafts(
   entry: Entry,
   asked: Asked,
 ): readonly Draft[] {
-  const { code, what, of, dimension, found, show, words, todo } = asked;
+  const { what, of, dimension, found, show, words, todo } = asked;
   if (!isRun(shop, fit) || !found.known) return [];
-  const own = settings(shop, "job").warn[code];
-  const material = bearingMaterial(shop, fit);
-  const property = material.known ? propertyOf(material.value, of) : material;
-  const limit =
-    own?.dimension === dimension
-      ? { value: own.value, whose: "that this job allows" }
-      : property.known && material.known
-        ? {
-            value: property.value.value,
-            whose: `that ${material.value.ref.slice("material ".length)} bears${property.value.source === "written" ? "" : " (shipped value)"}`,
-          }
-        : undefined;
-  // equal but for the rounding of doubles is not over
-  if (limit === undefined || found.value.high <= limit.value * (1 + 1e-12))
-    return [];
+  const limit = runningLimit(shop, fit, of);
+  if (limit === undefined || !isOverLimit(found.value.high, limit)) return [];
   const span = words
     .map((word) => entry.facts.find((fact) => fact.word === word)?.span)
     .find((each) => each !== undefined);

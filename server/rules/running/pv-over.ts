@@ -12,7 +12,6 @@ export const pvOver: Rule = {
   check(shop, ref, entry) {
     const { system } = settings(shop, "job");
     return overDrafts(shop, ref, entry, {
-      code: "pv-over",
       what: "PV",
       of: "pv",
       dimension: "pv",

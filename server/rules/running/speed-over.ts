@@ -12,7 +12,6 @@ export const speedOver: Rule = {
   check(shop, ref, entry) {
     const { system } = settings(shop, "job");
     return overDrafts(shop, ref, entry, {
-      code: "speed-over",
       what: "The surface speed",
       of: "speed",
       dimension: "speed",

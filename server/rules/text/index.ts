@@ -10,6 +10,7 @@ import { nameUnknown } from "./name-unknown.ts";
 import { notValidHere } from "./not-valid-here.ts";
 import { numberComma } from "./number-comma.ts";
 import { rangeReversed } from "./range-reversed.ts";
+import { thresholdWrong } from "./threshold-wrong.ts";
 import { unitMissing } from "./unit-missing.ts";
 import { unitWrong } from "./unit-wrong.ts";
 import { wordMisplaced } from "./word-misplaced.ts";
@@ -34,5 +35,6 @@ export const NAME_RULES: readonly Rule[] = [
   nameUnknown,
   nameAmbiguous,
   factMissing,
+  thresholdWrong,
   notValidHere,
 ];
