@@ -1,0 +1,129 @@
+// The tolerance picture of a fit: the journal's zone and readings, the bore sizes that would give the wanted clearance, the bore's zone and
+// readings, all against one axis of diameters; below it the clearances cold and hot against what is wanted.
+import { showRange } from "../core/quantity/show.ts";
+import type { Shop } from "../model/shop.ts";
+import { bandStrip } from "./band-strip.ts";
+import { axisOf, sideColumn, windowColumn, type Chart } from "./fit-chart.ts";
+import {
+  clearanceRows,
+  fitZones,
+  type FitZones,
+  type Side,
+} from "./fit-zones.ts";
+import { inkOf, widthOf, type PictureOptions } from "./ink.ts";
+import { scale, spanOf } from "./scale.ts";
+import {
+  lettering,
+  picture,
+  sentencePicture,
+  wrapped,
+  type Box,
+} from "./shapes.ts";
+import { NOTHING } from "./svg.ts";
+import { unreadText } from "./words.ts";
+
+const AXIS = 66;
+const EDGE = 6;
+const HEAD = 52;
+const HEIGHT = 190;
+const FOOT = 24;
+
+/** The picture as SVG text. What is not known is said in its place; a fit that can't be read gives a picture that says so. */
+export function fitPicture(
+  shop: Shop,
+  fit: string,
+  options: PictureOptions,
+): string {
+  const ink = inkOf(options.theme);
+  const width = widthOf(options);
+  const unread = unreadText(shop, fit);
+  if (unread !== undefined) return sentencePicture(unread, width, ink, fit);
+  const zones = fitZones(shop, fit);
+  const rows = clearanceRows(shop, fit);
+  const values = valuesShown(zones);
+  const box: Box = {
+    x: AXIS,
+    y: EDGE + HEAD,
+    width: width - AXIS - EDGE,
+    height: HEIGHT,
+  };
+  const chart: Chart | undefined =
+    values.length === 0
+      ? undefined
+      : {
+          ink,
+          system: zones.system,
+          box,
+          // a wide enough span keeps one value alone from filling the chart
+          down: scale(spanOf(values, 0.16, 2e-6), [box.y + HEIGHT, box.y]),
+        };
+  const columns = columnsOf(box);
+  const titleTop = box.y + HEIGHT + FOOT;
+  const title = wrapped(wantedTitle(zones), (width - 2 * EDGE) * 0.95);
+  const strip = bandStrip(rows, {
+    x: EDGE,
+    y: titleTop + title.length * 15 + 4,
+    width: width - 2 * EDGE,
+    system: zones.system,
+    ink,
+    zero: "no clearance",
+  });
+  const [now] = rows;
+  return picture(
+    {
+      width,
+      height: titleTop + title.length * 15 + 4 + strip.height + EDGE,
+    },
+    `${fit}: clearance ${now?.words ?? "not known"}`,
+    ink,
+    fit,
+    chart === undefined ? NOTHING : axisOf(chart, zones),
+    sideColumn(zones.journal, "journal", columns[0], chart, ink),
+    windowColumn(zones, fit, columns[1], chart, ink),
+    sideColumn(zones.bore, "bore", columns[2], chart, ink),
+    lettering(EDGE, titleTop + 12, title, { fill: ink.text, bold: true }),
+    strip.markup,
+  );
+}
+
+function wantedTitle({ want, system }: FitZones): string {
+  if (want === undefined) return "Clearance, diametral; none is wanted yet";
+  if (!want.known) return "Clearance, diametral";
+  const { low, high, step, className } = want.value;
+  const named = className === undefined ? "" : ` (${className})`;
+  return `Clearance, diametral; wanted ${showRange(low, high, system, step)}${named}`;
+}
+
+function columnsOf({ x, y, width, height }: Box): readonly [Box, Box, Box] {
+  const room = width / 3;
+  const column = (index: number): Box => ({
+    x: x + index * room + 4,
+    y,
+    width: room - 8,
+    height,
+  });
+  return [column(0), column(1), column(2)];
+}
+
+function valuesShown({
+  journal,
+  bore,
+  window,
+  nominal,
+}: FitZones): readonly number[] {
+  const ofSide = ({ size, limits }: Side): readonly number[] => {
+    const u = size?.known === true ? (size.value.budget?.expanded ?? 0) : 0;
+    return [
+      ...(size?.known === true
+        ? [size.value.low - u, size.value.high + u]
+        : []),
+      ...(limits === undefined ? [] : [limits.low, limits.high]),
+    ];
+  };
+  return [
+    ...ofSide(journal),
+    ...ofSide(bore),
+    ...(window === undefined ? [] : [window.low, window.high]),
+    ...(nominal === undefined ? [] : [nominal]),
+  ];
+}

@@ -1,0 +1,71 @@
+// Text of SVG from shapes: elements with escaped attributes and texts, and numbers that are always finite. It draws nothing by itself.
+
+/** A piece of SVG that is already escaped. Only this file makes one. */
+export interface Markup {
+  readonly markup: string;
+}
+
+export type Attributes = Readonly<Record<string, string | number | undefined>>;
+export type Content = Markup | string | readonly Markup[];
+
+/** An element; strings among its content are text and are escaped, attributes that are undefined are left out. */
+export function element(
+  name: string,
+  attributes: Attributes,
+  ...content: readonly Content[]
+): Markup {
+  const written = Object.entries(attributes).flatMap(([key, value]) =>
+    value === undefined
+      ? []
+      : [
+          ` ${key}="${typeof value === "number" ? digits(value) : escaped(value)}"`,
+        ],
+  );
+  const inner = content.map(contentText).join("");
+  return {
+    markup:
+      inner === ""
+        ? `<${name}${written.join("")}/>`
+        : `<${name}${written.join("")}>${inner}</${name}>`,
+  };
+}
+
+/** Several pieces one after another, with nothing round them. */
+export function together(...parts: readonly Content[]): Markup {
+  return { markup: parts.map(contentText).join("") };
+}
+
+export const NOTHING: Markup = { markup: "" };
+
+function contentText(content: Content): string {
+  if (typeof content === "string") return escaped(content);
+  return "markup" in content
+    ? content.markup
+    : content.map((each) => each.markup).join("");
+}
+
+/** A text as XML holds it, in element and in attribute; what XML has no character for becomes U+FFFD. */
+export function escaped(text: string): string {
+  // a surrogate by itself is none of these either
+  return text
+    .replace(
+      /[^\t\n\r\u{20}-\u{D7FF}\u{E000}-\u{FFFD}\u{10000}-\u{10FFFF}]/gu,
+      "\uFFFD",
+    )
+    .replace(/[&<>"']/g, (sign) => ENTITIES[sign] ?? sign);
+}
+
+const ENTITIES: Readonly<Record<string, string>> = {
+  "&": "&amp;",
+  "<": "&lt;",
+  ">": "&gt;",
+  '"': "&quot;",
+  "'": "&#39;",
+};
+
+/** A coordinate to a hundredth of a pixel. Refuses, by throwing, what is no number: a picture with one is no picture. */
+export function digits(value: number): string {
+  if (!Number.isFinite(value))
+    throw new RangeError(`${String(value)} is no coordinate`);
+  return String(Number(value.toFixed(2)) + 0);
+}

@@ -1,0 +1,219 @@
+// The tolerance picture against figures worked out beside: heights are linear in the values, and what is drawn is what the record says.
+import { describe, expect, test } from "vitest";
+import { nominalOf } from "../../server/pictures/nominal.ts";
+import { fitPicture } from "../../server/pictures/pictures.ts";
+import {
+  all,
+  childOf,
+  group,
+  numberOf,
+  readSvg,
+  textOf,
+  titled,
+  titleOf,
+  type SvgElement,
+} from "./read-svg.ts";
+import { changed, sampleShop, textShop } from "./shop.ts";
+
+const OPTIONS = { theme: "paper", width: 480 } as const;
+
+function drawn(path: string, fit: string): SvgElement {
+  return readSvg(fitPicture(sampleShop(path), fit, OPTIONS));
+}
+
+/** Every block with a range in its title, and every reading, as [value, height on the page]. */
+function points(svg: SvgElement): readonly (readonly [number, number])[] {
+  const blocks = titled(
+    svg,
+    /^(?:limits of )?(?:journal|bore) [\w-]+ [\d.]+(?: to [\d.]+)? (?:in|mm)$/,
+  ).flatMap((group): readonly (readonly [number, number])[] => {
+    const rect = childOf(group, "rect");
+    const values = [...titleOf(group).matchAll(/\d*\.\d+/g)].map(Number);
+    const [low, high = low] = values;
+    const top = numberOf(rect, "y");
+    return [
+      [Number(high), top],
+      [Number(low), top + numberOf(rect, "height")],
+    ] as const;
+  });
+  const readings = titled(svg, /: [\d.]+ (?:in|mm), /).flatMap(
+    (group): readonly (readonly [number, number])[] => {
+      const circle = group.children.find((each) => each.name === "circle");
+      return circle === undefined
+        ? []
+        : [
+            [
+              Number(/: ([\d.]+)/.exec(titleOf(group))?.[1]),
+              numberOf(circle, "cy"),
+            ] as const,
+          ];
+    },
+  );
+  return [...blocks, ...readings];
+}
+
+describe("heights", () => {
+  test.each([
+    ["shop/winch.thou", "fit front", 0.00001],
+    ["shop/winch.thou", "fit rear", 0.00001],
+    ["shop/pump.thou", "fit drive", 0.001],
+    ["shop/three-bores.thou", "fit middle", 0.001],
+  ])("%s, %s: one straight line through all of them", (path, fit, digit) => {
+    const all = points(drawn(path, fit));
+    expect(all.length).toBeGreaterThan(3);
+    const sorted = [...all].sort(([one], [other]) => one - other);
+    const [low, high] = [sorted[0], sorted.at(-1)];
+    if (low === undefined || high === undefined)
+      throw new Error("nothing drawn");
+    const slope = (high[1] - low[1]) / (high[0] - low[0]);
+    // up the page is larger
+    expect(slope).toBeLessThan(0);
+    for (const [value, y] of all) {
+      const expected = low[1] + slope * (value - low[0]);
+      // titles are rounded to the last digit that is known
+      expect(Math.abs(y - expected)).toBeLessThan(
+        0.1 + 1.5 * Math.abs(slope) * digit * 0.5,
+      );
+    }
+  });
+
+  test("the bar of the scale is as long as it says", () => {
+    const svg = drawn("shop/winch.thou", "fit front");
+    const scale = group(svg, /^bar: /);
+    const says = Number(/[\d.]+/.exec(titleOf(scale))?.[0]);
+    const bar = childOf(scale, "line");
+    const long = Math.abs(numberOf(bar, "y1") - numberOf(bar, "y2"));
+    const limits = childOf(
+      group(svg, /^limits of journal front 0\.8740 to 0\.8745 in$/),
+      "rect",
+    );
+    // the limits are 0.0005 in apart
+    expect(long / says / (numberOf(limits, "height") / 0.0005)).toBeCloseTo(
+      1,
+      2,
+    );
+  });
+});
+
+// by hand: journal front reads 0.87428 to 0.87435, wants 0.0008 to 0.0016: 0.87435 + 0.0008 and 0.87428 + 0.0016
+test("bore sizes wanted", () => {
+  expect(
+    titled(
+      drawn("shop/winch.thou", "fit front"),
+      /^bore sizes wanted 0\.87515 to 0\.87588 in$/,
+    ),
+  ).toHaveLength(1);
+});
+
+test("every reading is a point with a bar of its uncertainty", () => {
+  const svg = drawn("shop/winch.thou", "fit front");
+  const readings = titled(svg, /^journal front, (?:near|far): /);
+  expect(readings.map((each) => /0\.\d+/.exec(titleOf(each))?.[0])).toEqual([
+    "0.87432",
+    "0.87428",
+    "0.87430",
+    "0.87435",
+    "0.87431",
+    "0.87432",
+  ]);
+  for (const each of readings) {
+    expect(titleOf(each)).toContain("U 0.000040 in (95 %)");
+    expect(each.children.filter((child) => child.name === "line")).toHaveLength(
+      3,
+    );
+  }
+});
+
+test("measured and predicted differ in word and in line", () => {
+  const svg = drawn("shop/pump.thou", "fit drive");
+  const journal = group(svg, /^journal drive, measured: /);
+  const bore = group(svg, /^bore drive, predicted from the cut: /);
+  expect(textOf(journal)).toContain("measured");
+  expect(textOf(bore)).toContain("predicted");
+  const dashesOf = (side: SvgElement, title: RegExp) =>
+    childOf(group(side, title), "rect").attributes["stroke-dasharray"];
+  expect(dashesOf(journal, /^journal drive 24/)).toBeUndefined();
+  expect(dashesOf(bore, /^bore drive 25/)).toBeTruthy();
+});
+
+test("what is not known says what to write, and nothing is drawn for it", () => {
+  const shop = changed("shop/winch.thou", (text) =>
+    text.replace(
+      /(journal rear on layshaft\n {2}length 1\.250\n) {2}limits.*\n/,
+      "$1",
+    ),
+  );
+  const svg = readSvg(fitPicture(shop, "fit rear", OPTIONS));
+  expect(textOf(svg)).toMatch(/not known: write a reading of\s+journal rear/);
+  expect(titled(svg, /^journal rear 0/)).toEqual([]);
+  const damaged = changed("shop/winch.thou", (text) =>
+    text.replace("want 0.0008 to 0.0016", "want 0.0008 to 0,0016"),
+  );
+  const said = textOf(readSvg(fitPicture(damaged, "fit front", OPTIONS)));
+  expect(said).toContain("waits for a line that can't be read");
+});
+
+test("hot and cold stand below, each with what is wanted then", () => {
+  const hot = group(drawn("shop/hot-case.thou", "fit idler"), /^hot 2 /);
+  expect(titleOf(hot)).toContain("shaft 70 °C, case 25 °C");
+  expect(titleOf(hot)).toContain("measured, not as wanted");
+  expect(all(hot).filter((each) => each.name === "rect")).toHaveLength(2);
+});
+
+test("each entry leads to its line", () => {
+  const svg = drawn("shop/winch.thou", "fit front");
+  const refs = new Set(all(svg).map((each) => each.attributes["data-ref"]));
+  for (const ref of ["fit front", "journal front", "bore front"])
+    expect(refs).toContain(ref);
+});
+
+describe("the nominal size", () => {
+  // from memory of ISO 286-1, a cross-check only (the tables have their own checks): 25 f7 is 24.980 to 24.959 (upper deviation −20 µm), 25 H7 25.000 to 25.021, 25 p6 25.022 to 25.035
+  test.each([
+    ["f7", "shaft", 24.959e-3, 24.98e-3, 25e-3],
+    ["H7", "hole", 25e-3, 25.021e-3, 25e-3],
+    ["p6", "shaft", 25.022e-3, 25.035e-3, 25e-3],
+  ] as const)("%s of a %s", (className, feature, low, high, size) => {
+    expect(
+      nominalOf({ className, low, high, step: undefined }, feature),
+    ).toBeCloseTo(size, 9);
+  });
+
+  test("is not guessed where the limits are no class's", () => {
+    expect(
+      nominalOf(
+        { className: "H7", low: 25e-3, high: 25.02e-3, step: undefined },
+        "hole",
+      ),
+    ).toBeUndefined();
+    expect(
+      nominalOf(
+        { className: undefined, low: 25e-3, high: 25.021e-3, step: undefined },
+        "hole",
+      ),
+    ).toBeUndefined();
+  });
+
+  test("is drawn at its height", () => {
+    const svg = drawn("shop/pump.thou", "fit drive");
+    const line = childOf(group(svg, /^nominal size 25\.000 mm$/), "line");
+    const limits = childOf(
+      group(svg, /^limits of bore drive 25\.000 to 25\.021 mm$/),
+      "rect",
+    );
+    expect(numberOf(line, "y1")).toBeCloseTo(
+      numberOf(limits, "y") + numberOf(limits, "height"),
+      1,
+    );
+  });
+});
+
+test("nothing written at all still gives a picture that says what to write", () => {
+  const shop = textShop(
+    "job j\n  units mm\npart p\npart q\njournal a on p\nbore a in q\nfit a of journal a in bore a\n",
+  );
+  const svg = readSvg(fitPicture(shop, "fit a", OPTIONS));
+  const said = textOf(svg);
+  expect(said).toContain("not known: write");
+  expect(said).toContain("none is wanted yet");
+});

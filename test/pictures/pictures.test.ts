@@ -1,0 +1,143 @@
+// Every picture of every sample, the damaged ones among them: well formed by another's parser, every number a number, everything inside the
+// frame, named for those who can't see it.
+import { describe, expect, test } from "vitest";
+import { fitPicture } from "../../server/pictures/pictures.ts";
+import { escaped } from "../../server/pictures/svg.ts";
+import { samples } from "../samples.ts";
+import { all, numberOf, readSvg, textOf, titleOf } from "./read-svg.ts";
+import { picturesOf, sampleShop, textShop } from "./shop.ts";
+
+const NUMBERS = [
+  "x",
+  "y",
+  "x1",
+  "y1",
+  "x2",
+  "y2",
+  "cx",
+  "cy",
+  "r",
+  "width",
+  "height",
+];
+
+describe.each(samples)("$path", ({ path }) => {
+  test.each([
+    { theme: "paper", width: 360 },
+    { theme: "editor", width: 720 },
+  ] as const)("$theme at $width", (options) => {
+    for (const [what, markup] of picturesOf(sampleShop(path), options)) {
+      const svg = readSvg(markup);
+      expect(svg.attributes.role, what).toBe("img");
+      expect(svg.attributes["aria-label"], what).toBeTruthy();
+      expect(titleOf(svg), what).toBe(svg.attributes["aria-label"]);
+      expect(markup, what).not.toMatch(/NaN|Infinity|undefined|\[object/);
+      const height = numberOf(svg, "height");
+      for (const each of all(svg)) {
+        for (const name of NUMBERS) {
+          if (each.attributes[name] !== undefined)
+            expect(
+              Number.isFinite(numberOf(each, name)),
+              `${what}: ${name}`,
+            ).toBe(true);
+        }
+        if (each.name === "rect") {
+          expect(numberOf(each, "width"), what).toBeGreaterThanOrEqual(0);
+          expect(
+            numberOf(each, "x") + numberOf(each, "width"),
+            what,
+          ).toBeLessThanOrEqual(options.width + 0.01);
+          expect(
+            numberOf(each, "y") + numberOf(each, "height"),
+            what,
+          ).toBeLessThanOrEqual(height + 0.01);
+          expect(
+            Math.min(numberOf(each, "x"), numberOf(each, "y")),
+            what,
+          ).toBeGreaterThanOrEqual(-0.01);
+        }
+        // what a policy against inline styles and scripts would refuse
+        expect(
+          Object.keys(each.attributes).filter(
+            (name) => name === "style" || name.startsWith("on"),
+          ),
+        ).toEqual([]);
+        expect(["style", "script", "foreignObject"]).not.toContain(each.name);
+      }
+    }
+  });
+});
+
+test("the samples have pictures of every kind", () => {
+  const count = samples.flatMap(({ path }) =>
+    picturesOf(sampleShop(path), { theme: "paper", width: 360 }),
+  );
+  expect(count.length).toBeGreaterThan(15);
+});
+
+test("paper has no colour but black, white and grey, and the editor's picture none of its own but as a last resort", () => {
+  const shop = sampleShop("shop/winch.thou");
+  for (const [what, markup] of picturesOf(shop, {
+    theme: "paper",
+    width: 360,
+  })) {
+    const colours = [...markup.matchAll(/(?:fill|stroke)="([^"]*)"/g)].map(
+      (match) => match[1],
+    );
+    expect(new Set(colours), what).toEqual(
+      new Set(
+        [...new Set(colours)].filter((each) =>
+          /^(?:none|#(?:000|333|999|fff))$/.test(each ?? ""),
+        ),
+      ),
+    );
+  }
+  for (const [what, markup] of picturesOf(shop, {
+    theme: "editor",
+    width: 360,
+  })) {
+    const colours = [...markup.matchAll(/(?:fill|stroke)="([^"]*)"/g)].map(
+      (match) => match[1],
+    );
+    expect(
+      colours.filter(
+        (each) => each !== "none" && each?.startsWith("var(--") !== true,
+      ),
+      what,
+    ).toEqual([]);
+  }
+});
+
+describe("texts", () => {
+  const HOSTILE = `<b>&amp; "it's" ]]> </svg><script>alert(1)</script> \u0000\u0007\uFFFE \uD800 \u{1F529}`;
+
+  test("are escaped so that another's parser gives them back", () => {
+    const back = readSvg(`<a t="${escaped(HOSTILE)}">${escaped(HOSTILE)}</a>`);
+    const kept = HOSTILE.replaceAll("\u0000", "\uFFFD")
+      .replaceAll("\u0007", "\uFFFD")
+      .replaceAll("\uFFFE", "\uFFFD")
+      .replaceAll("\uD800", "\uFFFD");
+    expect(back.attributes.t).toBe(kept);
+    expect(back.text).toBe(kept);
+    expect(back.children).toEqual([]);
+  });
+
+  test("a reading's place and an entry's name in any script stay text", () => {
+    const shop = textShop(
+      `job j\n  units mm\npart w\npart g\njournal välle-Я on w\n  limits 24.9 to 25\nbore b in g\n  limits 25.02 to 25.04\nfit f of journal välle-Я in bore b\n  want 0.02 to 0.14\n`,
+    );
+    const svg = readSvg(
+      fitPicture(shop, "fit f", { theme: "paper", width: 700 }),
+    );
+    expect(textOf(svg)).toContain("välle-Я");
+  });
+
+  test("an entry that is not there is said, however it is called", () => {
+    const name = `fit ${HOSTILE}`;
+    const svg = readSvg(
+      fitPicture(textShop("job j\n"), name, { theme: "paper", width: 400 }),
+    );
+    expect(svg.attributes["aria-label"]).toContain("There is no fit <b>");
+    expect(all(svg).map((each) => each.name)).not.toContain("script");
+  });
+});
