@@ -285,6 +285,26 @@ describe("where no full film may be claimed", () => {
       );
     },
   );
+
+  test("a bush whose oil hole lies within 45 degrees of the load, to either side, and no other", () => {
+    const film = (degrees: number): string | undefined =>
+      resultOf(
+        checkText(
+          INCH.replace(
+            "bore front in case",
+            `hole front in case\n  limits 1 to 1\nbush front in hole front\n  oil-hole at ${degrees} deg\nbore front in bush front`,
+          ),
+        ),
+        FIT,
+        "film",
+      )?.text;
+    for (const degrees of [0, 44, 316, 360])
+      expect(film(degrees)).toContain(
+        "the oil hole lies where the load presses",
+      );
+    for (const degrees of [45, 90, 180, 315])
+      expect(film(degrees)).toMatch(/^0\.\d+ to 0\.\d+ in$|^0\.\d+ in$/);
+  });
 });
 
 describe("needs", () => {

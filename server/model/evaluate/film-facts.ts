@@ -54,7 +54,14 @@ const serviceOf = query<Known<Service>>("service", (shop, fit) => {
     bushEntry === undefined ? undefined : given(bushEntry, "GrooveFact");
   const made =
     bushEntry === undefined ? undefined : given(bushEntry, "ConstructionFact");
-  if (groove?.state === "damaged" || made?.state === "damaged") return SILENT;
+  const oilHole =
+    bushEntry === undefined ? undefined : given(bushEntry, "OilHoleFact");
+  if (
+    groove?.state === "damaged" ||
+    made?.state === "damaged" ||
+    oilHole?.state === "damaged"
+  )
+    return SILENT;
   const turns = motion.value.kind;
   // what rules a film out by itself is said before anything is asked for
   const loading = load.state === "given" ? load.value.loading : undefined;
@@ -73,6 +80,10 @@ const serviceOf = query<Known<Service>>("service", (shop, fit) => {
   if (groove?.state === "given" && groove.value === "lengthwise")
     return outside(
       "a lengthwise groove may lie where the load presses and lets the pressure out: no full film is claimed, PV decides",
+    );
+  if (oilHole?.state === "given" && isUnderLoad(oilHole.value))
+    return outside(
+      "the oil hole lies where the load presses and lets the pressure out: no full film is claimed, PV decides",
     );
   const needs = [
     ...(load.state === "absent"
@@ -98,6 +109,11 @@ const serviceOf = query<Known<Service>>("service", (shop, fit) => {
     groove: groove?.state === "given" ? "round" : "none",
   });
 });
+
+/** Within 45 degrees of the load, to either side, as which way the journal turns is not written. Common practice, no source. */
+function isUnderLoad(angle: number): boolean {
+  return Math.cos(Math.PI / 4) + 1e-9 < Math.cos(angle);
+}
 
 /** What a film of the fit would be reckoned from; unknown where none may be claimed. */
 export const filmFacts = query<Known<FilmFacts>>("film-facts", (shop, fit) => {
