@@ -1,7 +1,8 @@
 // Bundles what ships into dist/: the extension, the language server and the command line.
 //   node .config/build.mjs [--watch] [--maps]
 import { build, context } from "esbuild";
-import { rm } from "node:fs/promises";
+import { rm, writeFile } from "node:fs/promises";
+import { licencesOf } from "./licences.mjs";
 
 const options = {
   entryPoints: {
@@ -25,4 +26,7 @@ const options = {
 
 await rm("dist", { recursive: true, force: true });
 if (process.argv.includes("--watch")) await (await context(options)).watch();
-else await build(options);
+else {
+  const { metafile } = await build({ ...options, metafile: true });
+  await writeFile("dist/licences.txt", await licencesOf(metafile));
+}

@@ -4,7 +4,9 @@
 import * as vscode from "vscode";
 import { connect, type Connection, type Launch } from "./connection.ts";
 import { chooseFinding } from "./finding-at-caret.ts";
+import { registerOverview } from "./overview.ts";
 import { isFindingCode, pageAddress, registerPages } from "./pages.ts";
+import { openSample } from "./sample.ts";
 
 let connection: Connection | undefined;
 
@@ -31,6 +33,16 @@ export function begin(context: vscode.ExtensionContext, launch: Launch): Thou {
       log.show();
     }),
     vscode.commands.registerCommand("thou.explainFinding", explainFinding),
+    registerOverview(server),
+    vscode.commands.registerCommand("thou.openSample", () =>
+      openSample(context.extensionUri),
+    ),
+    vscode.commands.registerCommand("thou.gettingStarted", () =>
+      vscode.commands.executeCommand(
+        "workbench.action.openWalkthrough",
+        `${context.extension.id}#start`,
+      ),
+    ),
   );
   return { ready: server.ready };
 }

@@ -1,6 +1,6 @@
 // What package.json promises the editor: that the files are there and packed, that the commands exist, and that the server's
 // tokens are coloured as the TextMate grammar colours them. Whether an editor takes it is for the tests in the real editor.
-import { existsSync, readFileSync } from "node:fs";
+import { existsSync, readdirSync, readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 
 interface Manifest {
@@ -33,8 +33,9 @@ const manifest = JSON.parse(readFileSync("package.json", "utf8")) as Manifest; /
 const { languages, grammars, semanticTokenScopes, commands } =
   manifest.contributes;
 const grammar = readFileSync("client/syntaxes/thou.tmLanguage.json", "utf8");
-const sources = ["extension", "connection", "pages"]
-  .map((name) => readFileSync(`client/${name}.ts`, "utf8"))
+const sources = readdirSync("client")
+  .filter((name) => name.endsWith(".ts"))
+  .map((name) => readFileSync(`client/${name}`, "utf8"))
   .join("\n");
 
 describe("the manifest", () => {
@@ -75,6 +76,20 @@ describe("the manifest", () => {
       commands.map(({ command }) => command).toSorted(),
     );
     for (const { category } of commands) expect(category).toBe("Thou");
+  });
+
+  it("links to no command of its own that is not there", () => {
+    const own = new Set([
+      ...commands.map(({ command }) => command),
+      "thou.overview.focus", // the editor makes one for each view
+    ]);
+    const linked = [
+      ...JSON.stringify(manifest).matchAll(/command:(thou\.\w+)/gi),
+      ...sources.matchAll(/command: "(thou\.[\w.]+)"/g),
+      ...sources.matchAll(/executeCommand\(\s*"(thou\.[\w.]+)"/g),
+    ].map(([, command = ""]) => command);
+    expect(linked.length).toBeGreaterThan(5);
+    expect(linked.filter((command) => !own.has(command))).toEqual([]);
   });
 
   it("gives the server's tokens the scopes of the grammar, so that no colour changes when they arrive", () => {

@@ -1,9 +1,10 @@
 // What has to be there before the editor opens: the editor itself, the bundles, the package (VSIX) and the bundled host
 // tests. It runs the tools that make them and says where they lie; it starts no editor.
-import { execFile, spawn } from "node:child_process";
+import { spawn } from "node:child_process";
 import { mkdir, writeFile } from "node:fs/promises";
 import path from "node:path";
-import { promisify } from "node:util";
+
+export { packageExtension as packageVsix } from "../../.config/package.mjs";
 
 export const root = path.resolve(import.meta.dirname, "../..");
 export const shop = path.join(root, "samples/shop");
@@ -49,45 +50,6 @@ export async function installEditor({ release, folder }) {
 
 export function buildBundles() {
   return command("npm", ["run", "--silent", "build"]);
-}
-
-const vsce = path.join(root, "node_modules/.bin/vsce");
-const withoutDependencies = "--no-dependencies"; // esbuild has bundled them
-
-/**
- * Packages the extension as it stands in dist/ and gives the package's path. Refuses when the package would lack a bundle
- * or carry sources, tests or an installed editor: `files` in package.json decides what goes in.
- */
-export async function packageVsix(folder) {
-  const { stdout } = await promisify(execFile)(
-    vsce,
-    ["ls", withoutDependencies],
-    { cwd: root, maxBuffer: 1 << 28 },
-  );
-  const files = stdout.split("\n").filter(Boolean);
-  const lacking = ["package.json", "dist/client.cjs", "dist/server.cjs"].filter(
-    (file) => !files.includes(file),
-  );
-  const stray = files.filter((file) =>
-    /^(?:test|server|grammar|node_modules|\.[^/]+)\/|\.[cm]?ts$/.test(file),
-  );
-  if (0 < lacking.length)
-    throw new Error(`the package lacks ${lacking.join(", ")}`);
-  if (0 < stray.length)
-    throw new Error(
-      `the package holds what should not ship: ${stray.slice(0, 5).join(", ")} …`,
-    );
-
-  const file = path.join(folder, "thou.vsix");
-  await command(vsce, [
-    "package",
-    withoutDependencies,
-    "--allow-missing-repository",
-    "--no-rewrite-relative-links", // there is no repository address to rewrite them to
-    "--out",
-    file,
-  ]);
-  return file;
 }
 
 /** Bundles the module whose `run` an extension host calls and gives its path. */

@@ -1,0 +1,175 @@
+// The package that an editor installs, opened: what is in it and nothing else, that it is small, that its README shows its picture, that
+// every bundled package has its licence in it. Whether an editor takes it is for the tests in the real editor.
+import { execFile } from "node:child_process";
+import { mkdtemp, readFile, readdir, rm } from "node:fs/promises";
+import { tmpdir } from "node:os";
+import path from "node:path";
+import { promisify } from "node:util";
+import { build } from "esbuild";
+import JSZip from "jszip";
+import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import manifest from "../../package.json" with { type: "json" };
+
+/** All that is to be in it; whatever is added to the package is added here, with a look at what it weighs. */
+const WANTED = [
+  "[Content_Types].xml",
+  "extension.vsixmanifest",
+  "extension/LICENSE.txt",
+  "extension/changelog.md",
+  "extension/client/icons/file-dark.svg",
+  "extension/client/icons/file-light.svg",
+  "extension/client/icons/overview.svg",
+  "extension/client/icons/thou-256.png",
+  "extension/client/language-configuration.json",
+  "extension/client/syntaxes/thou.tmLanguage.json",
+  "extension/client/walkthrough/beside.svg",
+  "extension/client/walkthrough/overview.svg",
+  "extension/client/walkthrough/reading.svg",
+  "extension/client/walkthrough/sample.svg",
+  "extension/client/walkthrough/settings.svg",
+  "extension/dist/client.cjs",
+  "extension/dist/licences.txt",
+  "extension/dist/server.cjs",
+  "extension/package.json",
+  "extension/readme.md",
+  "extension/samples/first-job.thou",
+];
+const MOST = 1_000_000; // bytes
+
+let folder = "";
+let bytes = Buffer.alloc(0);
+let zip = new JSZip();
+const text = async (name: string): Promise<string> => {
+  const file = zip.file(`extension/${name}`);
+  if (file === null) throw new Error(`no ${name} in the package`);
+  return file.async("string");
+};
+
+beforeAll(async () => {
+  folder = await mkdtemp(path.join(tmpdir(), "thou-package-test-"));
+  await promisify(execFile)("npm", ["run", "--silent", "package", folder]);
+  const file = path.join(folder, `thou-${manifest.version}.vsix`);
+  bytes = await readFile(file);
+  zip = await JSZip.loadAsync(bytes);
+}, 120_000);
+afterAll(() => rm(folder, { recursive: true, force: true }));
+
+test("it holds what it should and nothing else", () => {
+  const files = Object.values(zip.files).filter(({ dir }) => !dir);
+  expect(files.map(({ name }) => name).sort()).toEqual(WANTED);
+});
+
+test("it holds no source, no map and no test, and no bundle points to a map", async () => {
+  const names = Object.keys(zip.files);
+  expect(
+    names.filter((name) => /\.[cm]?ts$|\.map$|(?:^|\/)test\//.test(name)),
+  ).toEqual([]);
+  for (const name of names.filter((each) => /\.c?js$/.test(each)))
+    expect(await zip.file(name)?.async("string")).not.toContain(
+      "sourceMappingURL=",
+    );
+});
+
+test("it is under one megabyte", () => {
+  expect(bytes.length).toBeLessThan(MOST);
+});
+
+test("no file in it names the machine that made it", async () => {
+  const home = path.resolve(import.meta.dirname, "../..");
+  for (const [name, file] of Object.entries(zip.files))
+    expect((await file.async("string")).includes(home), name).toBe(false);
+});
+
+test("its manifest leads only to files in it", async () => {
+  const shipped = JSON.parse(await text("package.json")) as typeof manifest;
+  expect(shipped.version).toBe(manifest.version);
+  expect(shipped.contributes).toEqual(manifest.contributes);
+  const named = [
+    ...JSON.stringify(shipped).matchAll(
+      /"(?:\.\/)?((?:client|dist|samples)\/[^"*]+\.\w+)"/g,
+    ),
+  ].map(([, name = ""]) => name);
+  expect(named).toContain("dist/client.cjs");
+  const there = new Set(WANTED);
+  expect(
+    // the command line goes with the npm package
+    named.filter(
+      (name) => name !== "dist/cli.cjs" && !there.has(`extension/${name}`),
+    ),
+  ).toEqual([]);
+  expect(shipped.categories.length).toBeGreaterThan(0);
+  expect(shipped).not.toHaveProperty("scripts");
+});
+
+test("its README shows its picture from within, and links to nothing that is not in it", async () => {
+  const readme = await text("readme.md");
+  const [, data = ""] =
+    /!\[[^\]]+\]\(data:image\/png;base64,([^)]+)\)/.exec(readme) ?? [];
+  expect(Buffer.from(data, "base64")).toEqual(
+    await readFile("docs/pictures/winch.png"),
+  );
+  const leads = [...readme.matchAll(/\]\(([^)]+)\)/g)]
+    .map(([, to = ""]) => to)
+    .filter((to) => !/^(?:data:image\/png;|https:|#)/.test(to));
+  expect(leads).toEqual([]);
+});
+
+describe("licences", () => {
+  test("every package that is bundled has its licence in it, word for word, and no other", async () => {
+    const { inputs } = (
+      await build({
+        entryPoints: [
+          "client/main.node.ts",
+          "server/main.node.ts",
+          "server/cli/main.ts",
+        ],
+        outdir: folder,
+        bundle: true,
+        platform: "node",
+        external: ["vscode"],
+        write: false,
+        metafile: true,
+        logLevel: "silent",
+      })
+    ).metafile;
+    const folders = new Set(
+      Object.keys(inputs).flatMap(
+        (file) =>
+          /^.*node_modules\/(?:@[^/]+\/)?[^/]+(?=\/)/.exec(file)?.[0] ?? [],
+      ),
+    );
+    const licences = await text("dist/licences.txt");
+    expect(folders.size).toBeGreaterThan(10);
+    const titles: string[] = [];
+    for (const each of folders) {
+      const { name, version } = JSON.parse(
+        await readFile(path.join(each, "package.json"), "utf8"),
+      ) as { readonly name: string; readonly version: string };
+      titles.push(`${name} ${version}`);
+      const [file] = (await readdir(each)).filter((one) =>
+        /^licen[cs]e/i.test(one),
+      );
+      const own = await readFile(path.join(each, file ?? ""), "utf8");
+      expect(licences, name).toContain(own.trim());
+    }
+    const listed = [...licences.matchAll(/^(\S+ \d\S*) \(\S+\)\n-{4,}$/gm)].map(
+      ([, title = ""]) => title,
+    );
+    expect(listed.toSorted()).toEqual([...new Set(titles)].toSorted());
+  });
+});
+
+test("the version is a semantic one, and the changelog's newest release", async () => {
+  const changelog = await readFile("CHANGELOG.md", "utf8");
+  // semver.org, version 2.0.0, clause 2: three numbers without leading zeros
+  expect(manifest.version).toMatch(
+    /^(?:0|[1-9]\d*)\.(?:0|[1-9]\d*)\.(?:0|[1-9]\d*)$/,
+  );
+  const releases = [
+    ...changelog.matchAll(/^## \[(\d[^\]]*)\] - (\d{4}-\d\d-\d\d)$/gm),
+  ];
+  expect(releases[0]?.[1]).toBe(manifest.version);
+  const days = releases.map(([, , day = ""]) => day);
+  expect(days).toEqual(days.toSorted().toReversed());
+  expect(await text("changelog.md")).toContain(`## [${manifest.version}]`);
+});
