@@ -51,6 +51,11 @@ const ROOMS: readonly {
     ],
     packages: [],
   },
+  {
+    room: "server/compare",
+    ours: ["server/core", "server/model", "server/rules"],
+    packages: [],
+  },
   // types and names that the extension and the server share
   { room: "server/protocol", ours: ["server/model"], packages: [] },
   {
