@@ -26,7 +26,7 @@ export interface Io {
 /** As much of a project as a check needs. */
 export type CheckedProject = Pick<
   Project,
-  "setFile" | "dropFile" | "missingUses" | "check"
+  "setFile" | "dropFile" | "missingUses" | "open" | "check"
 >;
 
 /** What the commands are given to work with. */

@@ -2,6 +2,7 @@
 // one sentence; what a command does is in the file of its name.
 import { Command, CommanderError, type OutputConfiguration } from "commander";
 import { addCheck } from "./check.ts";
+import { addCompare } from "./compare.ts";
 import { addExplain } from "./explain.ts";
 import { addFormat } from "./format.ts";
 import {
@@ -23,6 +24,7 @@ import { version } from "./version.ts";
 /** In the order in which the help lists them. */
 const COMMANDS: readonly ((program: Command, context: Context) => void)[] = [
   addCheck,
+  addCompare,
   addFormat,
   addLimits,
   addExplain,

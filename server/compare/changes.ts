@@ -225,7 +225,9 @@ function isSame(before: Item | undefined, after: Item | undefined): boolean {
   if (one.status !== two.status || one.verdict !== two.verdict) return false;
   // what is unknown on both sides is no change, whatever it waits for
   if (one.status === "unknown") return true;
-  if (first === undefined || second === undefined) return one.text === two.text;
+  // no more digits than are known: what reads alike is alike
+  if (one.text === two.text) return true;
+  if (first === undefined || second === undefined) return false;
   return (["low", "nominal", "high"] as const).every((end) =>
     sameNumber(first[end], second[end], second.unit),
   );

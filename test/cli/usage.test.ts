@@ -5,7 +5,7 @@ import { describe, expect, test } from "vitest";
 import manifest from "../../package.json" with { type: "json" };
 import { folderWith, thou } from "./in-process.ts";
 
-const COMMANDS = ["check", "format", "limits", "explain", "serve"];
+const COMMANDS = ["check", "compare", "format", "limits", "explain", "serve"];
 
 describe("help", () => {
   test("of the whole lists every command", async () => {

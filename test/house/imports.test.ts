@@ -56,6 +56,8 @@ const ROOMS: readonly {
     ours: ["server/core", "server/model", "server/rules"],
     packages: [],
   },
+  // files of states in version control; it knows no records
+  { room: "server/history", ours: [], packages: [/^node:/] },
   // types and names that the extension and the server share
   { room: "server/protocol", ours: ["server/model"], packages: [] },
   {
@@ -82,6 +84,8 @@ const ROOMS: readonly {
       "server/model",
       "server/rules",
       "server/sheet",
+      "server/compare",
+      "server/history",
     ],
     packages: [
       /^node:/,

@@ -1,0 +1,171 @@
+// What the two words of `thou compare` mean: a file, a folder, or a state in version control; and the records that each side holds. It judges
+// nothing.
+import { readFile, stat } from "node:fs/promises";
+import path from "node:path";
+import { readLines, type FileLines } from "../../grammar/lines.ts";
+import { openRevision, type Revision } from "../history/revision.ts";
+import { findFiles, forward, nameFrom, whyNot } from "./find-files.ts";
+import { CannotRun } from "./io.ts";
+import { readText } from "./read-text.ts";
+import { shown } from "./terminal-text.ts";
+
+/** One of the two states. Paths are absolute, with forward slashes. */
+export interface Side {
+  /** "HEAD~1 (3f2a…)", "the files as they are" */
+  readonly words: string;
+  /** The records asked for, by their path. */
+  readonly records: readonly string[];
+  /** What names are told from: the folder asked for, or that of the file. */
+  readonly base: string;
+  readonly isFile: boolean;
+  /** Undefined where there is no such file, or none that can be read: then `problems` says why. */
+  read(file: string): Promise<FileLines | undefined>;
+  readonly problems: Set<string>;
+}
+
+/** What was asked for, before it is looked at. */
+interface Asked {
+  readonly revision: Revision | undefined;
+  /** Absolute; undefined where only a revision was named. */
+  readonly at: string | undefined;
+}
+
+/** @param later undefined for the files as they are */
+export async function sidesOf(
+  earlier: string,
+  later: string | undefined,
+  cwd: string,
+): Promise<readonly [Side, Side]> {
+  const one = await askedFor(earlier, cwd);
+  const two =
+    later === undefined
+      ? { revision: undefined, at: undefined }
+      : await askedFor(later, cwd);
+  if (later === undefined && one.revision === undefined)
+    throw new CannotRun(
+      `${shown(earlier)} is compared with what? Name a second file or folder, or a state in version control first: "thou compare HEAD ${shown(earlier)}".`,
+    );
+  // a side that names no place is about the other's
+  const at = one.at ?? two.at ?? cwd;
+  return [
+    await sideOf({ ...one, at: one.at ?? at }, cwd),
+    await sideOf({ ...two, at: two.at ?? at }, cwd),
+  ];
+}
+
+/** A path that is there goes before a revision of that name; `REV:PATH` is a path at a revision. */
+async function askedFor(word: string, cwd: string): Promise<Asked> {
+  const at = path.resolve(cwd, word);
+  if (await isThere(at)) return { revision: undefined, at };
+  const colon = word.indexOf(":");
+  const name = 0 < colon ? word.slice(0, colon) : word;
+  const opened = await openRevision(cwd, name);
+  if (!opened.ok)
+    throw new CannotRun(
+      colon <= 0 && word.endsWith(".thou")
+        ? `${shown(word)} cannot be read: there is no such file or folder.`
+        : `${shown(word)} is no file or folder here, and ${opened.because}.`,
+    );
+  return {
+    revision: opened.revision,
+    at: 0 < colon ? path.resolve(cwd, word.slice(colon + 1) || ".") : undefined,
+  };
+}
+
+async function isThere(at: string): Promise<boolean> {
+  return stat(at).then(
+    () => true,
+    () => false,
+  );
+}
+
+async function sideOf(
+  { revision, at }: Asked & { readonly at: string },
+  cwd: string,
+): Promise<Side> {
+  return revision === undefined
+    ? diskSide(at, cwd)
+    : revisionSide(revision, at, cwd);
+}
+
+async function diskSide(at: string, cwd: string): Promise<Side> {
+  const found = await findFiles([at], cwd);
+  const problems = new Set(found.problems);
+  const isFolder = await stat(at).then(
+    (what) => what.isDirectory(),
+    () => false,
+  );
+  return {
+    words: "the files as they are",
+    records: found.files.map((file) => file.path),
+    base: forward(isFolder ? at : path.dirname(at)),
+    isFile: !isFolder,
+    problems,
+    async read(file) {
+      try {
+        // a `use` must not make the tool wait on a device
+        if (!(await stat(file)).isFile()) return undefined;
+        return linesOf(await readFile(file), nameFrom(cwd, file), problems);
+      } catch (error) {
+        // a crib that is missing is said in the record that uses it
+        if (found.files.some((each) => each.path === file))
+          problems.add(
+            `${shown(nameFrom(cwd, file))} cannot be read: ${whyNot(error)}.`,
+          );
+        return undefined;
+      }
+    },
+  };
+}
+
+async function revisionSide(
+  revision: Revision,
+  at: string,
+  cwd: string,
+): Promise<Side> {
+  const problems = new Set<string>();
+  const name = nameFrom(cwd, at) || ".";
+  const inside = await revision.list(at);
+  const isFile = inside.length === 1 && inside[0] === forward(at);
+  if (inside.length === 0)
+    problems.add(
+      `${shown(name)} is not there at ${shown(revision.words)}: nothing is compared with it.`,
+    );
+  return {
+    words: revision.words,
+    records: inside.filter((file) => isFile || isRecord(file, at)),
+    base: forward(isFile ? path.dirname(at) : at),
+    isFile,
+    problems,
+    async read(file) {
+      const bytes = await revision.read(file);
+      return bytes === undefined
+        ? undefined
+        : linesOf(
+            bytes,
+            `${nameFrom(cwd, file)} at ${revision.words}`,
+            problems,
+          );
+    },
+  };
+}
+
+/** The records that a folder stands for, as a search of the disk would find them. */
+function isRecord(file: string, folder: string): boolean {
+  const parts = path.relative(folder, file).split(/[\\/]/u);
+  return (
+    file.endsWith(".thou") &&
+    parts.every((part) => !part.startsWith(".") && part !== "node_modules")
+  );
+}
+
+function linesOf(
+  bytes: Uint8Array,
+  name: string,
+  problems: Set<string>,
+): FileLines | undefined {
+  const text = readText(bytes, false);
+  if (text.ok) return readLines(text.text);
+  problems.add(`${shown(name)} cannot be read: ${text.because}.`);
+  return undefined;
+}

@@ -1,0 +1,237 @@
+// `thou compare`: what changed in the engineering between two states of one record, or of a folder of them. What a change is belongs to
+// compare/; what the two words mean to compare-sides.ts.
+import { Option, type Command } from "commander";
+import path from "node:path";
+import { compareRecords } from "../compare/changes.ts";
+import { comparisonMarkdown } from "../compare/markdown.ts";
+import type { ComparedRecord } from "../compare/wording.ts";
+import type { OpenFile } from "../model/project.ts";
+import { comparisonJson } from "./compare-json.ts";
+import { sidesOf, type Side } from "./compare-sides.ts";
+import { comparisonText } from "./compare-text.ts";
+import { columnsOf, type Context } from "./io.ts";
+import { shown, wrapIndented } from "./terminal-text.ts";
+
+const FORMATS = ["text", "markdown", "json"] as const;
+
+export function addCompare(program: Command, context: Context): void {
+  program
+    .command("compare")
+    .summary("show what changed in what a record comes to")
+    .description(
+      "Compares two states of a record, or of the records of two folders: sizes, clearances, verdicts, the reamer, steps, concessions and findings, " +
+        "by entry and not by line. Each state is a file, a folder, a state in version control such as HEAD or a tag, or a path at one, such as " +
+        "HEAD~3:winch.thou. Without a second one it is the files as they are.",
+    )
+    .argument("<old>", "the earlier state")
+    .argument("[new]", "the later state")
+    .addOption(
+      new Option("--format <form>", "how to write it")
+        .choices(FORMATS)
+        .default("text"),
+    )
+    .addHelpText(
+      "after",
+      `
+Exit code:
+  0  nothing is worse
+  1  a verdict got worse, or an error or a warning is new
+  2  it could not run, or not on every file
+
+Examples:
+  thou compare HEAD                    this folder since the last commit
+  thou compare HEAD winch.thou         one record since the last commit
+  thou compare v1 v2                   this folder at two tags
+  thou compare HEAD~3:winch.thou winch.thou
+  thou compare last-year.thou this-year.thou
+  thou compare origin/main HEAD --format markdown   for a comment`,
+    )
+    .action(
+      async (
+        earlier: string,
+        later: string | undefined,
+        options: { readonly format: (typeof FORMATS)[number] },
+      ) => {
+        await compare(earlier, later, options.format, context);
+      },
+    );
+}
+
+async function compare(
+  earlier: string,
+  later: string | undefined,
+  format: (typeof FORMATS)[number],
+  context: Context,
+): Promise<void> {
+  const { io } = context;
+  const [one, two] = await sidesOf(earlier, later, io.cwd);
+  const before = await openedOf(one, context);
+  const after = await openedOf(two, context);
+  const pairs = pairsOf(before, after, one.isFile && two.isFile);
+  const records = pairs.flatMap((pair) => comparedOf(pair, context) ?? []);
+  const between = `${one.words} and ${two.words}`;
+  const changed = records.filter(hasChanged);
+  switch (format) {
+    case "text":
+      io.stdout.write(comparisonText(between, records.length, changed, io));
+      break;
+    case "markdown":
+      io.stdout.write(comparisonMarkdown(between, records.length, changed));
+      break;
+    case "json":
+      io.stdout.write(comparisonJson(one.words, two.words, records));
+      break;
+  }
+  for (const problem of new Set([...one.problems, ...two.problems])) {
+    io.stderr.write(
+      `${wrapIndented(`thou: ${problem}`, columnsOf(io.stderr), "", "  ")}\n`,
+    );
+    context.exitWith(2);
+  }
+  if (changed.some(({ changes }) => 0 < changes.worse)) context.exitWith(1);
+}
+
+/** A record of a side, with the name that pairs it with the other side's. */
+interface Opened {
+  readonly name: string;
+  readonly open: OpenFile;
+}
+
+/** Each side has a project of its own, since both have files of the same paths. */
+async function openedOf(
+  side: Side,
+  { parts }: Context,
+): Promise<readonly Opened[]> {
+  const project = parts.createProject();
+  const given = new Set<string>();
+  const give = async (file: string): Promise<boolean> => {
+    if (given.has(file)) return true;
+    given.add(file);
+    const lines = await side.read(file);
+    project.setFile(file, lines ?? null);
+    return lines !== undefined;
+  };
+  const opened: Opened[] = [];
+  for (const file of side.records) {
+    await give(file);
+    for (
+      let missing = project
+        .missingUses(file)
+        .filter((each) => !given.has(each));
+      0 < missing.length;
+      missing = project.missingUses(file).filter((each) => !given.has(each))
+    )
+      for (const each of missing) await give(each);
+    const open = project.open(file);
+    if (open !== undefined)
+      opened.push({
+        name: path.posix.relative(side.base, file) || file,
+        open,
+      });
+  }
+  return opened;
+}
+
+interface Pair {
+  readonly before: Opened | undefined;
+  readonly after: Opened | undefined;
+}
+
+/** Two files are one pair, whatever they are called. In folders a record is known by its path, or, once moved, by the name of its job. */
+function pairsOf(
+  before: readonly Opened[],
+  after: readonly Opened[],
+  areFiles: boolean,
+): readonly Pair[] {
+  if (areFiles) {
+    const pair = { before: before[0], after: after[0] };
+    return pair.before === undefined && pair.after === undefined ? [] : [pair];
+  }
+  const left = new Map(before.map((each) => [each.name, each]));
+  const taken = (name: string | undefined): Opened | undefined => {
+    const found = name === undefined ? undefined : left.get(name);
+    if (found !== undefined) left.delete(found.name);
+    return found;
+  };
+  const byPath = after.map((each) => ({
+    before: taken(each.name),
+    after: each,
+  }));
+  const pairs = byPath.map(({ before: same, after: now }) => ({
+    before:
+      same ??
+      taken(
+        movedFrom(
+          now,
+          left,
+          byPath.map((pair) => pair.after),
+        ),
+      ),
+    after: now,
+  }));
+  return [
+    ...pairs,
+    ...[...left.values()].map((each) => ({ before: each, after: undefined })),
+  ].sort((a, b) => (nameOf(a) < nameOf(b) ? -1 : 1));
+}
+
+/** The name of the one record left over that has the job of this one, where no other record of now has it. */
+function movedFrom(
+  now: Opened,
+  left: ReadonlyMap<string, Opened>,
+  all: readonly Opened[],
+): string | undefined {
+  const job = jobOf(now.open);
+  if (
+    job === undefined ||
+    all.filter(({ open }) => jobOf(open) === job).length !== 1
+  )
+    return undefined;
+  const [found, another] = [...left.values()].filter(
+    ({ open }) => jobOf(open) === job,
+  );
+  return another === undefined ? found?.name : undefined;
+}
+
+function jobOf({ file }: OpenFile): string | undefined {
+  return file.entries.find(({ kind }) => kind === "job" || kind === "shop")
+    ?.ref;
+}
+
+function nameOf({ before, after }: Pair): string {
+  return after?.name ?? before?.name ?? "";
+}
+
+function comparedOf(pair: Pair, context: Context): ComparedRecord | undefined {
+  const { before, after } = pair;
+  const name = nameOf(pair);
+  try {
+    return {
+      name,
+      movedFrom:
+        before !== undefined &&
+        after !== undefined &&
+        before.name !== after.name
+          ? before.name
+          : undefined,
+      state:
+        before === undefined ? "new" : after === undefined ? "gone" : "changed",
+      changes: compareRecords(before?.open, after?.open),
+    };
+  } catch (error) {
+    context.io.stderr.write(
+      `thou: ${shown(name)} could not be compared, by a fault of thou itself: ${shown(String(error))}. Please report it with the file.\n`,
+    );
+    context.exitWith(2);
+    return undefined;
+  }
+}
+
+function hasChanged({ state, movedFrom, changes }: ComparedRecord): boolean {
+  const { changes: list, come, gone } = changes;
+  return (
+    state !== "changed" ||
+    movedFrom !== undefined ||
+    0 < list.length + come.length + gone.length
+  );
+}

@@ -1,0 +1,77 @@
+// A comparison as Markdown, for a comment beside a change. What a record says is set off, so that none of it is obeyed.
+import type { FindingChange } from "./changes.ts";
+import {
+  changeWords,
+  findingWords,
+  summaryWords,
+  tailOf,
+  whatOf,
+  type ComparedRecord,
+} from "./wording.ts";
+
+/** @param between "HEAD and the files as they are" */
+export function comparisonMarkdown(
+  between: string,
+  compared: number,
+  records: readonly ComparedRecord[],
+): string {
+  return [
+    `**Thou: ${escaped(between)}.** ${summaryWords(compared, records)}`,
+    ...records.map(recordMarkdown),
+  ]
+    .join("\n\n")
+    .concat("\n");
+}
+
+function recordMarkdown({
+  name,
+  movedFrom,
+  state,
+  changes,
+}: ComparedRecord): string {
+  const head = `### ${escaped(name)}${
+    state === "changed"
+      ? movedFrom === undefined
+        ? ""
+        : `, moved from ${escaped(movedFrom)}`
+      : `, ${state}`
+  }`;
+  const rows = changes.changes.map((change) => {
+    const { before, after } = changeWords(change);
+    const what = change.what === "entry" ? "" : ` ${escaped(whatOf(change))}`;
+    return `| **${escaped(change.entry)}**${what} | ${escaped(before)} | ${escaped(after)} | ${tailOf(change).map(marked).join(", ")} |`;
+  });
+  const findings = [
+    ...changes.come.map((each) => findingMarkdown(each, true)),
+    ...changes.gone.map((each) => findingMarkdown(each, false)),
+  ];
+  return [
+    head,
+    ...(rows.length === 0
+      ? []
+      : [["| | before | after | |", "|---|---|---|---|", ...rows].join("\n")]),
+    ...(findings.length === 0 ? [] : [findings.join("\n")]),
+  ].join("\n\n");
+}
+
+function marked(word: string): string {
+  return word === "worse" ? "**worse**" : escaped(word);
+}
+
+function findingMarkdown(finding: FindingChange, isNew: boolean): string {
+  const said = isNew ? `: ${escaped(finding.message)}` : "";
+  return `- ${escaped(findingWords(finding, isNew))}${said}`;
+}
+
+/** One line of plain text, with every sign that Markdown or HTML could take for its own set off. */
+function escaped(text: string): string {
+  return text
+    .replace(
+      /[\u{202A}-\u{202E}\u{2066}-\u{2069}\u{200E}\u{200F}\u{FEFF}]/gu,
+      "",
+    )
+    .replace(/[\p{Cc}\u{2028}\u{2029}\s]+/gu, " ")
+    .trim()
+    .replace(/[\\`*_{}[\]<>&|~$#]/g, "\\$&")
+    .replace(/[:@](?=\S)/g, "\\$&");
+}

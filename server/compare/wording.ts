@@ -1,0 +1,90 @@
+// A change in words: what both reports say alike. How it is laid out is theirs.
+import type {
+  Change,
+  FindingChange,
+  RecordChanges,
+  Standing,
+} from "./changes.ts";
+
+/** A record as it was compared: what it is called, and where it was found at each time. */
+export interface ComparedRecord {
+  /** What a person knows it by: its path from the folder compared. */
+  readonly name: string;
+  /** Its path at the earlier time, where it has moved since. */
+  readonly movedFrom: string | undefined;
+  readonly state: "changed" | "new" | "gone";
+  readonly changes: RecordChanges;
+}
+
+/** "0.0010 to 0.0013 in, predicted, in"; "" where it was not there. */
+export function standingWords(standing: Standing | null): string {
+  if (standing === null) return "";
+  const { text, status, verdict } = standing;
+  return [
+    status === "unknown" ? "unknown" : text,
+    ...(status === "predicted" ? ["predicted"] : []),
+    ...(verdict === "none" ? [] : [verdict]),
+  ].join(", ");
+}
+
+/** Of a new entry or a gone one the word says it all. */
+export function changeWords({ what, before, after }: Change): {
+  readonly before: string;
+  readonly after: string;
+} {
+  if (what === "entry")
+    return {
+      before: before === null ? "" : "there",
+      after: after === null ? "gone" : "new",
+    };
+  return {
+    before: before === null ? "not there" : standingWords(before),
+    after: after === null ? "gone" : standingWords(after),
+  };
+}
+
+/** "clearance", "hot-clearance case 2", "stock bore front" */
+export function whatOf({ what, of, case: number }: Change): string {
+  return [what, of, number === null ? null : `case ${String(number)}`]
+    .filter((part) => part !== null)
+    .join(" ");
+}
+
+/** "worse", "+0.0003 in", both or neither. */
+export function tailOf({ tendency, moved }: Change): readonly string[] {
+  return [
+    ...(tendency === "neither" ? [] : [tendency]),
+    ...(moved === "" ? [] : [moved]),
+  ];
+}
+
+/** "new error fit-loose at fit front, accepted by concession loose" */
+export function findingWords(
+  { level, code, entry, accepted }: FindingChange,
+  isNew: boolean,
+): string {
+  return [
+    `${isNew ? "new" : "gone"} ${accepted === null ? level : "accepted"} ${code}`,
+    entry === null ? "" : ` at ${entry}`,
+    accepted === null ? "" : `, by concession ${accepted}`,
+  ].join("");
+}
+
+/** "2 records compared, 1 of them changed: 3 things are worse." */
+export function summaryWords(
+  compared: number,
+  records: readonly ComparedRecord[],
+): string {
+  const count = (number: number, one: string, many: string): string =>
+    `${String(number)} ${number === 1 ? one : many}`;
+  if (compared === 0) return "No record to compare.";
+  const changed = records.length;
+  const worse = records.reduce((sum, each) => sum + each.changes.worse, 0);
+  const head = `${count(compared, "record", "records")} compared`;
+  if (changed === 0) return `${head}: no change in what they come to.`;
+  const tail =
+    worse === 0
+      ? "nothing is worse"
+      : count(worse, "thing is worse", "things are worse");
+  return `${head}, ${String(changed)} changed: ${tail}.`;
+}

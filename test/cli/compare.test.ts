@@ -1,0 +1,325 @@
+// `thou compare` as a person runs it: over real repositories, made for each test.
+import { execFileSync } from "node:child_process";
+import { mkdir, readdir, rename, rm, writeFile } from "node:fs/promises";
+import path from "node:path";
+import { describe, expect, test } from "vitest";
+import { createProject } from "../../server/rules/check.ts";
+import { folderWith, thou } from "./in-process.ts";
+
+const CRIB = `shop yard
+  units inch
+
+reamer r-875
+  size 0.8750
+  oversize +0.0001 to +0.0003
+`;
+
+const JOB = `job pump
+  units inch
+  use "crib.thou"
+
+part shaft
+part case
+journal drive on shaft
+  limits 0.8738 to 0.8745
+  read 0.8742 0.8741
+bore drive in case
+fit drive of journal drive in bore drive
+  want 0.0008 to 0.0016
+line drive
+  bore drive from 0 to 1
+  ream with r-875
+`;
+
+const WORN = JOB.replace("0.8742 0.8741", "0.8737 0.8736");
+
+function git(cwd: string, ...words: readonly string[]): string {
+  return execFileSync(
+    "git",
+    ["-c", "user.name=Yard", "-c", "user.email=yard@example.org", ...words],
+    { cwd, encoding: "utf8", stdio: ["ignore", "pipe", "ignore"] },
+  ).trim();
+}
+
+/** A repository with the job committed once. */
+async function yard(
+  files: Readonly<Record<string, string>> = {
+    "jobs/pump.thou": JOB,
+    "jobs/crib.thou": CRIB,
+  },
+): Promise<string> {
+  const cwd = await folderWith(files);
+  git(cwd, "init", "--quiet", "--initial-branch=main");
+  git(cwd, "add", "--all");
+  git(cwd, "commit", "--quiet", "--message=as received");
+  return cwd;
+}
+
+interface Comparison {
+  readonly before: string;
+  readonly after: string;
+  readonly records: readonly {
+    readonly file: string;
+    readonly movedFrom: string | null;
+    readonly state: string;
+    readonly changes: readonly {
+      readonly entry: string;
+      readonly what: string;
+      readonly tendency: string;
+    }[];
+    readonly worse: number;
+  }[];
+  readonly summary: { readonly compared: number; readonly worse: number };
+}
+
+const real = {
+  parts: { createProject: () => createProject({ root: "" }) },
+};
+
+async function compare(
+  cwd: string,
+  ...words: readonly string[]
+): Promise<{ code: number; err: string; found: Comparison }> {
+  const ran = await thou(["compare", ...words, "--format", "json"], {
+    cwd,
+    ...real,
+  });
+  return {
+    code: ran.code,
+    err: ran.err,
+    found: (ran.out === "" ? undefined : JSON.parse(ran.out)) as Comparison,
+  };
+}
+
+const files = ({ records }: Comparison): readonly string[] =>
+  records.map(({ file, state, worse }) => `${file} ${state} ${String(worse)}`);
+
+describe("two files, two folders", () => {
+  test("two files are one pair, whatever they are called", async () => {
+    const cwd = await folderWith({
+      "crib.thou": CRIB,
+      "then.thou": JOB,
+      "now.thou": WORN,
+    });
+    const { code, err, found } = await compare(cwd, "then.thou", "now.thou");
+    expect(err).toBe("");
+    expect(code).toBe(1);
+    expect(found.records.length).toBe(1);
+    expect(
+      found.records[0]?.changes.map(({ entry, what }) => `${entry} ${what}`),
+    ).toContain("journal drive size");
+    // nothing is worse the other way round
+    expect((await compare(cwd, "now.thou", "then.thou")).code).toBe(0);
+  });
+
+  test("in folders by path; each side reads its own crib", async () => {
+    const cwd = await folderWith({
+      "a/crib.thou": CRIB,
+      "a/pump.thou": JOB,
+      "a/gone.thou": "job gone\n",
+      "b/crib.thou": CRIB.replace("0.8750", "0.8755"),
+      "b/pump.thou": JOB,
+      "b/new.thou": "job new\n",
+    });
+    const { found } = await compare(cwd, "a", "b");
+    expect(files(found)).toEqual([
+      "crib.thou changed 0",
+      "gone.thou gone 0",
+      "new.thou new 0",
+      // 0.8756 to 0.8758 over 0.8741 to 0.8742 leaves 0.0014 to 0.0017, and 0.0016 is the most wanted
+      expect.stringMatching(/^pump.thou changed [1-9]/),
+    ]);
+  });
+});
+
+describe("states in version control", () => {
+  test("since the last commit: nothing, then a worn journal", async () => {
+    const cwd = await yard();
+    const same = await compare(cwd, "HEAD");
+    expect([same.code, same.err]).toEqual([0, ""]);
+    expect(files(same.found)).toEqual([
+      "jobs/crib.thou changed 0",
+      "jobs/pump.thou changed 0",
+    ]);
+    expect(same.found.records.flatMap(({ changes }) => changes)).toEqual([]);
+    await writeFile(path.join(cwd, "jobs/pump.thou"), WORN);
+    const worn = await compare(cwd, "HEAD");
+    expect(worn.code).toBe(1);
+    expect(worn.found.summary).toMatchObject({ compared: 2 });
+    expect(worn.found.before).toMatch(/^HEAD \([\da-f]{12}\)$/);
+  });
+
+  test("one record, from a folder below, and a path at a revision", async () => {
+    const cwd = await yard();
+    await writeFile(path.join(cwd, "jobs/pump.thou"), WORN);
+    for (const words of [
+      ["HEAD", "pump.thou"],
+      ["HEAD:pump.thou", "pump.thou"],
+      ["HEAD:pump.thou"],
+    ]) {
+      const { code, err, found } = await compare(
+        path.join(cwd, "jobs"),
+        ...words,
+      );
+      expect([code, err], words.join(" ")).toEqual([1, ""]);
+      expect(found.records.map(({ file }) => file)).toEqual(["pump.thou"]);
+    }
+  });
+
+  test("two commits; a crib of then for the job of then", async () => {
+    const cwd = await yard();
+    git(cwd, "tag", "received");
+    await writeFile(
+      path.join(cwd, "jobs/crib.thou"),
+      CRIB.replace("0.8750", "0.8755"),
+    );
+    git(cwd, "commit", "--quiet", "--all", "--message=another reamer");
+    // what lies on the disk is no matter
+    await rm(path.join(cwd, "jobs"), { recursive: true });
+    const { code, err, found } = await compare(cwd, "received", "HEAD");
+    expect([code, err]).toEqual([1, ""]);
+    expect(
+      found.records.find(({ file }) => file === "jobs/pump.thou")?.changes,
+    ).toContainEqual(
+      expect.objectContaining({ entry: "fit drive", what: "clearance" }),
+    );
+  });
+
+  test("a record that moved is known by its job", async () => {
+    const cwd = await yard();
+    await mkdir(path.join(cwd, "done"));
+    await rename(
+      path.join(cwd, "jobs/pump.thou"),
+      path.join(cwd, "jobs/pump-2026.thou"),
+    );
+    const { found } = await compare(cwd, "HEAD");
+    expect(
+      found.records.map(({ file, movedFrom, state }) => [
+        file,
+        movedFrom,
+        state,
+      ]),
+    ).toEqual([
+      ["jobs/crib.thou", null, "changed"],
+      ["jobs/pump-2026.thou", "jobs/pump.thou", "changed"],
+    ]);
+  });
+
+  test("a detached head", async () => {
+    const cwd = await yard();
+    git(cwd, "checkout", "--quiet", "--detach");
+    await writeFile(path.join(cwd, "jobs/pump.thou"), WORN);
+    expect((await compare(cwd, "HEAD")).code).toBe(1);
+  });
+
+  test("names that git or a shell could take for something else", async () => {
+    const odd = "-x $(touch made) *.thou";
+    const cwd = await yard({ [odd]: JOB, "crib.thou": CRIB });
+    await writeFile(path.join(cwd, odd), WORN);
+    const { code, err, found } = await compare(cwd, "HEAD", `./${odd}`);
+    expect([code, err]).toEqual([1, ""]);
+    expect(files(found)).toEqual([expect.stringContaining(odd)]);
+    const { code: refused, err: why } = await compare(cwd, "HEAD; touch made");
+    expect(refused).toBe(2);
+    expect(why).toContain("git knows no state");
+    expect((await readdir(cwd)).sort()).toEqual([odd, ".git", "crib.thou"]);
+  });
+});
+
+describe("what can't be compared says why, and the way out", () => {
+  const saidBy = async (
+    cwd: string,
+    ...words: readonly string[]
+  ): Promise<string> => {
+    const ran = await thou(["compare", ...words], { cwd, ...real });
+    expect(ran.code, words.join(" ")).toBe(2);
+    return ran.err.replaceAll(/\s+/gu, " ");
+  };
+
+  test("no such state, no repository, no commit yet", async () => {
+    const cwd = await yard();
+    expect(await saidBy(cwd, "v9")).toBe(
+      'thou: v9 is no file or folder here, and git knows no state "v9". ',
+    );
+    const plain = await folderWith({ "pump.thou": JOB });
+    expect(await saidBy(plain, "HEAD")).toContain(
+      "this folder is not under version control",
+    );
+    git(plain, "init", "--quiet");
+    expect(await saidBy(plain, "HEAD")).toContain(
+      "the repository has no commit yet",
+    );
+  });
+
+  test("a clone that holds only the newest commit", async () => {
+    const cwd = await yard();
+    await writeFile(path.join(cwd, "jobs/pump.thou"), WORN);
+    git(cwd, "commit", "--quiet", "--all", "--message=worn");
+    const clone = await folderWith({});
+    git(clone, "clone", "--quiet", "--depth=1", `file://${cwd}`, "shallow");
+    expect(await saidBy(path.join(clone, "shallow"), "HEAD~1")).toContain(
+      'which holds only the newest commits: fetch the rest first ("git fetch --unshallow")',
+    );
+  });
+
+  test("one path alone", async () => {
+    const cwd = await folderWith({ "pump.thou": JOB });
+    expect(await saidBy(cwd, "pump.thou")).toContain(
+      '"thou compare HEAD pump.thou"',
+    );
+    expect(await saidBy(cwd, "pmup.thou", "pump.thou")).toContain(
+      "pmup.thou cannot be read: there is no such file or folder",
+    );
+  });
+
+  test("a record that was not there then is new, and it is said", async () => {
+    const cwd = await yard();
+    await writeFile(path.join(cwd, "jobs/winch.thou"), "job winch\n");
+    const { code, err, found } = await compare(cwd, "HEAD", "jobs/winch.thou");
+    expect(code).toBe(2);
+    expect(err).toMatch(/jobs\/winch\.thou is not there at HEAD/);
+    expect(files(found)).toEqual(["winch.thou new 0"]);
+  });
+
+  test("bytes that are no text", async () => {
+    const cwd = await yard();
+    await writeFile(
+      path.join(cwd, "jobs/pump.thou"),
+      Buffer.from([0x6a, 0xff, 0x0a]),
+    );
+    const { code, err } = await compare(cwd, "HEAD");
+    expect(code).toBe(2);
+    expect(err).toContain("is not UTF-8 at line 1, column 2");
+  });
+});
+
+describe("how it reads", () => {
+  test("in the terminal, and as Markdown that obeys nothing of the record", async () => {
+    const cwd = await yard({ "pump.thou": JOB, "crib.thou": CRIB });
+    await writeFile(
+      path.join(cwd, "pump.thou"),
+      `${WORN}note "x"\npart [a](javascript:x)\n`,
+    );
+    const text = await thou(["compare", "HEAD"], {
+      cwd,
+      ...real,
+      columns: 100,
+    });
+    expect(text.code).toBe(1);
+    expect(text.out).toContain("size  0.8741 to 0.8742 in, in → ");
+    expect(text.out).toMatch(
+      /2 records compared, 1 changed: \d+ things are worse\./,
+    );
+    expect(text.out.split("\n").filter((line) => 100 < line.length)).toEqual(
+      [],
+    );
+    const { out } = await thou(["compare", "HEAD", "--format", "markdown"], {
+      cwd,
+      ...real,
+    });
+    expect(out).toContain(
+      "| **journal drive** size | 0.8741 to 0.8742 in, in |",
+    );
+    expect(out).not.toContain("](javascript:");
+  });
+});
