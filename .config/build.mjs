@@ -1,32 +1,24 @@
-// Bundles what ships into dist/: the extension, the language server and the command line.
+// Bundles what ships into dist/: the extension, the language server and the command line (bundles.mjs says how).
 //   node .config/build.mjs [--watch] [--maps]
 import { build, context } from "esbuild";
 import { rm, writeFile } from "node:fs/promises";
+import { bundles } from "./bundles.mjs";
 import { licencesOf } from "./licences.mjs";
 
-const options = {
-  entryPoints: {
-    client: "client/main.node.ts",
-    server: "server/main.node.ts",
-    cli: "server/cli/main.ts",
-  },
-  outdir: "dist",
-  outExtension: { ".js": ".cjs" },
-  bundle: true,
-  platform: "node",
-  format: "cjs",
-  target: "node20",
-  external: ["vscode"],
-  minify: !process.argv.includes("--maps"),
+const maps = process.argv.includes("--maps");
+const all = bundles("dist").map((each) => ({
+  ...each,
+  minify: !maps,
   keepNames: true,
-  sourcemap: process.argv.includes("--maps"),
-  legalComments: "none",
-  logLevel: "warning",
-};
+  sourcemap: maps,
+  metafile: true,
+}));
 
 await rm("dist", { recursive: true, force: true });
-if (process.argv.includes("--watch")) await (await context(options)).watch();
+if (process.argv.includes("--watch"))
+  for (const each of all) await (await context(each)).watch();
 else {
-  const { metafile } = await build({ ...options, metafile: true });
-  await writeFile("dist/licences.txt", await licencesOf(metafile));
+  const built = await Promise.all(all.map((each) => build(each)));
+  const inputs = Object.assign({}, ...built.map((each) => each.metafile.inputs));
+  await writeFile("dist/licences.txt", await licencesOf({ inputs }));
 }

@@ -13,6 +13,7 @@ import type {
   LanguageClientOptions,
 } from "vscode-languageclient";
 import type { OwnRequest, ParamsOf, ResultOf } from "../server/protocol.ts";
+import { offerFiles } from "./files.ts";
 
 export interface Connection {
   /** Whether the first start succeeded. */
@@ -33,6 +34,8 @@ export interface Connection {
 /** A server that is about to start, and the client that speaks with it. */
 export interface Launched {
   readonly client: BaseLanguageClient;
+  /** Rejects where the server can't so much as begin, and no one else would say so. */
+  readonly failed?: Promise<never>;
   /** Ends a server that can't be asked to. */
   readonly kill: () => void;
 }
@@ -41,30 +44,55 @@ export interface Launched {
 export type Launch = (options: LanguageClientOptions) => Launched;
 
 /** Records on the disk, records never saved, and records of a repository that is browsed without being cloned. */
-const records = ["file", "untitled", "vscode-vfs"].map((scheme) => ({
-  language: "thou",
-  scheme,
-}));
+const usualSchemes = ["file", "untitled", "vscode-vfs"];
+
+/** The records that are served: besides the usual ones those of the folders, wherever these lie; none of old versions and the like. */
+function schemesServed(): ReadonlySet<string> {
+  const folders = vscode.workspace.workspaceFolders ?? [];
+  return new Set([...usualSchemes, ...folders.map(({ uri }) => uri.scheme)]);
+}
+
+function recordsOf(schemes: ReadonlySet<string>) {
+  return [...schemes].map((scheme) => ({ language: "thou", scheme }));
+}
 
 // A crash now and then is mended by starting again; one after another is not.
 const crashesBorne = 3;
 const crashesCounted = 3 * 60_000; // milliseconds
+
+const notStarted =
+  "The Thou server did not start, so no findings and no clearances are shown. The log says why.";
 
 export function connect(
   launch: Launch,
   log: vscode.LogOutputChannel,
 ): Connection {
   const status = statusItem();
-  const watcher = vscode.workspace.createFileSystemWatcher("**/*.thou");
   let crashes: number[] = [];
   let current: Launched | undefined;
+  let served = schemesServed();
   let started = start();
+  const folders = vscode.workspace.onDidChangeWorkspaceFolders(() => {
+    // what a client serves is settled when it starts
+    const isNew = [...schemesServed()].some((each) => !served.has(each));
+    if (isNew) void restart();
+  });
 
   async function start(): Promise<boolean> {
-    status.starting();
+    served = schemesServed();
+    status.starting(recordsOf(served));
+    try {
+      return await startWith(launched());
+    } catch (error) {
+      log.error(`The server can't be made: ${String(error)}`);
+      giveUp(notStarted);
+      return false;
+    }
+  }
+
+  function launched(): Launched {
     const attempt = launch({
-      documentSelector: records,
-      synchronize: { fileEvents: watcher },
+      documentSelector: recordsOf(served),
       outputChannel: log,
       revealOutputChannelOn: RevealOutputChannelOn.Never,
       initializationFailedHandler: () => false,
@@ -82,20 +110,29 @@ export function connect(
       },
     });
     quieten(attempt.client);
+    offerFiles(attempt.client);
+    return attempt;
+  }
+
+  async function startWith(attempt: Launched): Promise<boolean> {
     current = attempt;
-    const came = await attempt.client.start().then(
+    const { client, failed } = attempt;
+    failed?.catch((reason: unknown) => {
+      log.error(`The server failed: ${String(reason)}`);
+    });
+    const begun = client.start();
+    const came = await Promise.race(
+      failed === undefined ? [begun] : [begun, failed],
+    ).then(
       () => true,
-      () => false, // the client has logged why
+      () => false, // it is in the log why
     );
     if (attempt !== current) {
       await end(attempt); // it came too late: another was started meanwhile
       return false;
     }
     if (came) status.running();
-    else
-      giveUp(
-        "The Thou server did not start, so no findings and no clearances are shown. The log says why.",
-      );
+    else giveUp(notStarted);
     return came;
   }
 
@@ -134,6 +171,7 @@ export function connect(
     if (client.state === State.Running)
       await client.stop().catch((reason: unknown) => {
         log.warn(`The server did not stop as asked: ${String(reason)}`);
+        kill();
       });
     else kill();
   }
@@ -158,7 +196,7 @@ export function connect(
     },
     dispose() {
       status.dispose();
-      watcher.dispose();
+      folders.dispose();
     },
   };
 }
@@ -173,14 +211,12 @@ function quieten(client: BaseLanguageClient): void {
 
 /** The entry behind the braces in the status bar, which comes forward only when something is wrong. */
 function statusItem() {
-  const item = vscode.languages.createLanguageStatusItem(
-    "thou.server",
-    records,
-  );
+  const item = vscode.languages.createLanguageStatusItem("thou.server", []);
   item.name = "Thou server";
   const restart = { title: "Restart Server", command: "thou.restartServer" };
   return {
-    starting() {
+    starting(records: vscode.DocumentSelector) {
+      item.selector = records;
       item.text = "Server is starting";
       item.detail = "";
       item.busy = true;

@@ -52,3 +52,20 @@ const NAMES: Readonly<Record<OwnRequest, true>> = {
 export const OWN_REQUESTS: readonly OwnRequest[] = Object.keys(
   NAMES,
 ) as OwnRequest[];
+
+/** What the server asks and an editor answers that says so by FILES_OFFERED: files where the server has no disk of its own, or another. */
+export interface FileRequests {
+  /** The text of a file; null where there is none, or none that can be read. */
+  "thou/readFile": {
+    readonly params: { readonly uri: string };
+    readonly result: { readonly text: string } | null;
+  };
+  /** The records below a folder, in any order. */
+  "thou/findRecords": {
+    readonly params: { readonly folder: string };
+    readonly result: { readonly uris: readonly string[] };
+  };
+}
+
+/** Among the experimental capabilities of an editor: it answers the requests for files. */
+export const FILES_OFFERED = "thouFiles";

@@ -1,5 +1,7 @@
 // What the editor at the other end can do, said once at the start.
 import type { ClientCapabilities } from "vscode-languageserver";
+import { FILES_OFFERED } from "../protocol.ts";
+import { member } from "./settings.ts";
 
 export interface Client {
   /** It asks for findings; else they are sent to it. */
@@ -10,6 +12,8 @@ export interface Client {
   readonly codeDescription: boolean;
   /** It tells of changed files where it is asked to. */
   readonly watches: boolean;
+  /** It reads files for us: those of its own that lie on no disk, or all where we have none. */
+  readonly readsFiles: boolean;
   /** It answers what the user has set. */
   readonly configuration: boolean;
   readonly configurationChanges: boolean;
@@ -38,6 +42,7 @@ export function clientOf(capabilities: ClientCapabilities): Client {
       pushed?.codeDescriptionSupport === true ||
       pulled?.codeDescriptionSupport === true,
     watches: workspace?.didChangeWatchedFiles?.dynamicRegistration === true,
+    readsFiles: member(capabilities.experimental, FILES_OFFERED) === true,
     configuration: workspace?.configuration === true,
     configurationChanges:
       workspace?.didChangeConfiguration?.dynamicRegistration === true,

@@ -14,16 +14,17 @@ import { capabilitiesFor } from "./capabilities.ts";
 import { clientOf, type Client } from "./client.ts";
 import type { Clock } from "./clock.ts";
 import { createDocuments } from "./documents.ts";
-import type { FileAccess } from "./files.ts";
+import { filesOf, type FileAccess } from "./files.ts";
 import { answering, quietly, type Log } from "./guard.ts";
 import type { Host, Session } from "./session.ts";
 import { DEFAULTS, member, settingsFrom, type Settings } from "./settings.ts";
 
 export interface Parts {
-  readonly files: FileAccess;
+  /** The disk; none in a browser. */
+  readonly files?: FileAccess;
   readonly clock: Clock;
-  /** The part that knows records. */
-  readonly load: () => Promise<{
+  /** The part that knows records. @param options what the editor gave at the start, `initializationOptions` of the protocol */
+  readonly load: (options: unknown) => Promise<{
     readonly createSession: (host: Host) => Session;
   }>;
   readonly version: string;
@@ -39,14 +40,15 @@ export function serve(connection: Connection, parts: Parts): void {
   let client: Client = clientOf({});
   let settings: Settings = DEFAULTS;
   let folders: readonly string[] = [];
+  let options: unknown;
   let session: Session | undefined;
   let loading: Promise<Session> | undefined;
 
   async function begin(): Promise<Session> {
-    const { createSession } = await parts.load();
+    const { createSession } = await parts.load(options);
     const made = createSession({
       client,
-      files,
+      files: filesOf(files, client.readsFiles ? connection : undefined),
       clock,
       log,
       settings: () => settings,
@@ -127,7 +129,9 @@ export function serve(connection: Connection, parts: Parts): void {
   connection.onInitialize((params) => {
     client = clientOf(params.capabilities);
     folders = foldersOf(params);
-    take(params.initializationOptions);
+    // typed any
+    options = params.initializationOptions as unknown;
+    take(options);
     return {
       capabilities: capabilitiesFor(client),
       serverInfo: { name: "thou", version: parts.version },
@@ -191,7 +195,8 @@ export function serve(connection: Connection, parts: Parts): void {
   documents.onDidSave(({ document }) => {
     tell("taking that it was saved", (to) => {
       to.documentSaved(document.uri);
-      if (!client.watches) to.diskUnsure();
+      // beside a lone file nothing is watched
+      if (!client.watches || folders.length === 0) to.diskUnsure();
     });
   });
 

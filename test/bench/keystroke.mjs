@@ -9,6 +9,7 @@ import { join } from "node:path";
 import { fileURLToPath, pathToFileURL } from "node:url";
 import { parseArgs } from "node:util";
 import { build } from "esbuild";
+import { serverOnNode, session } from "../../.config/bundles.mjs";
 import { CRIB, longRecord } from "./long-record.mjs";
 
 const { values } = parseArgs({
@@ -22,20 +23,13 @@ const KEYS = Number(values.keys);
 const folder = mkdtempSync(join(tmpdir(), "thou-bench-"));
 const here = (file) => fileURLToPath(new URL(file, import.meta.url));
 
+/** Bundles a server as it ships, in a folder of its own. */
 async function bundle(name, entry) {
-  const outfile = join(folder, `${name}.cjs`);
-  await build({
-    entryPoints: [here(entry)],
-    outfile,
-    bundle: true,
-    minify: true,
-    keepNames: true,
-    platform: "node",
-    format: "cjs",
-    target: "node20",
-    logLevel: "warning",
-  });
-  return outfile;
+  const outdir = join(folder, name);
+  for (const options of [serverOnNode(outdir, here(entry)), session(outdir)])
+    await build({ ...options, minify: true, keepNames: true });
+  writeFileSync(join(outdir, "package.json"), '{"type":"module"}');
+  return join(outdir, "server.cjs");
 }
 
 /** Starts a server; gives what asks it and what tells it. */

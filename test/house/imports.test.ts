@@ -97,7 +97,7 @@ const ROOMS: readonly {
   {
     room: "server/main",
     ours: ["server/lsp"],
-    packages: [/^node:/, /^vscode-languageserver\/node$/],
+    packages: [/^node:/, /^vscode-languageserver\/(node|browser)$/],
   },
   // not shipped: it writes the TextMate grammar from the vocabulary
   { room: "client/syntaxes", ours: ["grammar"], packages: [] },
