@@ -7,8 +7,9 @@ import { FILES_OFFERED, type FileRequests } from "../server/protocol.ts";
 export function offerFiles(client: BaseLanguageClient): void {
   client.registerFeature({
     fillClientCapabilities(capabilities) {
+      const others: unknown = capabilities.experimental; // typed any
       capabilities.experimental = {
-        ...capabilities.experimental,
+        ...(typeof others === "object" ? others : {}),
         [FILES_OFFERED]: true,
       };
     },
@@ -51,7 +52,7 @@ async function recordsBelow(folder: vscode.Uri): Promise<vscode.Uri[]> {
     vscode.workspace.fs.readDirectory(folder),
   ).catch(() => []);
   const found = await Promise.all(
-    entries.map(([name, type]) => {
+    entries.map(async ([name, type]) => {
       const entry = vscode.Uri.joinPath(folder, name);
       if (type === vscode.FileType.File)
         return name.endsWith(".thou") ? [entry] : [];

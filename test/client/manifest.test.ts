@@ -5,6 +5,12 @@ import { describe, expect, it } from "vitest";
 
 interface Manifest {
   readonly main: string;
+  readonly browser: string;
+  readonly extensionKind: readonly string[];
+  readonly capabilities: {
+    readonly untrustedWorkspaces: { readonly supported: boolean };
+    readonly virtualWorkspaces: { readonly supported: boolean };
+  };
   readonly icon: string;
   readonly files: readonly string[];
   readonly activationEvents: readonly string[];
@@ -38,6 +44,14 @@ const sources = readdirSync("client")
   .map((name) => readFileSync(`client/${name}`, "utf8"))
   .join("\n");
 
+/** All of the client. */
+function clientSources(): string {
+  return readdirSync("client")
+    .filter((name) => name.endsWith(".ts"))
+    .map((name) => readFileSync(`client/${name}`, "utf8"))
+    .join("\n");
+}
+
 describe("the manifest", () => {
   it("names files that are there and go into the package", () => {
     const named = [
@@ -53,11 +67,37 @@ describe("the manifest", () => {
     const packed = (file: string): boolean =>
       manifest.files.some((pattern) => matches(file, pattern));
     expect(
-      [...named, "dist/client.cjs", "dist/server.cjs"].filter(
-        (file) => !packed(file),
-      ),
+      [
+        ...named,
+        "dist/client.cjs",
+        "dist/server.cjs",
+        "dist/client.browser.js",
+        "dist/server.browser.js",
+        "dist/session.js",
+      ].filter((file) => !packed(file)),
     ).toEqual([]);
     expect(packed("client/extension.ts")).toBe(false);
+  });
+
+  it("runs beside the files where there is Node, and in a browser where there is none", () => {
+    expect(manifest.main).toBe("./dist/client.cjs");
+    expect(manifest.browser).toBe("./dist/client.browser.js"); // editors add `.js` where it is missing
+    expect(manifest.extensionKind).toEqual(["workspace"]);
+  });
+
+  it("is whole in a folder that nobody trusts yet and in one that lies on no disk: nothing of a record is run", () => {
+    expect(manifest.capabilities).toEqual({
+      untrustedWorkspaces: { supported: true },
+      virtualWorkspaces: { supported: true },
+    });
+    // what could run something: a setting that names a program, a task, a debugger, a terminal
+    const text = JSON.stringify(manifest.contributes);
+    expect(text).not.toMatch(
+      /"(?:executable|command(?:Line)?Path|serverPath)"|"taskDefinitions"|"debuggers"|"terminal"/u,
+    );
+    expect(clientSources()).not.toMatch(
+      /child_process|createTerminal|executeTask|startDebugging|env\.openExternal/u,
+    );
   });
 
   it("starts the extension for a record, and for the page of a finding that a window opens again", () => {

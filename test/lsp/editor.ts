@@ -5,6 +5,7 @@ import {
   StreamMessageReader,
   StreamMessageWriter,
 } from "vscode-jsonrpc/node";
+import type { MessageReader, MessageWriter } from "vscode-jsonrpc/node";
 import type {
   CodeAction,
   Diagnostic,
@@ -46,10 +47,15 @@ export const FULL = {
 export type Editor = ReturnType<typeof createEditor>;
 
 export function createEditor(fromServer: Readable, toServer: Writable) {
-  const connection = createMessageConnection(
+  return createEditorOver(
     new StreamMessageReader(fromServer),
     new StreamMessageWriter(toServer),
   );
+}
+
+/** An editor over whatever carries messages. */
+export function createEditorOver(reader: MessageReader, writer: MessageWriter) {
+  const connection = createMessageConnection(reader, writer);
   const versions = new Map<string, number>();
   const settings: { thou: unknown } = { thou: null };
   const told = {
