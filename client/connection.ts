@@ -186,7 +186,10 @@ export function connect(
       const client = (await started) ? current?.client : undefined;
       if (client?.state !== State.Running)
         throw new Error("The Thou server is not running.");
-      return client.sendRequest<ResultOf<N>>(name, params, token);
+      // a token that is not there would go out as a second parameter
+      return token === undefined
+        ? client.sendRequest<ResultOf<N>>(name, params)
+        : client.sendRequest<ResultOf<N>>(name, params, token);
     },
     restart,
     async stop() {
