@@ -19,6 +19,9 @@ if (process.argv.includes("--watch"))
   for (const each of all) await (await context(each)).watch();
 else {
   const built = await Promise.all(all.map((each) => build(each)));
-  const inputs = Object.assign({}, ...built.map((each) => each.metafile.inputs));
+  const inputs = Object.assign(
+    {},
+    ...built.map((each) => each.metafile.inputs),
+  );
   await writeFile("dist/licences.txt", await licencesOf({ inputs }));
 }

@@ -8,6 +8,7 @@ import { promisify } from "node:util";
 import { build } from "esbuild";
 import JSZip from "jszip";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { bundles } from "../../.config/bundles.mjs";
 import manifest from "../../package.json" with { type: "json" };
 
 /** All that is to be in it; whatever is added to the package is added here, with a look at what it weighs. */
@@ -27,9 +28,12 @@ const WANTED = [
   "extension/client/walkthrough/reading.svg",
   "extension/client/walkthrough/sample.svg",
   "extension/client/walkthrough/settings.svg",
+  "extension/dist/client.browser.js",
   "extension/dist/client.cjs",
   "extension/dist/licences.txt",
+  "extension/dist/server.browser.js",
   "extension/dist/server.cjs",
+  "extension/dist/session.js",
   "extension/package.json",
   "extension/readme.md",
   "extension/samples/first-job.thou",
@@ -116,24 +120,16 @@ test("its README shows its picture from within, and links to nothing that is not
 
 describe("licences", () => {
   test("every package that is bundled has its licence in it, word for word, and no other", async () => {
-    const { inputs } = (
-      await build({
-        entryPoints: [
-          "client/main.node.ts",
-          "server/main.node.ts",
-          "server/cli/main.ts",
-        ],
-        outdir: folder,
-        bundle: true,
-        platform: "node",
-        external: ["vscode"],
-        write: false,
-        metafile: true,
-        logLevel: "silent",
-      })
-    ).metafile;
+    const built = await Promise.all(
+      bundles(folder).map((each) =>
+        build({ ...each, write: false, metafile: true }),
+      ),
+    );
+    const inputs = built.flatMap(({ metafile }) =>
+      Object.keys(metafile.inputs),
+    );
     const folders = new Set(
-      Object.keys(inputs).flatMap(
+      inputs.flatMap(
         (file) =>
           /^.*node_modules\/(?:@[^/]+\/)?[^/]+(?=\/)/.exec(file)?.[0] ?? [],
       ),
