@@ -4,9 +4,11 @@
 import * as vscode from "vscode";
 import { connect, type Connection, type Launch } from "./connection.ts";
 import { chooseFinding } from "./finding-at-caret.ts";
+import { registerNewJob } from "./new-job.ts";
 import { registerOverview } from "./overview.ts";
 import { isFindingCode, pageAddress, registerPages } from "./pages.ts";
 import { openSample } from "./sample.ts";
+import { registerTaking } from "./take-readings.ts";
 
 let connection: Connection | undefined;
 
@@ -26,6 +28,8 @@ export function begin(context: vscode.ExtensionContext, launch: Launch): Thou {
     registerPages(
       async (code) => (await server.ask("thou/page", { code }))?.markdown,
     ),
+    registerNewJob(server.ask),
+    registerTaking(server.ask, context.workspaceState),
     vscode.commands.registerCommand("thou.restartServer", () =>
       server.restart(),
     ),

@@ -1,6 +1,8 @@
 // Our own requests, beside those that the protocol of language servers has words for: what the extension asks and what the server
 // answers, as types, and their names. Both sides read this file and neither any other of the other's.
 import type {
+  NewJobAnswer,
+  NewJobParams,
   TakingPrompt,
   TakingSetup,
   TakingSetupParams,
@@ -25,6 +27,11 @@ export interface OwnRequests {
     readonly params: { readonly uri: string };
     readonly result: Overview | null;
   };
+  /** What a new job is, one question at a time, and then its files. */
+  "thou/newJob": {
+    readonly params: NewJobParams;
+    readonly result: NewJobAnswer;
+  };
   /** What has to be known before readings are taken, one question at a time. */
   "thou/takingSetup": {
     readonly params: TakingSetupParams;
@@ -45,6 +52,7 @@ export type ResultOf<N extends OwnRequest> = OwnRequests[N]["result"];
 const NAMES: Readonly<Record<OwnRequest, true>> = {
   "thou/page": true,
   "thou/overview": true,
+  "thou/newJob": true,
   "thou/takingSetup": true,
   "thou/takingStep": true,
 };

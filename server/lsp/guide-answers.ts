@@ -1,7 +1,12 @@
 // The answers to the requests of guided work, the taking of readings and a new job: what comes in is looked at before it is used, and the
 // record is read as it stands now.
-import type { TakingPrompt, TakingSetup } from "../protocol/guide.ts";
+import type {
+  NewJobAnswer,
+  TakingPrompt,
+  TakingSetup,
+} from "../protocol/guide.ts";
 import { answersFrom } from "../ide/interview.ts";
+import { newJob } from "../ide/new-job/new-job.ts";
 import { planFrom } from "../ide/taking/plan.ts";
 import { promptAfter } from "../ide/taking/prompt.ts";
 import { takingSetup } from "../ide/taking/setup.ts";
@@ -24,6 +29,15 @@ export function createGuideAnswers(workspace: Workspace, clock: Clock) {
         answersFrom(member(params, "answers")),
         clock.today(),
       );
+    },
+    newJob(params: unknown): NewJobAnswer {
+      const names = member(params, "names");
+      return newJob({
+        answers: answersFrom(member(params, "answers")),
+        names: Array.isArray(names) ? textsFrom(names) : null,
+        crib: text(params, "crib") ?? null,
+        today: clock.today(),
+      });
     },
     async takingStep(params: unknown): Promise<TakingPrompt | null> {
       const plan = planFrom(member(params, "plan"));

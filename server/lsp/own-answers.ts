@@ -29,6 +29,7 @@ export interface OwnSources {
 
 export function createOwnAnswers(sources: OwnSources): OwnAnswers {
   return {
+    "thou/newJob": (params) => sources.guide.newJob(params),
     "thou/takingSetup": (params) => sources.guide.takingSetup(params),
     "thou/takingStep": (params) => sources.guide.takingStep(params),
     "thou/page": (params) => {

@@ -168,7 +168,7 @@ function waysOut(
           `${SKIP} ${plan.places.length === state.at + 1 ? "ends it here" : "goes on to the next place"}`,
         ]),
   ];
-  return ways.length === 0 ? [] : [`${ways.join(", ")}.`];
+  return [`${[...ways, "Escape stops and keeps what was taken"].join(", ")}.`];
 }
 
 function skipLabel({ places }: TakingPlan, { at }: Taking): string {

@@ -1,0 +1,377 @@
+// Asks what a new job is: its name, its parts, each place where the shaft runs, the clearance that is wanted, what hangs on the shelf. What is
+// written of it is writer.ts's.
+import { materials, type Family } from "../../core/materials/material.ts";
+import type { System } from "../../core/quantity/show.ts";
+import type { Choice } from "../../protocol/guide.ts";
+import {
+  askMany,
+  askOne,
+  askText,
+  choice,
+  type Interview,
+} from "../interview.ts";
+import { freeName, readName } from "./names.ts";
+import { LONGEST_SHAFT, readSize, type Size } from "./sizes.ts";
+import { gaugeChoices, reamerChoices } from "./shelf.ts";
+import { readWant, wantChoices, type Want } from "./wanted.ts";
+
+export interface Seat {
+  readonly name: string;
+  /** Nominal diameter of the journal. */
+  readonly size: Size;
+  readonly length: Size;
+  /** From the mouth of the first bore to this one's. */
+  readonly from: Size;
+  readonly bush: "through" | "vented" | "unvented" | "none";
+  /** Depth of a blind hole, where it is known. */
+  readonly depth: Size | undefined;
+}
+
+export interface NewJob {
+  readonly name: string;
+  readonly title: string;
+  readonly system: System;
+  readonly shaft: Part;
+  readonly host: Part & { readonly split: "along" | "across" | undefined };
+  readonly bushMaterial: string | undefined;
+  readonly seats: readonly Seat[];
+  readonly isReamed: boolean;
+  readonly want: Want;
+  /** Names of the starter set; empty where there is a crib. */
+  readonly gauges: readonly string[];
+  readonly reamers: readonly string[];
+}
+
+export interface Part {
+  readonly name: string;
+  readonly material: string | undefined;
+}
+
+export interface Known {
+  /** The names of the files in the folder. */
+  readonly names: readonly string[];
+  /** The folder has a crib: what hangs on the shelf stands there. */
+  readonly hasCrib: boolean;
+  /** The unit of that crib. */
+  readonly system: System | undefined;
+}
+
+const TITLE = "New job";
+const MOST_SEATS = 12;
+
+export function* newJobQuestions(known: Known): Interview<NewJob> {
+  const about = (key: string, question: string) => ({
+    key,
+    title: TITLE,
+    about: question,
+  });
+  const { name, title } = yield* askText(
+    about(
+      "name",
+      "What is the job? A few words, such as Winch 3 layshaft rebush.",
+    ),
+    freeName("new-job", known.names),
+    (text) => {
+      const read = readName(text, "a job");
+      return "fault" in read
+        ? read
+        : { value: { name: read.value, title: text } };
+    },
+  );
+  const system = (yield* askOne(
+    about("units", "Which unit are its lengths in?"),
+    [
+      choice("inch", "Inches", { picked: known.system !== "mm" }),
+      choice("mm", "Millimetres", { picked: known.system === "mm" }),
+    ],
+  )) as System; // the two that are offered
+  const shaft = yield* askPart("shaft", "shaft", SHAFTS, []);
+  const host = yield* askPart("case", "case", CASES, [shaft.name]);
+  const split = yield* askOne(
+    about("split", `Is the ${host.name} in one piece?`),
+    [
+      choice("", "In one piece", { picked: true }),
+      choice("across", "In halves, parted across the axis of its bores"),
+      choice("along", "In halves, parted along the axis of its bores", {
+        below:
+          "The rings of a press fit are not closed: what a press closes is then not told",
+      }),
+    ],
+  );
+  const seats = yield* askSeats(system, host.name);
+  const hasBush = seats.some(({ bush }) => bush !== "none");
+  const bushMaterial = hasBush
+    ? yield* askMaterial("bush", "What are the bushes made of?", BUSHES)
+    : undefined;
+  const cut = yield* askOne(
+    about(
+      "cut",
+      hasBush
+        ? "How do the bushes come to size?"
+        : "How do the bores come to size?",
+    ),
+    [
+      choice(
+        "reamed",
+        seats.length === 1
+          ? "Reamed in place"
+          : "Reamed in place, all in line with one reamer",
+        { picked: true },
+      ),
+      choice(
+        "not",
+        hasBush
+          ? "They come to size: nothing is cut here"
+          : "They are finished: nothing is cut here",
+      ),
+    ],
+  );
+  const sizes = seats.map(({ size }) => size);
+  const want = yield* askWant(sizes, system);
+  const isReamed = cut === "reamed";
+  const gauges = known.hasCrib
+    ? []
+    : yield* askMany(
+        about("gauges", "Which gauges are at hand? They begin the crib."),
+        gaugeChoices(system),
+      );
+  const reamers =
+    known.hasCrib || !isReamed
+      ? []
+      : yield* askMany(
+          about(
+            "reamers",
+            "Which reamers hang on the shelf? They begin the crib; none is an answer too.",
+          ),
+          reamerChoices(sizes, system),
+        );
+  return {
+    name,
+    title,
+    system,
+    shaft,
+    host: {
+      ...host,
+      split: split === "along" || split === "across" ? split : undefined,
+    },
+    bushMaterial,
+    seats,
+    isReamed,
+    want,
+    gauges,
+    reamers,
+  };
+}
+
+function* askPart(
+  key: string,
+  usual: string,
+  families: readonly Family[],
+  taken: readonly string[],
+): Interview<Part> {
+  const name = yield* askText(
+    {
+      key,
+      title: TITLE,
+      about:
+        key === "shaft"
+          ? "What is the shaft called?"
+          : "What is the part called that the shaft runs in?",
+    },
+    usual,
+    (text) => readName(text, "a part", taken),
+  );
+  const material = yield* askMaterial(
+    key,
+    `What is the ${name} made of?`,
+    families,
+  );
+  return { name, material };
+}
+
+const SHAFTS: readonly Family[] = ["steel", "stainless", "iron", "bronze"];
+const CASES: readonly Family[] = [
+  "iron",
+  "aluminium",
+  "steel",
+  "stainless",
+  "bronze",
+];
+const BUSHES: readonly Family[] = ["bronze", "brass", "iron"];
+
+function* askMaterial(
+  key: string,
+  question: string,
+  families: readonly Family[],
+): Interview<string | undefined> {
+  const offered: readonly Choice[] = families.flatMap((family) =>
+    materials
+      .filter((each) => each.family === family)
+      .map(({ name, what }) => choice(name, name, { beside: what })),
+  );
+  const given = yield* askOne(
+    { key: `${key} material`, title: TITLE, about: question },
+    [
+      choice("", "Not known yet", {
+        below: "What hangs on it stays unknown until the record says it",
+        picked: true,
+      }),
+      ...offered,
+    ],
+  );
+  return given === "" ? undefined : given;
+}
+
+const USUAL_NAMES = ["front", "rear", "middle"];
+const USUAL_SIZE: Readonly<Record<System, string>> = { inch: "1", mm: "25" };
+
+/** Each place where the shaft runs, until that is all. */
+function* askSeats(system: System, host: string): Interview<readonly Seat[]> {
+  const seats: Seat[] = [];
+  for (;;) {
+    const number = seats.length + 1;
+    const seat = yield* askSeat(number, seats, system, host);
+    seats.push(seat);
+    if (MOST_SEATS <= seats.length) return seats;
+    const more = yield* askOne(
+      {
+        key: `more ${String(number)}`,
+        title: TITLE,
+        about: "Does the shaft run anywhere else?",
+      },
+      [
+        choice("no", "No, that is all", { picked: true }),
+        choice("yes", "Yes, one more"),
+      ],
+    );
+    if (more === "no") return seats;
+  }
+}
+
+function* askSeat(
+  number: number,
+  before: readonly Seat[],
+  system: System,
+  host: string,
+): Interview<Seat> {
+  const last = before.at(-1);
+  const taken = before.map(({ name }) => name);
+  const about = (key: string, question: string) => ({
+    key: `${key} ${String(number)}`,
+    title: `${TITLE}, bore ${String(number)}`,
+    about: question,
+  });
+  const length = (text: string) => readSize(text, system);
+  const usual =
+    USUAL_NAMES.find((each) => !taken.includes(each)) ??
+    `bore-${String(number)}`;
+  const name = yield* askText(
+    about(
+      "seat",
+      number === 1
+        ? "Where does the shaft run? A name for its journal and its bore."
+        : "Where else does the shaft run?",
+    ),
+    usual,
+    (text) => readName(text, "a bore", taken),
+  );
+  const unit = system === "inch" ? "inches" : "millimetres";
+  const size = yield* askText(
+    about(
+      "size",
+      `What is the nominal diameter of journal ${name}, in ${unit}?`,
+    ),
+    last?.size.text ?? USUAL_SIZE[system],
+    length,
+  );
+  const bush = (yield* askOne(
+    about("bush", `What does journal ${name} run in?`),
+    [
+      choice("through", "A bush, in a hole that goes through", {
+        picked: last === undefined || last.bush === "through",
+      }),
+      choice("vented", "A bush, in a blind hole with a vent", {
+        picked: last?.bush === "vented",
+      }),
+      choice("unvented", "A bush, in a blind hole without a vent", {
+        below: "A bush driven in traps air and oil behind it: you will be told",
+        picked: last?.bush === "unvented",
+      }),
+      choice("none", `Straight in the ${host}, without a bush`, {
+        picked: last?.bush === "none",
+      }),
+    ],
+  )) as Seat["bush"]; // the four that are offered
+  const isBlind = bush === "vented" || bush === "unvented";
+  const depth = isBlind
+    ? yield* askText(
+        about(
+          "depth",
+          `How deep is the hole of ${name}, in ${unit}? Leave it empty until it is measured.`,
+        ),
+        "",
+        (text) => (text === "" ? { value: undefined } : length(text)),
+      )
+    : undefined;
+  const long = yield* askText(
+    about(
+      "length",
+      `How long is ${bush === "none" ? "bore" : "the bush of"} ${name}, in ${unit}? What stands here is as long as wide: write what it is.`,
+    ),
+    last?.length.text ?? size.text,
+    length,
+  );
+  const from =
+    last === undefined
+      ? { text: "0", metres: 0 }
+      : yield* askText(
+          about(
+            "from",
+            `How far from the mouth of bore ${before[0]?.name ?? ""} does bore ${name} begin, in ${unit}?`,
+          ),
+          farther(last, system),
+          (text) => startAfter(text, last, system),
+        );
+  return { name, size, length: long, from, bush, depth };
+}
+
+/** Four lengths on, to be written over. */
+function farther({ from, length }: Seat, system: System): string {
+  const metres = from.metres + 5 * length.metres;
+  const unit = system === "inch" ? 0.0254 : 0.001;
+  return String(Number((metres / unit).toFixed(3)));
+}
+
+function startAfter(text: string, last: Seat, system: System) {
+  const read = readSize(text, system, LONGEST_SHAFT);
+  if ("fault" in read) return read;
+  const end = last.from.metres + last.length.metres;
+  return end <= read.value.metres
+    ? read
+    : {
+        fault: `Bore ${last.name} reaches farther than that: give the bores in their order along the shaft.`,
+      };
+}
+
+function* askWant(sizes: readonly Size[], system: System): Interview<Want> {
+  const given = yield* askOne(
+    {
+      key: "want",
+      title: TITLE,
+      about: "Which clearance is wanted, on diameter?",
+    },
+    wantChoices(sizes, system),
+  );
+  if (given === "numbers")
+    return yield* askText(
+      {
+        key: "want numbers",
+        title: TITLE,
+        about: "The least and the most clearance on diameter.",
+      },
+      "",
+      (text) => readWant(text, system),
+    );
+  if (given === "shop-rule" || given === "later") return { kind: given };
+  return { kind: "class", word: given.replace(/^class /u, "") };
+}
