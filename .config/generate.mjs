@@ -14,6 +14,20 @@ export default recipe;
 `;
 }
 
+/** The grammar's own examples by rule, for whoever shows how a line is written. */
+async function grammarExamples() {
+  const examples = {};
+  let rule = "";
+  for (const line of (await readFile("grammar/thou.ohm", "utf8")).split("\n")) {
+    rule = /^ {2}(\w+(?:Fact|Entry)) =/.exec(line)?.[1] ?? rule;
+    const body = /^ *\/\/= (.*)$/.exec(line)?.[1];
+    if (body !== undefined) (examples[rule] ??= []).push(body);
+  }
+  return `// Made from thou.ohm by npm run generate: do not edit.
+export const examples: Readonly<Record<string, readonly string[]>> = ${JSON.stringify(examples, undefined, 2)};
+`;
+}
+
 /** The pages of findings by code, so that explain, the server and the sheet have them without a file. */
 async function findingPages() {
   const files = (await readdir("test/rules"))
@@ -101,6 +115,7 @@ async function manifest() {
 const made = {
   "server/rules/pages.ts": findingPages,
   "grammar/thou.ohm-bundle.ts": grammarBundle,
+  "grammar/examples.ts": grammarExamples,
   "client/syntaxes/thou.tmLanguage.json": colours,
   "docs/words.md": words,
   "package.json": manifest,

@@ -14,6 +14,7 @@ import type {
 } from "vscode-languageclient";
 import type { OwnRequest, ParamsOf, ResultOf } from "../server/protocol.ts";
 import { offerFiles } from "./files.ts";
+import { offerLensCommands } from "./lenses.ts";
 
 export interface Connection {
   /** Whether the first start succeeded. */
@@ -111,6 +112,7 @@ export function connect(
     });
     quieten(attempt.client);
     offerFiles(attempt.client);
+    offerLensCommands(attempt.client);
     return attempt;
   }
 

@@ -4,6 +4,7 @@
 import * as vscode from "vscode";
 import { connect, type Connection, type Launch } from "./connection.ts";
 import { chooseFinding } from "./finding-at-caret.ts";
+import { registerLensCommands } from "./lenses.ts";
 import { registerNewJob } from "./new-job.ts";
 import { registerOverview } from "./overview.ts";
 import { isFindingCode, pageAddress, registerPages } from "./pages.ts";
@@ -47,6 +48,7 @@ export function begin(context: vscode.ExtensionContext, launch: Launch): Thou {
         `${context.extension.id}#start`,
       ),
     ),
+    ...registerLensCommands(),
   );
   return { ready: server.ready };
 }

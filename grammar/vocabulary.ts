@@ -83,13 +83,13 @@ const SERVICE_LIMIT = fact(
 const READ = facts(
   "read",
   "ReadFact",
-  "read [PLACE] VALUES [with GAUGE] [at TEMPERATURE] [as STAGE] [by WHO on DATE]",
+  "read [PLACE] VALUES [station Z] [with GAUGE] [at TEMPERATURE] [as STAGE] [by WHO on DATE]",
   "Diameters read round one place, at different angles. Named places along the length give taper.",
 );
 const REPEAT = facts(
   "repeat",
   "RepeatFact",
-  "repeat [PLACE] VALUES [with GAUGE] [at TEMPERATURE] [by WHO on DATE]",
+  "repeat [PLACE] VALUES [station Z] [with GAUGE] [at TEMPERATURE] [by WHO on DATE]",
   "The same diameter read again and again at one place: how well the reading repeats, and which value is a stray.",
 );
 const FINISH = fact(
@@ -326,7 +326,7 @@ export const ENTRIES: readonly EntrySpec[] = [
       facts(
         "read",
         "BushReadFact",
-        "read od|id [PLACE] VALUES [with GAUGE] [as STAGE]",
+        "read od|id [PLACE] VALUES [station Z] [with GAUGE] [at TEMPERATURE] [as STAGE] [by WHO on DATE]",
         "Diameters read, outside or inside.",
       ),
       FINISH,
@@ -519,7 +519,7 @@ export const ENTRIES: readonly EntrySpec[] = [
       facts(
         "read",
         "StackReadFact",
-        "read NAME VALUES [with GAUGE]",
+        "read NAME VALUES [with GAUGE] [at TEMPERATURE] [by WHO on DATE]",
         "A member of the stack as measured.",
       ),
       fact(

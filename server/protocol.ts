@@ -77,3 +77,12 @@ export interface FileRequests {
 
 /** Among the experimental capabilities of an editor: it answers the requests for files. */
 export const FILES_OFFERED = "thouFiles";
+
+/** The commands that a click on the line above an entry runs, each with an address and a position. */
+export const LENS_COMMANDS = {
+  finding: "thou.showFinding",
+  uses: "thou.showUses",
+} as const;
+
+/** Among the experimental capabilities of an editor: it has those commands. */
+export const COMMANDS_OFFERED = "thouCommands";

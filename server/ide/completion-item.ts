@@ -13,6 +13,7 @@ export type CompletionKind =
   | "code"
   | "caution"
   | "date"
+  | "file"
   | "name"
   | "value";
 

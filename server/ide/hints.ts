@@ -124,17 +124,26 @@ export function headline(
   index: number,
 ): readonly HintPart[] | undefined {
   const entry = open.file.entries[index];
-  const source = entry === undefined ? undefined : sourceOf(entry);
-  if (entry === undefined || entry.damaged || source === undefined)
-    return undefined;
-  const result = resultFor(open, index, source);
-  if (result === undefined) return undefined;
+  const result = headlineResult(open, index);
+  if (entry === undefined || result === undefined) return undefined;
   if (entry.kind === "step") return stepParts(open.shop, result);
   if (entry.kind === "line") return lineParts(open, index, result);
   const saysMore = HEADLINES[entry.kind ?? ""] !== "size";
   return saysMore || isMoreThanLimits(open.shop, result)
     ? lengthParts(open.shop, result)
     : undefined;
+}
+
+/** The result that an entry's headline shows; undefined where the entry has none. */
+export function headlineResult(
+  open: OpenFile,
+  index: number,
+): Result | undefined {
+  const entry = open.file.entries[index];
+  const source = entry === undefined ? undefined : sourceOf(entry);
+  return entry === undefined || entry.damaged || source === undefined
+    ? undefined
+    : resultFor(open, index, source);
 }
 
 function resultFor(

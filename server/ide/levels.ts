@@ -63,7 +63,7 @@ export function levelled(
 
 /** The level that a finding has for the user. */
 export function levelOf(
-  { code, level, accepted }: Finding,
+  { code, level, accepted }: Pick<Finding, "code" | "level" | "accepted">,
   levels: Levels,
 ): SetLevel {
   const set = Object.hasOwn(levels, code) ? levels[code] : undefined;

@@ -29,7 +29,7 @@ export function capabilitiesFor(client: Client): ServerCapabilities {
         }
       : {}),
     inlayHintProvider: { resolveProvider: true },
-    completionProvider: { triggerCharacters: [" "] },
+    completionProvider: { triggerCharacters: [" ", '"', "/"] },
     hoverProvider: true,
     definitionProvider: true,
     referencesProvider: true,
@@ -45,6 +45,20 @@ export function capabilitiesFor(client: Client): ServerCapabilities {
     },
     documentFormattingProvider: true,
     documentRangeFormattingProvider: true,
+    ...(client.signatures
+      ? {
+          signatureHelpProvider: {
+            triggerCharacters: [" "],
+            retriggerCharacters: [","],
+          },
+        }
+      : {}),
+    ...(client.workspaceSymbols ? { workspaceSymbolProvider: true } : {}),
+    ...(client.selectionRanges ? { selectionRangeProvider: true } : {}),
+    ...(client.formatsAsTyped
+      ? { documentOnTypeFormattingProvider: { firstTriggerCharacter: "\n" } }
+      : {}),
+    ...(client.lenses ? { codeLensProvider: { resolveProvider: true } } : {}),
     ...(client.codeActions
       ? {
           codeActionProvider: {

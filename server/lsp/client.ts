@@ -1,6 +1,6 @@
 // What the editor at the other end can do, said once at the start.
 import type { ClientCapabilities } from "vscode-languageserver";
-import { FILES_OFFERED } from "../protocol.ts";
+import { COMMANDS_OFFERED, FILES_OFFERED } from "../protocol.ts";
 import { member } from "./settings.ts";
 
 export interface Client {
@@ -26,6 +26,16 @@ export interface Client {
   readonly nestedSymbols: boolean;
   readonly definitionLinks: boolean;
   readonly renamePreparation: boolean;
+  readonly signatures: boolean;
+  /** A parameter may be a range of the form; else it is a piece of it. */
+  readonly parameterRanges: boolean;
+  readonly workspaceSymbols: boolean;
+  readonly selectionRanges: boolean;
+  readonly formatsAsTyped: boolean;
+  readonly lenses: boolean;
+  readonly refreshesLenses: boolean;
+  /** It has the commands that a click on a lens runs. */
+  readonly lensCommands: boolean;
 }
 
 export function clientOf(capabilities: ClientCapabilities): Client {
@@ -55,5 +65,15 @@ export function clientOf(capabilities: ClientCapabilities): Client {
       textDocument?.documentSymbol?.hierarchicalDocumentSymbolSupport === true,
     definitionLinks: textDocument?.definition?.linkSupport === true,
     renamePreparation: textDocument?.rename?.prepareSupport === true,
+    signatures: textDocument?.signatureHelp !== undefined,
+    parameterRanges:
+      textDocument?.signatureHelp?.signatureInformation?.parameterInformation
+        ?.labelOffsetSupport === true,
+    workspaceSymbols: workspace?.symbol !== undefined,
+    selectionRanges: textDocument?.selectionRange !== undefined,
+    formatsAsTyped: textDocument?.onTypeFormatting !== undefined,
+    lenses: textDocument?.codeLens !== undefined,
+    refreshesLenses: workspace?.codeLens?.refreshSupport === true,
+    lensCommands: member(capabilities.experimental, COMMANDS_OFFERED) === true,
   };
 }

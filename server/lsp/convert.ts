@@ -129,6 +129,10 @@ const SYMBOLS: Readonly<Record<EntryKind, SymbolKind>> = {
   route: SymbolKind.Enum,
 };
 
+export function symbolKindOf(kind: EntryKind): SymbolKind {
+  return SYMBOLS[kind];
+}
+
 export function symbolOf({
   name,
   detail,

@@ -107,12 +107,16 @@ export function createFeatures(
     }: CompletionParams): Promise<CompletionList> =>
       of<CompletionList>(
         textDocument,
-        (open) =>
-          offersOf(
-            completionAt(open, position, clock.today()),
-            context?.triggerKind === CompletionTriggerKind.TriggerCharacter,
-            conversion.client,
-          ),
+        (open) => {
+          const isUnasked =
+            context?.triggerKind === CompletionTriggerKind.TriggerCharacter;
+          // quotes and slashes open files alone
+          const offered =
+            isUnasked && context.triggerCharacter !== " "
+              ? []
+              : completionAt(open, position, clock.today());
+          return offersOf(offered, isUnasked, conversion.client);
+        },
         { isIncomplete: false, items: [] },
       ),
     hover: ({ textDocument, position }: HoverParams): Promise<Hover | null> =>

@@ -21,6 +21,7 @@ const KINDS: Readonly<Record<CompletionKind, CompletionItemKind>> = {
   code: CompletionItemKind.EnumMember,
   caution: CompletionItemKind.EnumMember,
   date: CompletionItemKind.Value,
+  file: CompletionItemKind.File,
   name: CompletionItemKind.Text,
   value: CompletionItemKind.Value,
 };

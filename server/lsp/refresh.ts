@@ -1,7 +1,7 @@
 // Asks the editor to ask again, once for many changes.
 import type { Clock } from "./clock.ts";
 
-export type Subject = "findings" | "hints";
+export type Subject = "findings" | "hints" | "lenses";
 
 export interface Refresh {
   /** Soon; put off while more is asked for. */

@@ -1,6 +1,7 @@
 // The language server: one connection, its documents and settings, and which request goes to which answer. It knows no records: the part
 // that does is loaded once the editor has had its first answer.
 import {
+  CodeLensRefreshRequest,
   DidChangeConfigurationNotification,
   DidChangeWatchedFilesNotification,
 } from "vscode-languageserver";
@@ -16,6 +17,7 @@ import type { Clock } from "./clock.ts";
 import { createDocuments } from "./documents.ts";
 import { filesOf, type FileAccess } from "./files.ts";
 import { answering, quietly, type Log } from "./guard.ts";
+import type { Subject } from "./refresh.ts";
 import type { Host, Session } from "./session.ts";
 import { DEFAULTS, member, settingsFrom, type Settings } from "./settings.ts";
 
@@ -74,12 +76,14 @@ export function serve(connection: Connection, parts: Parts): void {
     return loading;
   }
 
-  function refresh(subject: "findings" | "hints"): void {
+  function refresh(subject: Subject): void {
     quietly(`asking to ask for ${subject} again`, log, async () => {
       if (subject === "findings" && client.refreshesFindings)
         await connection.languages.diagnostics.refresh();
       if (subject === "hints" && client.refreshesHints)
         await connection.languages.inlayHint.refresh();
+      if (subject === "lenses" && client.refreshesLenses && settings.lenses)
+        await connection.sendRequest(CodeLensRefreshRequest.type);
     });
   }
 
@@ -231,7 +235,11 @@ export function serve(connection: Connection, parts: Parts): void {
     ),
   );
   connection.onCompletion(
-    answer("completion", ({ features }, params) => features.offers(params)),
+    answer(
+      "completion",
+      async ({ features, writing }, params, token) =>
+        (await writing.usableFiles(params, token)) ?? features.offers(params),
+    ),
   );
   connection.onHover(
     answer("hover", ({ features }, params) => features.hover(params)),
@@ -276,6 +284,26 @@ export function serve(connection: Connection, parts: Parts): void {
   );
   connection.onCodeAction(
     answer("actions", ({ features }, params) => features.actions(params)),
+  );
+  connection.onSignatureHelp(
+    answer("the form", ({ writing }, params) => writing.signature(params)),
+  );
+  connection.onDocumentOnTypeFormatting(
+    answer("a new line", ({ writing }, params) => writing.newLine(params)),
+  );
+  connection.onSelectionRanges(
+    answer("selections", ({ writing }, params) => writing.selections(params)),
+  );
+  connection.onWorkspaceSymbol(
+    answer("names", ({ writing }, params, token) =>
+      writing.symbols(params, token),
+    ),
+  );
+  connection.onCodeLens(
+    answer("lenses", ({ writing }, params) => writing.lenses(params)),
+  );
+  connection.onCodeLensResolve(
+    answer("a lens", ({ writing }, lens) => writing.lensSays(lens)),
   );
   for (const name of OWN_REQUESTS)
     connection.onRequest(

@@ -27,6 +27,8 @@ import { answerTo, createReports } from "./reports.ts";
 import type { Settings } from "./settings.ts";
 import { createStillness } from "./stillness.ts";
 import { createWorkspace } from "./workspace.ts";
+import { createRecordList } from "./record-list.ts";
+import { createWriting } from "./writing.ts";
 
 /** What the session needs of the server. */
 export interface Host {
@@ -80,6 +82,8 @@ export function createSession(host: Host) {
   );
   const features = createFeatures(workspace, clock, conversion, settings);
   const names = createNames(workspace, files, clock, conversion);
+  const records = createRecordList(client.watches, workspace, files, clock);
+  const writing = createWriting(workspace, records, conversion, settings);
   const due = new Set<string>();
 
   /** The open documents that rest on any of these paths, without those of the paths themselves. */
@@ -94,17 +98,17 @@ export function createSession(host: Host) {
   function usersChanged(paths: readonly string[]): void {
     const users = usersOf(paths);
     if (users.length === 0) return;
-    if (client.pulls) refresh.soon("findings", "hints");
+    if (client.pulls) refresh.soon("findings", "hints", "lenses");
     else {
-      refresh.soon("hints");
+      refresh.soon("hints", "lenses");
       for (const { uri } of users) publishSoon(uri);
     }
   }
 
   function everythingChanged(): void {
-    if (client.pulls) refresh.soon("findings", "hints");
+    if (client.pulls) refresh.soon("findings", "hints", "lenses");
     else {
-      refresh.soon("hints");
+      refresh.soon("hints", "lenses");
       for (const { uri } of workspace.documents()) publishSoon(uri);
     }
   }
@@ -134,6 +138,7 @@ export function createSession(host: Host) {
   return {
     features,
     names,
+    writing,
     own: createOwnAnswers({
       open: async (uri, token) => {
         const open = await reports.workedOut(() => workspace.open(uri), token);
@@ -162,22 +167,26 @@ export function createSession(host: Host) {
       features.forget(uri);
       if (!client.pulls) host.publish({ uri, diagnostics: [] });
       workspace.closeDocument(uri);
+      records.changed([path]);
       closed.changed([path]);
       usersChanged([path]);
     },
     filesChanged(uris: readonly string[]): void {
       const paths = workspace.changed(uris);
+      records.changed(paths);
       closed.changed(paths);
       usersChanged(paths);
     },
     /** For editors that don't tell of changed files. */
     diskUnsure(): void {
       workspace.changedAll();
+      records.changedAll();
       closed.changedAll();
       everythingChanged();
     },
     foldersChanged(uris: readonly string[]): void {
       workspace.setFolders(uris);
+      records.changedAll();
       closed.changedAll();
       everythingChanged();
     },

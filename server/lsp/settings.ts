@@ -4,6 +4,8 @@ import { readLevels, type Levels } from "../ide/levels.ts";
 export interface Settings {
   /** `thou.hints.enabled`: the texts beside the lines. */
   readonly hints: boolean;
+  /** `thou.lenses.enabled`: a line above each fit, press and line of bores. */
+  readonly lenses: boolean;
   /** `thou.findings.waitWhileTyping`: no fault on the line being typed. */
   readonly waitWhileTyping: boolean;
   /** `thou.findings.wholeWorkspace`: findings of records that are not open, too. */
@@ -16,6 +18,7 @@ export interface Settings {
 
 export const DEFAULTS: Settings = {
   hints: true,
+  lenses: false,
   waitWhileTyping: true,
   wholeWorkspace: true,
   levels: {},
@@ -28,6 +31,7 @@ export function settingsFrom(section: unknown): Settings {
   const findings = member(section, "findings");
   return {
     hints: flag(hints, "enabled", DEFAULTS.hints),
+    lenses: flag(member(section, "lenses"), "enabled", DEFAULTS.lenses),
     waitWhileTyping: flag(
       findings,
       "waitWhileTyping",

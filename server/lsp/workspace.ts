@@ -23,6 +23,8 @@ export interface Workspace {
   changedAll(): void;
   setFolders(uris: readonly string[]): void;
   folders(): readonly string[];
+  /** The folder that a record belongs to: one of the workspace's, else the one it lies in. */
+  folderOf(path: string): string;
   /** Another number whenever anything may have changed. */
   revision(): number;
   pathOf(uri: string): string;
@@ -70,11 +72,15 @@ export function createWorkspace(files: FileAccess): Workspace {
       : pathOf(`file:///${name}`);
   }
 
-  function rootOf(path: string): Root {
+  function homeOf(path: string): string {
     const folder = folders
       .filter((each) => isIn(path, each))
       .reduce((a, b) => (a.length < b.length ? b : a), "");
-    const name = folder === "" ? parentOf(path) : folder;
+    return folder === "" ? parentOf(path) : folder;
+  }
+
+  function rootOf(path: string): Root {
+    const name = homeOf(path);
     let root = roots.get(name);
     if (root === undefined) {
       root = {
@@ -201,6 +207,7 @@ export function createWorkspace(files: FileAccess): Workspace {
         documents.set(placeOf(document.uri), document);
     },
     folders: () => folders,
+    folderOf: homeOf,
     revision: () => revision,
     pathOf: placeOf,
     uriOf: (path) => documents.get(path)?.uri ?? path,

@@ -85,7 +85,7 @@ export function createEditorOver(reader: MessageReader, writer: MessageWriter) {
       return null;
     },
   );
-  for (const subject of ["diagnostic", "inlayHint"])
+  for (const subject of ["diagnostic", "inlayHint", "codeLens"])
     connection.onRequest(`workspace/${subject}/refresh`, () => {
       told.refreshed.push(subject);
       note();

@@ -104,7 +104,9 @@ test("a hover is Markdown with the range it is about", async () => {
     value: expect.stringMatching(/clearance/i) as string,
   });
   expect(hover.range?.start.line).toBe(25);
-  expect(await full.request("textDocument/hover", at("\n\npart"))).toBeNull();
+  expect(
+    await full.request("textDocument/hover", at("\npart layshaft")),
+  ).toBeNull();
 });
 
 test("completions replace the word at the caret, with tab stops where the editor has them", async () => {
