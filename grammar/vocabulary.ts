@@ -719,7 +719,7 @@ export const ENTRIES: readonly EntrySpec[] = [
         "set",
         "SetFact",
         "set on ring SIZE",
-        "What a comparing gauge was set on: a ring, or `set with` another gauge.",
+        "What a comparing gauge was set on: a ring, or `set with` another gauge, whose correction it then takes over.",
       ),
       fact(
         "calibrated",

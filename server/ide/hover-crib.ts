@@ -10,11 +10,13 @@ import {
 } from "../core/quantity/show.ts";
 import { fromSi, unitOf } from "../core/quantity/units.ts";
 import { allOf, valueIn, type Entry } from "../model/entry.ts";
+import { gaugeValue } from "../model/evaluate/gauge.ts";
 import {
   materialValue,
   type MaterialValue,
 } from "../model/evaluate/material.ts";
 import { cutBy, reamerValue } from "../model/evaluate/reamer.ts";
+import { correctionWords, settersOf } from "../model/evaluate/setting.ts";
 import { settings } from "../model/evaluate/settings.ts";
 import { entryOf, refOf, type Shop } from "../model/shop.ts";
 import { blocks, escaped, list, table } from "./hover-markdown.ts";
@@ -220,5 +222,20 @@ export function gaugeBody(shop: Shop, ref: string): string {
     by === undefined
       ? ""
       : `Set with ${by}: ${escaped(gaugeSummary(shop, by))}`,
+    takenOver(shop, ref),
   );
+}
+
+/** What the gauges that it was set with add to its readings; why there is no saying where they are set with each other. */
+function takenOver(shop: Shop, ref: string): string {
+  const gauge = gaugeValue(shop, ref);
+  const setters = settersOf(shop, ref);
+  if (!setters.known)
+    return setters.because === undefined
+      ? ""
+      : `Its readings are not used: ${setters.because}`;
+  if (gauge === undefined || setters.value.every((each) => each.adds === 0))
+    return "";
+  const { system } = settings(shop, "job");
+  return `To its readings is added: ${correctionWords(gauge, setters.value, system).join("; ")}`;
 }

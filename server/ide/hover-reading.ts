@@ -8,7 +8,9 @@ import {
 } from "../core/quantity/show.ts";
 import type { Fact } from "../model/entry.ts";
 import { propertyOf } from "../model/evaluate/material.ts";
+import type { GaugeValue } from "../model/evaluate/gauge.ts";
 import { readingsAt } from "../model/evaluate/readings.ts";
+import { correctionWords } from "../model/evaluate/setting.ts";
 import { settings } from "../model/evaluate/settings.ts";
 import { materialOfFeature } from "../model/evaluate/size.ts";
 import type { OpenFile } from "../model/project.ts";
@@ -58,7 +60,8 @@ function becauseOf(
   ref: string,
   reading: {
     readonly temperature: number;
-    readonly gauge: { readonly adds: number; readonly ref: string } | undefined;
+    readonly gauge: GaugeValue | undefined;
+    readonly setters: readonly GaugeValue[];
   },
   system: System,
 ): string {
@@ -75,9 +78,8 @@ function becauseOf(
       `read at ${showTemperature(reading.temperature, system)}${grows}`,
     );
   }
-  const { gauge } = reading;
-  if (gauge !== undefined && gauge.adds !== 0)
-    parts.push(`${gauge.ref} adds ${showLength(gauge.adds, system, 2.54e-7)}`);
+  if (reading.gauge !== undefined)
+    parts.push(...correctionWords(reading.gauge, reading.setters, system));
   return parts.join("; ");
 }
 

@@ -30,10 +30,14 @@ function sideOf(shop: Shop, ref: string, side: "od" | "id"): Known<Size> {
     const size = sizeFromPlaces(shop, ref, entry, places.value);
     return known({
       ...size,
-      working: size.working.map((step) => ({
-        ...step,
-        formula: `${side}, as bought = least, mean and largest of the readings at 20 °C`,
-      })),
+      working: size.working.map((step, index) =>
+        index === 0
+          ? {
+              ...step,
+              formula: `${side}, as bought = least, mean and largest of the readings at 20 °C`,
+            }
+          : step,
+      ),
     });
   }
   const limits = given(entry, side === "od" ? "OdFact" : "IdFact");

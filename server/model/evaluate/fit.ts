@@ -1,6 +1,6 @@
 // The clearance of a running fit, measured or predicted. All clearances are diametral.
 import { wanted } from "./wanted.ts";
-import { clearanceBudget, type Budget } from "../../core/readings/budget.ts";
+import type { Budget } from "../../core/readings/budget.ts";
 import { clearance as clearanceOf } from "../../core/line/clearance.ts";
 import { metresToTenths } from "../../core/quantity/exact.ts";
 import { lengthDigits, showRange } from "../../core/quantity/show.ts";
@@ -17,6 +17,7 @@ import type { Need } from "../result.ts";
 import { query } from "../shop.ts";
 import { boreSize } from "./bore.ts";
 import { namedIn } from "./index-of.ts";
+import { differenceOf } from "./setting.ts";
 import { settings } from "./settings.ts";
 import { judgeEstimate, sizeOf, type Judged, type Size } from "./size.ts";
 
@@ -64,10 +65,7 @@ export const clearance = query<Known<Clearance>>("clearance", (shop, ref) => {
   if (!found.valid) return outside(found.because);
   const { system } = settings(shop, "job");
   const step = finer(journal.value.step, bore.value.step);
-  const both =
-    journal.value.budget === undefined || bore.value.budget === undefined
-      ? undefined
-      : clearanceBudget(bore.value.budget, journal.value.budget);
+  const difference = differenceOf(bore.value, journal.value);
   const digits = (size: Size): string =>
     showRange(size.low, size.high, system, size.step);
   return known({
@@ -79,7 +77,7 @@ export const clearance = query<Known<Clearance>>("clearance", (shop, ref) => {
     step,
     journal: journal.value,
     bore: bore.value,
-    budget: both?.valid === true ? both.value : undefined,
+    budget: difference?.budget,
     budgetNeeds: [...bore.value.budgetNeeds, ...journal.value.budgetNeeds],
     working: [
       ...bore.value.working,
@@ -94,6 +92,7 @@ export const clearance = query<Known<Clearance>>("clearance", (shop, ref) => {
         with: `${lengthDigits(bore.value.high, system, step)} − ${lengthDigits(journal.value.low, system, step)} = ${showRange(found.value.most, found.value.most, system, step)}; bore ${digits(bore.value)}, journal ${digits(journal.value)}`,
         source: "",
       },
+      ...(difference?.working === undefined ? [] : [difference.working]),
     ],
   });
 });

@@ -1,6 +1,6 @@
 // What a gauge's own entry says of its readings.
 import { given, valueIn } from "../entry.ts";
-import { entryOf, query, refOf } from "../shop.ts";
+import { entryOf, query } from "../shop.ts";
 import type { Signature } from "../values.ts";
 
 export interface GaugeValue {
@@ -13,8 +13,8 @@ export interface GaugeValue {
   readonly mpe: number | undefined;
   /** Correction added to its readings, m. */
   readonly adds: number;
-  readonly set:
-    { readonly ring: number } | { readonly with: string } | undefined;
+  /** The last written digit of that, m. */
+  readonly addsStep: number | undefined;
   readonly calibrated: Signature | undefined;
   readonly due: string | undefined;
   /** A line of it can't be read: then nothing that rests on it is said. */
@@ -26,9 +26,6 @@ export const gaugeValue = query<GaugeValue | undefined>(
   (shop, ref) => {
     const entry = entryOf(shop, ref);
     if (entry === undefined) return undefined;
-    const set = valueIn(entry, "SetFact");
-    const setWith =
-      set !== undefined && "with" in set ? refOf(shop, set.with) : undefined;
     const rules = [
       "ResolutionFact",
       "UncertaintyFact",
@@ -42,14 +39,7 @@ export const gaugeValue = query<GaugeValue | undefined>(
       uncertainty: valueIn(entry, "UncertaintyFact")?.value,
       mpe: valueIn(entry, "MpeFact")?.value,
       adds: valueIn(entry, "AddsFact")?.value ?? 0,
-      set:
-        set === undefined
-          ? undefined
-          : "ring" in set
-            ? set
-            : setWith === undefined
-              ? undefined
-              : { with: setWith },
+      addsStep: valueIn(entry, "AddsFact")?.step,
       calibrated: valueIn(entry, "CalibratedFact"),
       due: valueIn(entry, "DueFact")?.date,
       damaged:

@@ -1,7 +1,7 @@
 // A press fit: which parts it joins, how much the bush is over the hole, and what smoothing takes of that. Its rings are press-rings.ts's,
 // and what follows for bore, pressure and heat its other neighbours' (press-closure.ts, press-pressure.ts, press-heat.ts).
 import { wanted } from "./wanted.ts";
-import { clearanceBudget, type Budget } from "../../core/readings/budget.ts";
+import type { Budget } from "../../core/readings/budget.ts";
 import { interferenceBand } from "../../core/press/interference.ts";
 import { smoothing as smoothingOfFinishes } from "../../core/press/smoothing.ts";
 import {
@@ -24,6 +24,7 @@ import type { Working } from "../result.ts";
 import { entryOf, query } from "../shop.ts";
 import { bushOd } from "./bush-size.ts";
 import { boresOfHost, namedIn, pressesOfBush } from "./index-of.ts";
+import { differenceOf } from "./setting.ts";
 import { settings } from "./settings.ts";
 import {
   hostOf,
@@ -172,10 +173,7 @@ export const interferenceOf = query<Known<Interference>>(
         : ` − ${showLength(value, system, loss.value.nominal / 100)}`;
     const low = asMade.low - loss.value.high;
     const high = asMade.high - loss.value.low;
-    const both =
-      od.budget === undefined || hole.budget === undefined
-        ? undefined
-        : clearanceBudget(hole.budget, od.budget);
+    const difference = differenceOf(hole, od);
     return known({
       low,
       nominal: asMade.nominal - loss.value.nominal,
@@ -185,7 +183,7 @@ export const interferenceOf = query<Known<Interference>>(
       asMade,
       od,
       hole,
-      budget: both?.valid === true ? both.value : undefined,
+      budget: difference?.budget,
       working: [
         ...od.working,
         ...hole.working,
@@ -201,6 +199,7 @@ export const interferenceOf = query<Known<Interference>>(
           with: `${lengthDigits(od.high, system, step)} − ${lengthDigits(hole.low, system, step)}${less(loss.value.low)} = ${showLength(high, system, step)}`,
           source: "",
         },
+        ...(difference?.working === undefined ? [] : [difference.working]),
       ],
     });
   },

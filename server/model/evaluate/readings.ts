@@ -17,6 +17,7 @@ import { refOf, type Shop } from "../shop.ts";
 import type { Reading, Span, Stage } from "../values.ts";
 import { gaugeValue, type GaugeValue } from "./gauge.ts";
 import { propertyOf, type MaterialValue } from "./material.ts";
+import { addsOf, settersOf, settingUncertainty } from "./setting.ts";
 import { settings } from "./settings.ts";
 
 /** A reading line that counts, corrected to 20 °C. */
@@ -27,6 +28,8 @@ export interface CorrectedReading {
   readonly valueSpans: readonly Span[];
   readonly station: number | undefined;
   readonly gauge: GaugeValue | undefined;
+  /** The gauges that it was set with, the nearest first. */
+  readonly setters: readonly GaugeValue[];
   readonly gaugeWritten: boolean;
   readonly date: string | undefined;
   /** Step of the last written digit, m. */
@@ -141,7 +144,9 @@ function correct(
     return SILENT;
   const job = settings(shop, "job");
   const temperature = reading.temperature?.value ?? job.temperature;
-  const adds = gauge?.adds ?? 0;
+  const setters = gauge === undefined ? known([]) : settersOf(shop, gauge.ref);
+  if (!setters.known) return setters;
+  const adds = addsOf(gauge, setters.value);
   let expansion = 0;
   if (temperature !== 20) {
     const of = material();
@@ -168,6 +173,7 @@ function correct(
     valueSpans: reading.valueSpans,
     station: reading.station,
     gauge,
+    setters: setters.value,
     gaugeWritten: reading.gauge !== undefined,
     date: reading.signature.date,
     step: steps.length === 0 ? undefined : Math.min(...steps),
@@ -202,18 +208,13 @@ export function spreadOf(values: readonly number[]): number | undefined {
  * resolution alone says nothing of a gauge's error.
  */
 export function budgetOf(
-  shop: Shop,
   reading: CorrectedReading,
   temperatureStep: number | undefined,
   scatter: Repeatability | undefined,
   material: MaterialValue | undefined,
 ): Budget | undefined {
   const { gauge } = reading;
-  const setWith =
-    gauge?.set !== undefined && "with" in gauge.set
-      ? gaugeValue(shop, gauge.set.with)
-      : undefined;
-  const setting = setWith === undefined ? undefined : ownUncertainty(setWith);
+  const setting = settingUncertainty(reading.setters);
   if (
     gauge === undefined ||
     (gauge.uncertainty === undefined &&
@@ -245,10 +246,4 @@ export function budgetOf(
   if (!components.valid) return undefined;
   const combined = budget(components.value);
   return combined.valid ? combined.value : undefined;
-}
-
-/** Standard uncertainty of a gauge by its certificate or its largest error, m. */
-function ownUncertainty(gauge: GaugeValue): number | undefined {
-  if (gauge.uncertainty !== undefined) return gauge.uncertainty / 2;
-  return gauge.mpe === undefined ? undefined : gauge.mpe / Math.sqrt(3);
 }

@@ -56,7 +56,7 @@ export const reamerValue = query<Known<ReamerValue>>("reamer", (shop, ref) => {
     const readings = places.value.flatMap((place) => place.readings);
     const budgets = readings.map(
       (reading) =>
-        budgetOf(shop, reading, undefined, undefined, undefined)?.combined ?? 0,
+        budgetOf(reading, undefined, undefined, undefined)?.combined ?? 0,
     );
     const mean = values.reduce((sum, value) => sum + value, 0) / values.length;
     const tool: ToolSize = {

@@ -35,6 +35,7 @@ import {
   type CorrectedReading,
   type PlaceReadings,
 } from "./readings.ts";
+import { correctionWorking } from "./setting.ts";
 import { settings } from "./settings.ts";
 
 export interface Size extends Estimate {
@@ -155,6 +156,7 @@ export function sizeFromPlaces(
           .join(", "),
         source: "ISO 1",
       },
+      ...correctionWorking(shop, places),
     ],
   };
 }
@@ -176,7 +178,6 @@ function budgetsOf(
       ...allOf(entry, "BushReadFact"),
     ].find((fact) => fact.span.line === reading.span.line)?.value;
     const found = budgetOf(
-      shop,
       reading,
       written?.temperature?.step,
       scatter,
