@@ -3,6 +3,7 @@
 import assert from "node:assert/strict";
 import { mkdir, readFile, writeFile } from "node:fs/promises";
 import path from "node:path";
+import { guideChecks } from "./guide-checks.mjs";
 import {
   boxOf,
   coloursOf,
@@ -271,6 +272,7 @@ export const pageChecks = [
       );
     },
   },
+  ...guideChecks,
   {
     name: "the editor complains of nothing",
     async check({ page }) {

@@ -1,0 +1,132 @@
+// Guided work as a person does it at the keyboard: readings that a gauge types, and a new job by Enter alone. Each check leaves the folder
+// and the page as it found them.
+import assert from "node:assert/strict";
+import { readFile, readdir, rm } from "node:fs/promises";
+import path from "node:path";
+import { goTo, runCommand, until } from "./page.mjs";
+import { record } from "./prepare.mjs";
+
+const widget = ".quick-input-widget";
+
+/** Waits until the box has a title with these words. */
+async function boxWith(page, words) {
+  await page
+    .locator(`${widget} .quick-input-title`, { hasText: words })
+    .first()
+    .waitFor();
+  // the box takes keys once its text field has the focus
+  await page.waitForFunction(
+    (selector) => document.activeElement?.closest(selector) !== null,
+    widget,
+  );
+}
+
+/** Types a reading as a gauge does, and waits until the box says what follows. */
+async function gauge(page, typed, words) {
+  await page.keyboard.type(typed);
+  await page.keyboard.press("Enter");
+  await page.locator(widget, { hasText: words }).first().waitFor();
+}
+
+export const guideChecks = [
+  {
+    name: "readings that a gauge types, with its tab, its comma and a slip, stand in the record",
+    async check({ page, at }) {
+      const journal = at.lines.findIndex((line) =>
+        line.startsWith("journal rear "),
+      );
+      await goTo(page, journal + 1);
+      await runCommand(page, "Thou: Take Readings");
+      for (const words of [
+        "What is read?",
+        "Which gauge reads it?",
+        "How warm is the part?",
+        "Where is journal rear read?",
+      ]) {
+        await until(`the question ${words}`, async () => {
+          const field = page.locator(`${widget} input[type=text]`).first();
+          const asked = await field.getAttribute("placeholder");
+          const text = await page.locator(widget).first().innerText();
+          return asked === words || text.includes(words) || undefined;
+        });
+        await page.keyboard.press("Enter");
+      }
+      await boxWith(page, "place near, angle 1 of 3");
+      await gauge(page, "+0.87432\t", "Here so far: 0.87432 in.");
+      await gauge(page, "22.207", "Does the gauge show millimetres?");
+      await gauge(page, "0,87428", "out-of-round 0.00004 in");
+      await gauge(page, "0.87430 in", "place far, angle 1 of 3");
+      await gauge(page, "u", "place near, angle 3 of 3");
+      await page.keyboard.press("Escape");
+      await until("the line in the record", async () => {
+        const text = await page
+          .locator(".editor-instance .view-lines")
+          .first()
+          .innerText();
+        return (
+          text
+            .replaceAll("\u00a0", " ")
+            .includes("read near 0.87432 0.87428 with mic-1 on ") || undefined
+        );
+      });
+      await runCommand(page, "Notifications: Clear All Notifications");
+      await goTo(page, journal + 1);
+      await page.keyboard.press("Control+KeyZ");
+      await until("the record of before", async () => {
+        const text = await page
+          .locator(".editor-instance .view-lines")
+          .first()
+          .innerText();
+        return text
+          .replaceAll("\u00a0", " ")
+          .includes("read near 0.87432 0.87428 with mic-1 on ")
+          ? undefined
+          : true;
+      });
+    },
+  },
+  {
+    name: "a new job by Enter alone stands in the folder, and nothing that was there has changed",
+    async check({ page, server }) {
+      const { folder } = server;
+      const before = await readdir(folder);
+      const crib = await readFile(path.join(folder, "crib.thou"), "utf8");
+      await runCommand(page, "Thou: New Job");
+      await boxWith(page, "New job");
+      let asked = "";
+      const made = await until(
+        "the new record",
+        async () => {
+          const fresh = (await readdir(folder)).filter(
+            (name) => !before.includes(name),
+          );
+          if (0 < fresh.length) return fresh;
+          const text = await page
+            .locator(`${widget} .quick-input-titlebar`)
+            .first()
+            .innerText();
+          const number = /\((\d+)\/\d+\)/.exec(text)?.[1];
+          if (number !== undefined && number !== asked) {
+            asked = number;
+            await page.keyboard.press("Enter");
+          }
+          return undefined;
+        },
+        90,
+      );
+      assert.deepEqual(made, ["new-job.thou"]);
+      const text = await readFile(path.join(folder, "new-job.thou"), "utf8");
+      assert.match(text, /^job new-job\n/);
+      assert.match(text, /\n {2}use "crib\.thou"\n/);
+      assert.equal(
+        await readFile(path.join(folder, "crib.thou"), "utf8"),
+        crib,
+      );
+      await page.locator(".tab.active", { hasText: "new-job.thou" }).waitFor();
+      await runCommand(page, "Notifications: Clear All Notifications");
+      await runCommand(page, "View: Close Editor");
+      await page.locator(".tab.active", { hasText: record }).waitFor();
+      await rm(path.join(folder, "new-job.thou"));
+    },
+  },
+];
