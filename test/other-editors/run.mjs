@@ -1,4 +1,4 @@
-// Tries the set-ups for other editors that the README gives, with those editors: `npm run test:other-editors`. It takes each set-up out of the
+// Tries the set-ups for other editors that the README gives, with those editors: `npm run test:others`. It takes each set-up out of the
 // README word for word, opens a record of the sample shop with a misspelt word in it, and looks at what comes: the finding, a hover, the
 // definition of a gauge in the crib, the layout.
 // Exit code 0: both were tried and all is well; 1: something is not; 2: an editor is not here, and its set-up was not tried.
