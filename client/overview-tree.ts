@@ -14,7 +14,10 @@ export interface OverviewTree {
 
 /** The editor's own signs, different in shape as well as in colour. */
 const ICONS: Readonly<
-  Record<OverviewState, readonly [icon: string, colour?: string]>
+  Record<
+    Exclude<OverviewState, "plain">,
+    readonly [icon: string, colour?: string]
+  >
 > = {
   in: ["pass", "testing.iconPassed"],
   out: ["error", "testing.iconFailed"],
@@ -29,7 +32,6 @@ const ICONS: Readonly<
   blocked: ["circle-slash", "list.warningForeground"],
   waits: ["watch"],
   failed: ["close", "testing.iconFailed"],
-  plain: ["dash"],
 };
 
 export function overviewTree(): OverviewTree {
@@ -85,7 +87,7 @@ function getTreeItem(item: OverviewItem): vscode.TreeItem {
   shown.accessibilityInformation = {
     label: detail === "" ? label : `${label}, ${detail}`,
   };
-  if (state !== undefined) {
+  if (state !== undefined && state !== "plain") {
     const [icon, colour] = ICONS[state];
     shown.iconPath = new vscode.ThemeIcon(
       icon,

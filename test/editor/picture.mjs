@@ -30,19 +30,18 @@ try {
   const text = await readFile(path.join(server.folder, record), "utf8");
   const lines = text.split("\n");
   const fit = 1 + lines.findIndex((line) => line.startsWith("fit front"));
-  const step = 1 + lines.findIndex((line) => line.startsWith("step ream"));
   const { page } = await openPage(server, { open: record });
-  await page.setViewportSize({ width: 1280, height: 860 });
+  await page.setViewportSize({ width: 1280, height: 760 });
   await goTo(page, fit);
   await until("the hint beside the fit", async () =>
     /\d in, /.test((await drawnText(page, fit)) ?? "") ? true : undefined,
   );
-  await page.keyboard.press("Control+Shift+KeyM");
+  const count = page.locator(".statusbar-item", { hasText: "to measure" });
+  await count.first().click();
   await page
-    .locator(".markers-panel .monaco-list-row", { hasText: "measured" })
+    .locator(".pane-body .monaco-list-row", { hasText: "fit front" })
     .first()
     .waitFor();
-  await goTo(page, step);
   await page.mouse.move(4, 400);
   await page.screenshot({ path: path.join(pictures, "winch.png") });
 } finally {

@@ -15,6 +15,7 @@ import {
   runCommand,
   until,
 } from "./page.mjs";
+import { overviewChecks, walkthroughChecks } from "./overview-check.mjs";
 import { record, root } from "./prepare.mjs";
 
 /** A clearance as a hint shows it: a number with a unit of length. */
@@ -200,6 +201,7 @@ export const pageChecks = [
       assert.match(text, new RegExp(`Ln ${at.fault}, Col ${column}\\b`));
     },
   },
+  ...overviewChecks,
   ...themes.map(({ shot, theme, mark }) => ({
     name: `hint and squiggle are drawn in the theme ${theme}`,
     async check(view) {
@@ -273,6 +275,7 @@ export const pageChecks = [
     },
   },
   ...guideChecks,
+  ...walkthroughChecks,
   {
     name: "the editor complains of nothing",
     async check({ page }) {
