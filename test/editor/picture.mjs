@@ -1,5 +1,5 @@
 // Makes the picture that the README shows, in the real editor: `node test/editor/picture.mjs`. Look at it before it is committed.
-import { mkdir, mkdtemp, readFile, rm } from "node:fs/promises";
+import { mkdir, mkdtemp, readFile, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import path from "node:path";
 import { drawnText, goTo, until } from "./page.mjs";
@@ -12,6 +12,7 @@ import {
   root,
   shop,
 } from "./prepare.mjs";
+import { smallPicture } from "./small-picture.mjs";
 import { openPage } from "./window.mjs";
 import { startServer } from "./workbench.mjs";
 
@@ -43,7 +44,10 @@ try {
     .first()
     .waitFor();
   await page.mouse.move(4, 400);
-  await page.screenshot({ path: path.join(pictures, "winch.png") });
+  await writeFile(
+    path.join(pictures, "winch.png"),
+    smallPicture(await page.screenshot()),
+  );
 } finally {
   await server?.close();
   await rm(scratch, { recursive: true, force: true });
