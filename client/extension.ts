@@ -10,6 +10,7 @@ import { registerOverview } from "./overview.ts";
 import { isFindingCode, pageAddress, registerPages } from "./pages.ts";
 import { openSample } from "./sample.ts";
 import { registerTaking } from "./take-readings.ts";
+import { registerSheets } from "./sheets.ts";
 
 let connection: Connection | undefined;
 
@@ -31,6 +32,7 @@ export function begin(context: vscode.ExtensionContext, launch: Launch): Thou {
     ),
     registerNewJob(server.ask),
     registerTaking(server.ask, context.workspaceState),
+    registerSheets((params) => server.ask("thou/sheet", params)),
     vscode.commands.registerCommand("thou.restartServer", () =>
       server.restart(),
     ),

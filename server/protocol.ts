@@ -9,6 +9,7 @@ import type {
   TakingStepParams,
 } from "./protocol/guide.ts";
 import type { Overview } from "./protocol/overview.ts";
+import type { SheetParams } from "./protocol/sheet.ts";
 
 /** A position in a record: line and character from 0, in UTF-16 units. */
 export interface OwnPosition {
@@ -42,6 +43,11 @@ export interface OwnRequests {
     readonly params: TakingStepParams;
     readonly result: TakingPrompt | null;
   };
+  /** A record as a page of HTML to print; null where it is not there. */
+  "thou/sheet": {
+    readonly params: SheetParams;
+    readonly result: { readonly html: string } | null;
+  };
 }
 
 export type OwnRequest = keyof OwnRequests;
@@ -55,6 +61,7 @@ const NAMES: Readonly<Record<OwnRequest, true>> = {
   "thou/newJob": true,
   "thou/takingSetup": true,
   "thou/takingStep": true,
+  "thou/sheet": true,
 };
 
 export const OWN_REQUESTS: readonly OwnRequest[] = Object.keys(

@@ -23,7 +23,7 @@ export interface Io {
   readonly env: Readonly<Record<string, string | undefined>>;
 }
 
-/** As much of a project as a check needs. */
+/** As much of a project as a check or a sheet needs. */
 export type CheckedProject = Pick<
   Project,
   "setFile" | "dropFile" | "missingUses" | "open" | "check"

@@ -17,6 +17,7 @@ import {
 } from "./io.ts";
 import { addLimits } from "./limits.ts";
 import { addServe } from "./serve.ts";
+import { addSheet } from "./sheet.ts";
 import { shown, wrapIndented } from "./terminal-text.ts";
 import { usageSentence } from "./usage-error.ts";
 import { version } from "./version.ts";
@@ -27,6 +28,7 @@ const COMMANDS: readonly ((program: Command, context: Context) => void)[] = [
   addCompare,
   addFormat,
   addLimits,
+  addSheet,
   addExplain,
   addServe,
 ];

@@ -14,8 +14,8 @@ import { materialOfFeature } from "../model/evaluate/size.ts";
 import type { Result } from "../model/result.ts";
 import { resultsOf } from "../model/results.ts";
 import { entryOf, type Shop } from "../model/shop.ts";
+import { askedOf, guardOf } from "../model/asked.ts";
 import { reamingAdvice, wantedAdvice } from "./hover-advice.ts";
-import { demandBody } from "./hover-demand.ts";
 import { assumptionsOf } from "../model/assumptions.ts";
 import {
   factsAsWritten,
@@ -123,7 +123,7 @@ function bodyOf(
     case "bore":
     case "press":
     case "stack":
-      return entry === undefined ? "" : demandBody(shop, ref, entry);
+      return demandBody(shop, ref);
     case "fit":
       return entry === undefined ? "" : fitBody(shop, ref, entry, brief);
     default:
@@ -132,6 +132,14 @@ function bodyOf(
 }
 
 /** Before anything is wanted, what might be. */
+/** What is asked of it, and how a guarded verdict was reached. */
+function demandBody(shop: Shop, ref: string): string {
+  return blocks(
+    askedOf(shop, ref).map(escaped).join("  \n"),
+    escaped(guardOf(shop, ref)),
+  );
+}
+
 function fitBody(
   shop: Shop,
   ref: string,
@@ -140,7 +148,7 @@ function fitBody(
 ): string {
   const wants = allOf(entry, "WantFact").length !== 0;
   return blocks(
-    demandBody(shop, ref, entry),
+    demandBody(shop, ref),
     wants || brief ? "" : wantedAdvice(shop, ref),
   );
 }

@@ -7,6 +7,7 @@ import type { OwnRequest, ResultOf } from "../protocol.ts";
 import { pages } from "../rules/pages.ts";
 import type { GuideAnswers } from "./guide-answers.ts";
 import { member, type Settings } from "./settings.ts";
+import { sheetAnswer } from "./sheet-answer.ts";
 
 export type OwnAnswers = {
   readonly [N in OwnRequest]: (
@@ -25,6 +26,9 @@ export interface OwnSources {
   readonly settings: () => Settings;
   readonly uriOf: (path: string) => string;
   readonly guide: GuideAnswers;
+  readonly today: () => string;
+  /** Of the tool. */
+  readonly version: string;
 }
 
 export function createOwnAnswers(sources: OwnSources): OwnAnswers {
@@ -40,6 +44,7 @@ export function createOwnAnswers(sources: OwnSources): OwnAnswers {
           : undefined;
       return page === undefined ? null : { markdown: page };
     },
+    "thou/sheet": (params, token) => sheetAnswer(params, token, sources),
     "thou/overview": async (params, token) => {
       const uri = member(params, "uri");
       if (typeof uri !== "string") return null;

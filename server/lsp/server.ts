@@ -49,6 +49,7 @@ export function serve(connection: Connection, parts: Parts): void {
   async function begin(): Promise<Session> {
     const { createSession } = await parts.load(options);
     const made = createSession({
+      version: parts.version,
       client,
       files: filesOf(files, client.readsFiles ? connection : undefined),
       clock,

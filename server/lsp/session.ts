@@ -37,6 +37,8 @@ export interface Host {
   readonly clock: Clock;
   readonly log: Log;
   readonly settings: () => Settings;
+  /** Of the tool. */
+  readonly version: string;
   /** The folders of the workspace at the start. */
   readonly folders: readonly string[];
   /** Asks the editor to ask again. */
@@ -148,6 +150,8 @@ export function createSession(host: Host) {
       settings,
       uriOf: conversion.uriOf,
       guide: createGuideAnswers(workspace, clock),
+      today: () => clock.today(),
+      version: host.version,
     }),
     documentChanged(document: Document): void {
       const { uri } = document;

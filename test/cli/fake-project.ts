@@ -51,7 +51,7 @@ export function createFakeProject(world: FakeWorld): FakeProject {
     },
     missingUses: (path) =>
       [...reach(path, new Set())].filter((used) => !files.has(used)),
-    // only comparing opens a record, and that is tested with the real one
+    // only comparing and sheets open a record, and they are tested with the real one
     open: () => undefined,
     check(path) {
       calls.push(`check ${nameOf(path)}`);

@@ -5,7 +5,15 @@ import { describe, expect, test } from "vitest";
 import manifest from "../../package.json" with { type: "json" };
 import { folderWith, thou } from "./in-process.ts";
 
-const COMMANDS = ["check", "compare", "format", "limits", "explain", "serve"];
+const COMMANDS = [
+  "check",
+  "compare",
+  "format",
+  "limits",
+  "sheet",
+  "explain",
+  "serve",
+];
 
 describe("help", () => {
   test("of the whole lists every command", async () => {

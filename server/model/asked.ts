@@ -1,17 +1,13 @@
-// What is asked of a size, a clearance or an interference, and how the verdict on it was reached.
+// What is asked of a size, a clearance or an interference, and how the verdict on it was reached, as sentences in the job's units.
 import { fixed, showLength, showRange } from "../core/quantity/show.ts";
-import { allOf, valueIn, type Entry } from "../model/entry.ts";
-import { clearance, clearanceVerdict } from "../model/evaluate/fit.ts";
-import {
-  interferenceOf,
-  interferenceVerdict,
-} from "../model/evaluate/press.ts";
-import { settings } from "../model/evaluate/settings.ts";
-import { sizeOf, sizeVerdict, type Judged } from "../model/evaluate/size.ts";
-import type { Need } from "../model/result.ts";
-import type { Shop } from "../model/shop.ts";
-import type { LengthRange } from "../model/values.ts";
-import { blocks, escaped } from "./hover-markdown.ts";
+import { allOf, valueIn, type Entry } from "./entry.ts";
+import { clearance, clearanceVerdict } from "./evaluate/fit.ts";
+import { interferenceOf, interferenceVerdict } from "./evaluate/press.ts";
+import { settings } from "./evaluate/settings.ts";
+import { sizeOf, sizeVerdict, type Judged } from "./evaluate/size.ts";
+import type { Need } from "./result.ts";
+import { entryOf, type Shop } from "./shop.ts";
+import type { LengthRange } from "./values.ts";
 
 const ASKED = [
   ["LimitsFact", "Limits"],
@@ -20,14 +16,15 @@ const ASKED = [
   ["WantHotFact", "Wanted hot or cold"],
 ] as const;
 
-/** "Limits: 0.8740 to 0.8745 in, from yard drawing L-204"; then the guard, where one was kept. */
-export function demandBody(shop: Shop, ref: string, entry: Entry): string {
-  const asked = ASKED.flatMap(([rule, label]) =>
+/** "Limits: 0.8740 to 0.8745 in, from yard drawing L-204": one sentence a fact that asks for a size. */
+export function askedOf(shop: Shop, ref: string): readonly string[] {
+  const entry = entryOf(shop, ref);
+  if (entry === undefined) return [];
+  return ASKED.flatMap(([rule, label]) =>
     allOf(entry, rule).flatMap(({ value }) =>
       value === undefined ? [] : [`${label}: ${rangeText(shop, value)}`],
     ),
   );
-  return blocks(asked.join("  \n"), verdictText(shop, ref, entry));
 }
 
 function rangeText(
@@ -38,13 +35,15 @@ function rangeText(
   const { low, high, step, className, source } = range;
   return [
     showRange(low, high, system, step),
-    className === undefined ? "" : ` (${escaped(className)})`,
-    source === undefined ? "" : `, from ${escaped(source)}`,
+    className === undefined ? "" : ` (${className})`,
+    source === undefined ? "" : `, from ${source}`,
   ].join("");
 }
 
-/** How much of the limits the uncertainty takes, or what keeps a guarded verdict from being given. */
-function verdictText(shop: Shop, ref: string, entry: Entry): string {
+/** How much of the limits the uncertainty takes, or what keeps a guarded verdict from being given; "" where neither is to be said. */
+export function guardOf(shop: Shop, ref: string): string {
+  const entry = entryOf(shop, ref);
+  if (entry === undefined) return "";
   if (settings(shop, "job").verdict !== "guarded") return "";
   const judged = judgedOf(shop, ref, entry);
   if (judged === undefined) return "";
@@ -53,7 +52,7 @@ function verdictText(shop: Shop, ref: string, entry: Entry): string {
     return `Judged with the limits held back by ${showLength(judged.guard, system, judged.guard / 10)} (k = ${fixed(judged.factor, 2)}, 95 % conformance, ISO 14253-1).`;
   const needs = needsOf(shop, ref, entry);
   return judged.verdict === "unsure" && 0 < needs.length
-    ? `The verdict is unsure for want of ${escaped([...new Set(needs.map((need) => need.text))].join(", "))}.`
+    ? `The verdict is unsure for want of ${[...new Set(needs.map((need) => need.text))].join(", ")}.`
     : "";
 }
 

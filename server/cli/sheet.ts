@@ -1,0 +1,210 @@
+// `thou sheet`: a record as a page to print. What stands on it is server/sheet's; here the record is read, its state in version control is
+// asked, and the page is written where it was wanted, never over a file of someone else's.
+import {
+  open as openFile,
+  realpath,
+  rename,
+  stat,
+  unlink,
+  writeFile,
+} from "node:fs/promises";
+import path from "node:path";
+import type { Command } from "commander";
+import { jobSheet } from "../sheet/job-sheet.ts";
+import { measuringSheet } from "../sheet/measuring-sheet.ts";
+import { GENERATOR, type SheetFacts } from "../sheet/facts.ts";
+import { forward, nameFrom, whyNot } from "./find-files.ts";
+import { CannotRun, columnsOf, type Context } from "./io.ts";
+import { createLoader } from "./load-files.ts";
+import { shown, wrapIndented } from "./terminal-text.ts";
+import { filesVersion } from "./version-control.ts";
+import { version } from "./version.ts";
+
+interface SheetOptions {
+  readonly blank?: true;
+  readonly out?: string;
+  readonly force?: true;
+}
+
+export function addSheet(program: Command, context: Context): void {
+  program
+    .command("sheet")
+    .summary("make a page to print: the job, or a sheet to measure with")
+    .description(
+      "Writes the record as one HTML file that needs nothing else and prints on A4 and Letter: where the job stands, findings, steps with " +
+        "boxes and lines to sign, cautions, pictures, results with their working and sources. With --blank it is a sheet to take to the " +
+        "bench: what to measure where, with the limits beside it and room to write.",
+    )
+    .argument("<file>", "the record")
+    .option("--blank", "a measuring sheet to fill in")
+    .option("--out <file>", "write it there, not to standard output")
+    .option("--force", "write over a file that is no sheet of thou's")
+    .addHelpText(
+      "after",
+      `
+Exit code:
+  0  the sheet is made; findings stand on it
+  2  it could not be made, or not from all the files
+
+Examples:
+  thou sheet winch.thou --out winch.html
+  thou sheet winch.thou --blank --out measure.html
+  thou sheet winch.thou > winch.html`,
+    )
+    .action(async (file: string, options: SheetOptions) => {
+      await sheet(file, options, context);
+    });
+}
+
+async function sheet(
+  asked: string,
+  options: SheetOptions,
+  context: Context,
+): Promise<void> {
+  const { io, parts } = context;
+  const tell = (sentence: string): void => {
+    io.stderr.write(
+      `${wrapIndented(`thou: ${sentence}`, columnsOf(io.stderr), "", "  ")}\n`,
+    );
+  };
+  const at = path.resolve(io.cwd, asked);
+  await refuseAllButAFile(at, asked);
+  const target =
+    options.out === undefined ? undefined : path.resolve(io.cwd, options.out);
+  if (target !== undefined && (await isSame(target, at)))
+    throw new CannotRun(
+      `${shown(options.out ?? "")} is the record itself; name another file for the sheet.`,
+    );
+  if (target !== undefined && options.force !== true)
+    await refuseOthersFile(target, options.out ?? "");
+
+  const project = parts.createProject();
+  const loader = createLoader(project, io.cwd, (sentence) => {
+    tell(sentence);
+    context.exitWith(2);
+  });
+  const file = { path: forward(at), name: nameFrom(io.cwd, at) };
+  // why it can't be read has been told
+  if ((await loader.load(file)) === undefined) return;
+  const open = project.open(file.path);
+  if (open === undefined) return;
+  const read = open.shop.files.map((each) => each.path);
+  const facts: SheetFacts = {
+    date: dayOf(new Date()),
+    version,
+    nameOf: (each) => nameFrom(io.cwd, each),
+    versioned: named(await filesVersion(read, io.env), io.cwd),
+  };
+  const check = project.check(file.path);
+  const text =
+    options.blank === true
+      ? measuringSheet(open, check, facts)
+      : jobSheet(open, check, facts);
+  if (target === undefined) io.stdout.write(text);
+  else {
+    await write(target, text, options.out ?? "");
+    tell(
+      `${options.blank === true ? "measuring sheet" : "job sheet"} written to ${shown(nameFrom(io.cwd, target))}; open it in a browser and print it.`,
+    );
+  }
+}
+
+/** The day where the tool is run, ISO 8601. */
+export function dayOf(now: Date): string {
+  const two = (number: number): string => String(number).padStart(2, "0");
+  return `${String(now.getFullYear()).padStart(4, "0")}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
+}
+
+function named(
+  found: Awaited<ReturnType<typeof filesVersion>>,
+  cwd: string,
+): SheetFacts["versioned"] {
+  return found.state === "none"
+    ? found
+    : {
+        ...found,
+        changed: found.changed.map((file) => nameFrom(cwd, file)),
+      };
+}
+
+async function refuseAllButAFile(at: string, asked: string): Promise<void> {
+  const cannot = (why: string): CannotRun =>
+    new CannotRun(`${shown(asked)} cannot be read: ${why}.`);
+  let what;
+  try {
+    what = await stat(at);
+  } catch (error) {
+    throw cannot(whyNot(error));
+  }
+  if (what.isDirectory())
+    throw cannot("it is a folder; name one record, for a sheet is of one job");
+  if (!what.isFile()) throw cannot("it is not a file");
+}
+
+/** Whether two paths lead to one file, by whatever links. */
+async function isSame(one: string, other: string): Promise<boolean> {
+  const [a, b] = await Promise.all(
+    [one, other].map((each) => realpath(each).catch(() => each)),
+  );
+  return a === b;
+}
+
+/** Every sheet says within so many bytes who made it. */
+const HEAD = 512;
+
+async function refuseOthersFile(target: string, asked: string): Promise<void> {
+  let start: string;
+  try {
+    const what = await stat(target);
+    if (!what.isFile())
+      throw new CannotRun(
+        `${shown(asked)} cannot be written: it is ${what.isDirectory() ? "a folder" : "not a file"}; name another file.`,
+      );
+    const file = await openFile(target, "r");
+    try {
+      const { buffer, bytesRead } = await file.read(
+        Buffer.alloc(HEAD),
+        0,
+        HEAD,
+        0,
+      );
+      start = buffer.toString("utf8", 0, bytesRead);
+    } finally {
+      await file.close();
+    }
+  } catch (error) {
+    if (error instanceof CannotRun) throw error;
+    // nothing there is what is wanted; anything else comes up when it is written
+    return;
+  }
+  if (start !== "" && !isSheet(start))
+    throw new CannotRun(
+      `${shown(asked)} is there already and is no sheet of thou's; name another file, or write over it with --force.`,
+    );
+}
+
+function isSheet(start: string): boolean {
+  return start.includes(`<meta name="generator" content="${GENERATOR}`);
+}
+
+/** In one move, so that no half sheet is ever seen; a link stays a link. */
+async function write(
+  named: string,
+  text: string,
+  asked: string,
+): Promise<void> {
+  const target = await realpath(named).catch(() => named);
+  const fresh = path.join(
+    path.dirname(target),
+    `.${path.basename(target)}.${process.pid}.tmp`,
+  );
+  try {
+    await writeFile(fresh, text, { flag: "wx" });
+    await rename(fresh, target);
+  } catch (error) {
+    await unlink(fresh).catch(() => undefined);
+    throw new CannotRun(
+      `${shown(asked)} cannot be written: ${whyNot(error)}; name another file.`,
+    );
+  }
+}

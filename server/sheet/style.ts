@@ -1,0 +1,80 @@
+// How a sheet looks: on paper first, A4 or Letter, black on white, without colour or grey that a copier would lose. The screen gets the
+// same page on a plain ground.
+import { cssText } from "./html.ts";
+
+/**
+ * The style of a page; `foot` and `date` stand in the margin of every page printed, with the page's number.
+ * Sizes: no text that is to be read on the bench is under 9 pt.
+ */
+export function styleOf(foot: string, date: string): string {
+  return `${STYLE}@page {
+  margin: 14mm 12mm 16mm;
+  @bottom-left { content: ${cssText(foot)}; font: 8.5pt ${FONT}; }
+  @bottom-center { content: ${cssText(date)}; font: 8.5pt ${FONT}; }
+  @bottom-right { content: "Page " counter(page) " of " counter(pages); font: 8.5pt ${FONT}; }
+}
+`;
+}
+
+const FONT = '"Liberation Sans", Arial, Helvetica, sans-serif';
+
+const STYLE = `* { box-sizing: border-box; }
+html { background: #fff; color: #000; font: 10.5pt/1.32 ${FONT}; font-variant-numeric: tabular-nums; }
+body { margin: 0 auto; overflow-wrap: anywhere; }
+h1, h2, h3, p, ul, ol, table, figure { margin: 0; }
+h1 { font-size: 18pt; line-height: 1.15; }
+h2 { font-size: 13pt; margin-top: 6mm; padding-bottom: 0.8mm; border-bottom: 0.6mm solid #000; break-after: avoid; }
+h3 { font-size: 11pt; margin-top: 4mm; break-after: avoid; }
+h3 small { font-size: 9.5pt; font-weight: normal; }
+p { margin-top: 1.5mm; orphans: 2; widows: 2; }
+.heads { break-after: avoid; }
+.lead { font-size: 11.5pt; margin-top: 3mm; }
+.small, .small td, .small th { font-size: 9pt; }
+code { font: 0.92em "Liberation Mono", "Courier New", monospace; }
+ul, ol { padding-left: 6mm; }
+li { margin-top: 0.8mm; break-inside: avoid; }
+table { width: 100%; margin-top: 1.5mm; border-collapse: collapse; table-layout: fixed; }
+thead { display: table-header-group; }
+tr { break-inside: avoid; }
+th, td { padding: 0.7mm 1.4mm; border: 0.2mm solid #000; text-align: left; vertical-align: top; }
+thead th { font-size: 9pt; border-bottom-width: 0.5mm; vertical-align: bottom; }
+.results td { font-size: 9.5pt; }
+.results thead th { font-size: 10pt; }
+.results .plain { font-size: 9pt; font-weight: normal; }
+.facts, .facts td, .facts th { border: 0; }
+.facts th, .facts td { padding: 0.4mm 3mm 0.4mm 0; font-size: 10pt; }
+.facts th { width: 34mm; font-weight: normal; }
+.standing th { width: 27mm; }
+.sheet-head { border-bottom: 0.8mm solid #000; padding-bottom: 3mm; }
+.kind { font-size: 10pt; letter-spacing: 0.06em; text-transform: uppercase; }
+.written { font: 9pt "Liberation Mono", "Courier New", monospace; margin-bottom: 0.8mm; }
+.reasons { margin-top: 1mm; }
+.out { font-weight: bold; border: 0.5mm solid #000; padding: 0 1mm; }
+.unsure { font-weight: bold; border: 0.3mm dashed #000; padding: 0 1mm; }
+.box { display: inline-block; width: 4.2mm; height: 4.2mm; border: 0.35mm solid #000; vertical-align: -0.8mm; text-align: center; font: bold 10pt/3.6mm ${FONT}; }
+.line { display: inline-block; width: 24mm; border-bottom: 0.25mm solid #000; height: 1.3em; vertical-align: baseline; }
+.long { width: 46mm; }
+.sign { white-space: nowrap; margin-top: 1mm; }
+.pair { margin-top: 2mm; break-inside: avoid; }
+figure { margin-top: 3mm; break-inside: avoid; }
+figure svg { display: block; max-width: 100%; height: auto; max-height: 110mm; margin: 0 auto; }
+figcaption { font-size: 9pt; margin-top: 1mm; break-before: avoid; }
+.keep { break-inside: avoid; }
+.columns { columns: 2; column-gap: 8mm; margin-top: 1.5mm; }
+.columns h3:first-child { margin-top: 0; }
+.rule { margin-top: 1.2mm; font-size: 9pt; break-inside: avoid; }
+.rule div { margin-left: 4mm; }
+.working p { font-size: 9pt; }
+.cautions div { break-inside: avoid; margin-bottom: 2.2mm; font-size: 9.5pt; }
+.fill td { height: 8.5mm; vertical-align: middle; padding: 0.5mm 1mm; }
+.fill thead th { font-size: 9pt; padding: 0.6mm 1mm; }
+.verdict { display: flex; justify-content: space-between; white-space: nowrap; font-size: 9pt; }
+.verdict span { white-space: nowrap; }
+.limits { display: flex; flex-wrap: wrap; gap: 0.5mm 6mm; margin-top: 1mm; padding: 1mm 2.5mm; border: 0.5mm solid #000; font-size: 11pt; break-inside: avoid; break-after: avoid; }
+.limits b { font-size: 12pt; }
+.end { margin-top: 6mm; padding-top: 2mm; border-top: 0.4mm solid #000; break-inside: avoid; }
+@media screen {
+  html { background: #e8e8e8; }
+  body { background: #fff; min-height: 100vh; padding: 14mm 12mm; max-width: 210mm; }
+}
+`;

@@ -1,0 +1,96 @@
+// The measuring sheet: a table for every size to read, with what to hold the readings against. The limits are worked out by hand.
+import { describe, expect, test } from "vitest";
+import { soundSamples } from "../samples.ts";
+import { readPage } from "./read-page.ts";
+import { sheetsOf, sheetsOfSample } from "./sheets.ts";
+
+describe.each(soundSamples)("$path", ({ path }) => {
+  const { open, blank } = sheetsOfSample(path);
+  const { text } = readPage(blank);
+
+  test("has a table for every journal, hole, bush and bore of the record", () => {
+    for (const { kind, name = "" } of open.file.entries) {
+      if (kind === "journal") expect(text).toContain(`Journal ${name}`);
+      if (kind === "hole") expect(text).toContain(`Hole ${name}`);
+      if (kind === "bore") expect(text).toContain(`Bore ${name}`);
+      if (kind === "bush") {
+        expect(text).toContain(`Bush ${name}, od`);
+        expect(text).toContain(`Bush ${name}, id`);
+      }
+      if (kind === "line") {
+        expect(text).toContain(`The cut of line ${name}`);
+        expect(text).toContain("Reamer taken:");
+      }
+    }
+  });
+});
+
+describe("what a reading is held against", () => {
+  const record = [
+    "job a",
+    "  units inch",
+    "part shaft",
+    "part case",
+    "journal j on shaft",
+    '  limits 0.8740 to 0.8745 from "drawing 7"',
+    "  service-limit 0.8730",
+    "  round 0.0002",
+    "  read near 0.87432 0.87428",
+    "bore b in case",
+    "fit f of journal j in bore b",
+    "  want 0.0008 to 0.0016",
+  ].join("\n");
+  const { text } = readPage(sheetsOf(record).blank);
+
+  test("limits with their source, the service limit and the roundness allowed", () => {
+    expect(text).toContain("Limits: 0.8740 to 0.8745 in (from drawing 7)");
+    expect(text).toContain("Service limit: 0.8730");
+    expect(text).toContain("Out of round: up to 0.0002 in");
+  });
+
+  // 0.87432 + 0.0008 to 0.87428 + 0.0016
+  test("a bore, by the journal that is read", () => {
+    expect(text).toContain(
+      "For fit f: 0.87512 to 0.87588 in (clearance 0.0008 to 0.0016 in over journal j as read)",
+    );
+  });
+
+  // 0.8745 + 0.0008 to 0.8740 + 0.0016
+  test("a bore, by the limits of a journal that nobody has read", () => {
+    const unread = record.replace("  read near 0.87432 0.87428\n", "");
+    expect(readPage(sheetsOf(unread).blank).text).toContain(
+      "For fit f: 0.8753 to 0.8756 in (clearance 0.0008 to 0.0016 in over the limits of journal j, not yet read)",
+    );
+  });
+
+  test("a size without limits leaves room to write them", () => {
+    expect(
+      readPage(sheetsOf("job a\n  units mm\npart p\njournal j on p\n").blank)
+        .text,
+    ).toContain("No limits are written. Limits: from");
+  });
+});
+
+test("a record with guarded verdicts shows what is surely in, inside the limits", () => {
+  const { text } = readPage(sheetsOfSample("shop/winch.thou").blank);
+  const [, low, high, guard] =
+    /Surely in: ([\d.]+) to ([\d.]+) in \(held back by ([\d.]+) in/.exec(
+      text,
+    ) ?? [];
+  expect(Number(low)).toBeCloseTo(0.874 + Number(guard), 6);
+  expect(Number(high)).toBeCloseTo(0.8745 - Number(guard), 6);
+});
+
+test("each row has four angles, a gauge, a temperature, a day, initials and a verdict to tick", () => {
+  const { elements } = readPage(
+    sheetsOf("job a\n  units mm\npart p\njournal j on p\n  limits 25 h6\n")
+      .blank,
+  );
+  const rows = elements.filter(
+    (each) =>
+      each.tagName === "tr" &&
+      each.childNodes.length === 10 &&
+      each.childNodes.every((cell) => cell.nodeName === "td"),
+  );
+  expect(rows.length).toBe(3);
+});
