@@ -89,6 +89,21 @@ export function clientInBrowser(outdir) {
   };
 }
 
+/** The script and the style of the bench view's page, which is a browser of its own wherever the extension runs. */
+export function benchPage(outdir) {
+  return {
+    ...common,
+    entryPoints: {
+      bench: here("client/bench-page/page.ts"),
+      "bench-style": here("client/bench-page/page.css"),
+    },
+    outdir,
+    platform: "browser",
+    format: "iife",
+    target: "es2022",
+  };
+}
+
 /** All that ships. */
 export function bundles(outdir) {
   return [
@@ -97,5 +112,6 @@ export function bundles(outdir) {
     restOnNode(outdir),
     serverInBrowser(outdir),
     clientInBrowser(outdir),
+    benchPage(outdir),
   ];
 }

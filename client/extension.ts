@@ -2,6 +2,7 @@
 // findings. What a record means is the server's; this folder only carries questions and answers. It runs in a browser as well as under
 // Node: what differs is passed in by main.*.ts.
 import * as vscode from "vscode";
+import { registerBench } from "./bench.ts";
 import { connect, type Connection, type Launch } from "./connection.ts";
 import { chooseFinding } from "./finding-at-caret.ts";
 import { registerLensCommands } from "./lenses.ts";
@@ -33,6 +34,7 @@ export function begin(context: vscode.ExtensionContext, launch: Launch): Thou {
     registerNewJob(server.ask),
     registerTaking(server.ask, context.workspaceState),
     registerSheets((params) => server.ask("thou/sheet", params)),
+    registerBench(context, server),
     vscode.commands.registerCommand("thou.restartServer", () =>
       server.restart(),
     ),

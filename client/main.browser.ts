@@ -1,19 +1,10 @@
 // The extension where it runs in a browser: its server is a worker, from the bundle beside it.
+/// <reference lib="dom" />
 import * as vscode from "vscode";
 import { LanguageClient } from "vscode-languageclient/browser";
 import { begin, type Thou } from "./extension.ts";
 
 export { deactivate } from "./extension.ts";
-
-/** What is used of a worker: the types of Node, which all else is checked with, have none. */
-declare class Worker {
-  constructor(address: string, options: { readonly name: string });
-  addEventListener(
-    type: "error",
-    listener: (event: { readonly message?: string }) => void,
-  ): void;
-  terminate(): void;
-}
 
 export function activate(context: vscode.ExtensionContext): Thou {
   const address = (file: string): string =>
@@ -29,9 +20,14 @@ export function activate(context: vscode.ExtensionContext): Thou {
       }),
       // the server keeps its own errors: one that comes up here is that the worker was not there or could not be read
       failed: new Promise((_, reject) => {
-        worker.addEventListener("error", ({ message }) => {
-          reject(new Error(message ?? `${server} can't be loaded`));
-        });
+        // an event of a file that is not there carries no message
+        worker.addEventListener(
+          "error",
+          (event: { readonly message?: string }) => {
+            const { message } = event;
+            reject(new Error(message ?? `${server} can't be loaded`));
+          },
+        );
       }),
       kill: () => {
         worker.terminate();

@@ -1,5 +1,6 @@
 // Our own requests, beside those that the protocol of language servers has words for: what the extension asks and what the server
 // answers, as types, and their names. Both sides read this file and neither any other of the other's.
+import type { BenchParams, BenchView } from "./protocol/bench.ts";
 import type {
   NewJobAnswer,
   NewJobParams,
@@ -33,6 +34,11 @@ export interface OwnRequests {
     readonly params: NewJobParams;
     readonly result: NewJobAnswer;
   };
+  /** The job in pictures, with what stands at a line; null where the record is not there. */
+  "thou/bench": {
+    readonly params: BenchParams;
+    readonly result: BenchView | null;
+  };
   /** What has to be known before readings are taken, one question at a time. */
   "thou/takingSetup": {
     readonly params: TakingSetupParams;
@@ -59,6 +65,7 @@ const NAMES: Readonly<Record<OwnRequest, true>> = {
   "thou/page": true,
   "thou/overview": true,
   "thou/newJob": true,
+  "thou/bench": true,
   "thou/takingSetup": true,
   "thou/takingStep": true,
   "thou/sheet": true,

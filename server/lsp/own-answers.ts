@@ -1,6 +1,7 @@
 // The answers to our own requests. What comes in has been through the editor, or comes from an editor that nobody has met: nothing of it
 // is taken for granted.
 import type { CancellationToken } from "vscode-languageserver";
+import { benchOf } from "../ide/bench.ts";
 import { overviewOf } from "../ide/overview.ts";
 import type { OpenFile } from "../model/project.ts";
 import type { OwnRequest, ResultOf } from "../protocol.ts";
@@ -45,6 +46,20 @@ export function createOwnAnswers(sources: OwnSources): OwnAnswers {
       return page === undefined ? null : { markdown: page };
     },
     "thou/sheet": (params, token) => sheetAnswer(params, token, sources),
+    "thou/bench": async (params, token) => {
+      const uri = member(params, "uri");
+      if (typeof uri !== "string") return null;
+      const [line, width] = [member(params, "line"), member(params, "width")];
+      const open = await sources.open(uri, token);
+      return open === undefined
+        ? null
+        : benchOf(
+            open,
+            wholeNumber(line, 0),
+            Math.min(wholeNumber(width, 600), 4000),
+            sources.uriOf,
+          );
+    },
     "thou/overview": async (params, token) => {
       const uri = member(params, "uri");
       if (typeof uri !== "string") return null;
@@ -54,4 +69,10 @@ export function createOwnAnswers(sources: OwnSources): OwnAnswers {
         : overviewOf(open, sources.settings().levels, sources.uriOf);
     },
   };
+}
+
+function wholeNumber(value: unknown, otherwise: number): number {
+  return typeof value === "number" && Number.isSafeInteger(value) && 0 <= value
+    ? value
+    : otherwise;
 }

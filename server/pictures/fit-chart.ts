@@ -25,7 +25,7 @@ import {
   type Box,
 } from "./shapes.ts";
 import { element, NOTHING, together, type Markup } from "./svg.ts";
-import { notKnown, sureness } from "./words.ts";
+import { notKnown, sureness, UNREAD } from "./words.ts";
 
 const METRES: Readonly<Record<System, number>> = { inch: 0.0254, mm: 0.001 };
 
@@ -303,7 +303,7 @@ export function windowColumn(
       want === undefined
         ? `not known: write the clearance that ${fit} wants`
         : window === undefined || chart === undefined
-          ? `not known: ${want.known ? "waits for the journal" : "waits for a line that can't be read"}`
+          ? `not known: ${want.known ? "waits for the journal" : UNREAD}`
           : "no one size: the journal differs by more than the wanted clearance is wide";
     return about(
       fit,

@@ -23,7 +23,7 @@ import {
   wrapped,
 } from "./shapes.ts";
 import { together, type Markup } from "./svg.ts";
-import { judgedWords, notKnown, unreadText } from "./words.ts";
+import { judgedWords, notKnown, UNREAD, unreadText } from "./words.ts";
 
 const EDGE = 6;
 
@@ -39,7 +39,7 @@ export function linePicture(
   const sentence =
     unreadText(shop, lineRef) ??
     (!bores.known
-      ? `${lineRef} waits for a line of it that can't be read: mend it first.`
+      ? `${lineRef} ${UNREAD}: mend it first.`
       : bores.value.length === 0
         ? `${lineRef}: not known: write its bores in the order of cutting, each as: bore NAME from 0 to 1.25`
         : undefined);

@@ -11,3 +11,4 @@ export {
 } from "./ranking.ts";
 export { stackPicture } from "./stack-picture.ts";
 export { escaped } from "./svg.ts";
+export { UNREAD } from "./words.ts";

@@ -4,15 +4,16 @@ import type { Unknown } from "../model/known.ts";
 import { entryOf, isLoose, type Shop } from "../model/shop.ts";
 import type { Status, Verdict } from "../model/result.ts";
 
+/** Said wherever something hangs on a line that can't be read, so that a page can tell it from what was never written. */
+export const UNREAD = "waits for a line that can't be read";
+
 /** "not known: write a reading of journal rear" */
 export function notKnown({ needs, because, silent }: Unknown): string {
   if (because !== undefined)
     return `not known: not valid here, because ${because}`;
   const texts = [...new Set(needs.map((each) => each.text))];
   if (0 < texts.length) return `not known: write ${texts.join(" and ")}`;
-  return silent
-    ? "not known: waits for a line that can't be read"
-    : "not known";
+  return silent ? `not known: ${UNREAD}` : "not known";
 }
 
 /** How a size came to be, so that nobody takes a forecast for a reading. */

@@ -39,10 +39,7 @@ const manifest = JSON.parse(readFileSync("package.json", "utf8")) as Manifest; /
 const { languages, grammars, semanticTokenScopes, commands } =
   manifest.contributes;
 const grammar = readFileSync("client/syntaxes/thou.tmLanguage.json", "utf8");
-const sources = readdirSync("client")
-  .filter((name) => name.endsWith(".ts"))
-  .map((name) => readFileSync(`client/${name}`, "utf8"))
-  .join("\n");
+const sources = clientSources();
 
 /** All of the client. */
 function clientSources(): string {
@@ -100,11 +97,13 @@ describe("the manifest", () => {
     );
   });
 
-  it("starts the extension for a record, and for the page of a finding that a window opens again", () => {
+  it("starts the extension for a record, and for the page of a finding or the bench that a window opens again", () => {
     const scheme = /^const scheme = "(.*)";$/m.exec(sources)?.[1] ?? "";
+    const panel = /^export const BENCH = "(.*)";$/m.exec(sources)?.[1] ?? "";
     expect(manifest.activationEvents).toEqual([
       "onLanguage:thou",
       `onFileSystem:${scheme}`,
+      `onWebviewPanel:${panel}`,
     ]);
   });
 

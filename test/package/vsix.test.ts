@@ -28,6 +28,8 @@ const WANTED = [
   "extension/client/walkthrough/reading.svg",
   "extension/client/walkthrough/sample.svg",
   "extension/client/walkthrough/settings.svg",
+  "extension/dist/bench-style.css",
+  "extension/dist/bench.js",
   "extension/dist/client.browser.js",
   "extension/dist/client.cjs",
   "extension/dist/licences.txt",

@@ -1,0 +1,258 @@
+// The bench view: a panel beside the text that shows the job in pictures, live. It asks the server for what to show and hands it to the page
+// (bench-page/), takes clicks to their lines, and says so when nobody answers. It knows nothing of what is drawn.
+import * as vscode from "vscode";
+import type { Connection } from "./connection.ts";
+import type { BenchView } from "../server/protocol/bench.ts";
+import type { FromPage, ToPage } from "./bench-page/messages.ts";
+
+export const BENCH = "thou.bench";
+
+/** Long enough for a few keystrokes; milliseconds. */
+const SETTLED = 150;
+
+export function registerBench(
+  context: vscode.ExtensionContext,
+  server: Connection,
+): vscode.Disposable {
+  const folder = vscode.Uri.joinPath(context.extensionUri, "dist");
+  const options = { enableScripts: true, localResourceRoots: [folder] };
+  let bench: Bench | undefined;
+
+  function adopt(panel: vscode.WebviewPanel, uri: string | undefined): void {
+    bench?.close();
+    panel.webview.options = options;
+    const icons = vscode.Uri.joinPath(context.extensionUri, "client", "icons");
+    panel.iconPath = {
+      light: vscode.Uri.joinPath(icons, "file-light.svg"),
+      dark: vscode.Uri.joinPath(icons, "file-dark.svg"),
+    };
+    const mine = openBench(panel, folder, server, uri);
+    bench = mine;
+    panel.onDidDispose(() => {
+      mine.end();
+      if (bench === mine) bench = undefined;
+    });
+  }
+
+  return vscode.Disposable.from(
+    vscode.commands.registerCommand("thou.showBench", () => {
+      if (bench !== undefined) {
+        bench.reveal();
+        return;
+      }
+      const panel = vscode.window.createWebviewPanel(
+        BENCH,
+        "Thou Bench",
+        { viewColumn: vscode.ViewColumn.Beside, preserveFocus: true },
+        { ...options, enableFindWidget: true },
+      );
+      adopt(panel, undefined);
+    }),
+    vscode.window.registerWebviewPanelSerializer(BENCH, {
+      deserializeWebviewPanel(panel, state: unknown) {
+        const uri =
+          typeof state === "object" && state !== null && "uri" in state
+            ? state.uri
+            : undefined;
+        adopt(panel, typeof uri === "string" ? uri : undefined);
+        return Promise.resolve();
+      },
+    }),
+    { dispose: () => bench?.close() },
+  );
+}
+
+interface Bench {
+  /** Stops listening; its panel is gone. */
+  end(): void;
+  reveal(): void;
+  close(): void;
+}
+
+function openBench(
+  panel: vscode.WebviewPanel,
+  folder: vscode.Uri,
+  server: Connection,
+  restored: string | undefined,
+): Bench {
+  let uri = restored;
+  let line = 0;
+  let width = 0;
+  let view: BenchView | undefined;
+  let timer: ReturnType<typeof setTimeout> | undefined;
+  let asking: vscode.CancellationTokenSource | undefined;
+
+  function follow(editor: vscode.TextEditor | undefined): void {
+    if (editor?.document.languageId !== "thou") return;
+    uri = editor.document.uri.toString();
+    line = editor.selection.active.line;
+    soon();
+  }
+
+  function soon(): void {
+    clearTimeout(timer);
+    timer = setTimeout(() => void show(), SETTLED);
+  }
+
+  async function show(): Promise<void> {
+    // a page that is hidden is gone, and tells its width when it is there again
+    if (width === 0 || !panel.visible) return;
+    asking?.cancel();
+    const mine = new vscode.CancellationTokenSource();
+    asking = mine;
+    if (uri === undefined) {
+      post({
+        type: "nothing",
+        notice:
+          "Open a record (a file that ends in .thou) to see its job here.",
+      });
+      return;
+    }
+    try {
+      const found = await server.ask(
+        "thou/bench",
+        { uri, line, width },
+        mine.token,
+      );
+      if (mine !== asking) return;
+      if (found === null) {
+        old("The record is not there any more.", false);
+        return;
+      }
+      view = found;
+      post({ type: "view", uri, view: found, file: fileName(uri) });
+    } catch (error) {
+      if (mine !== asking || mine.token.isCancellationRequested) return;
+      old(
+        error instanceof Error
+          ? error.message
+          : "The Thou server gave no answer.",
+        true,
+      );
+    }
+  }
+
+  function old(reason: string, restart: boolean): void {
+    post({
+      type: "old",
+      notice:
+        view === undefined
+          ? reason
+          : `${reason} What you see is old: the last that was drawn.`,
+      restart,
+    });
+  }
+
+  function post(message: ToPage): void {
+    void panel.webview.postMessage(message);
+  }
+
+  async function goTo(ref: string): Promise<void> {
+    const place = view?.places[ref];
+    if (place === undefined) return;
+    const address = vscode.Uri.parse(place.uri);
+    const shown = vscode.window.visibleTextEditors.find(
+      ({ document }) => document.uri.toString() === address.toString(),
+    );
+    await vscode.window.showTextDocument(address, {
+      viewColumn: shown?.viewColumn ?? vscode.ViewColumn.One,
+      selection: new vscode.Range(
+        place.line,
+        place.start,
+        place.line,
+        place.end,
+      ),
+    });
+  }
+
+  async function heard(message: FromPage): Promise<void> {
+    if (message.type === "width") {
+      const isFirst = width === 0;
+      width = Math.max(0, Math.round(message.width));
+      // what was shown before stands at once, and the new follows
+      if (isFirst || message.fresh) {
+        if (view !== undefined && uri !== undefined)
+          post({ type: "view", uri, view, file: fileName(uri) });
+        void show();
+      } else soon();
+    } else if (message.type === "go") await goTo(message.ref);
+    else {
+      await server.restart();
+      soon();
+    }
+  }
+
+  const listening = vscode.Disposable.from(
+    panel.webview.onDidReceiveMessage(heard),
+    panel.onDidChangeViewState(soon),
+    vscode.window.onDidChangeActiveTextEditor(follow),
+    vscode.window.onDidChangeTextEditorSelection(({ textEditor }) => {
+      if (textEditor === vscode.window.activeTextEditor) follow(textEditor);
+    }),
+    vscode.workspace.onDidChangeTextDocument(({ document }) => {
+      // a crib that the job uses counts as well
+      if (document.languageId === "thou") soon();
+    }),
+    // files on the disk, settings and a server that came back all bring new findings
+    vscode.languages.onDidChangeDiagnostics(soon),
+  );
+  panel.webview.html = pageHtml(panel.webview, folder);
+  follow(
+    vscode.window.activeTextEditor ??
+      vscode.window.visibleTextEditors.find(
+        ({ document }) => document.languageId === "thou",
+      ),
+  );
+  return {
+    reveal() {
+      panel.reveal(undefined, true);
+    },
+    close() {
+      panel.dispose();
+    },
+    end() {
+      clearTimeout(timer);
+      asking?.cancel();
+      listening.dispose();
+    },
+  };
+}
+
+function fileName(uri: string): string {
+  const { path } = vscode.Uri.parse(uri);
+  return path.slice(path.lastIndexOf("/") + 1);
+}
+
+/** The page is empty until its script hears what to show: nothing but our own script and style may run in it. */
+function pageHtml(webview: vscode.Webview, folder: vscode.Uri): string {
+  const nonce = nonceOf();
+  const at = (name: string): string =>
+    webview.asWebviewUri(vscode.Uri.joinPath(folder, name)).toString();
+  return `<!DOCTYPE html>
+<html lang="en">
+<head>
+<meta charset="UTF-8">
+<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src ${webview.cspSource}; script-src 'nonce-${nonce}'">
+<meta name="viewport" content="width=device-width, initial-scale=1">
+<link rel="stylesheet" href="${at("bench-style.css")}">
+<title>Thou Bench</title>
+</head>
+<body>
+<header>
+<h1 id="title">Thou Bench</h1>
+<p id="file"></p>
+<p id="notice" role="status">Waiting for the Thou server.</p>
+<nav id="jump" aria-label="Parts of this view"></nav>
+</header>
+<main id="sections"></main>
+<script nonce="${nonce}" src="${at("bench.js")}"></script>
+</body>
+</html>`;
+}
+
+function nonceOf(): string {
+  const bytes = crypto.getRandomValues(new Uint8Array(16));
+  return Array.from(bytes, (byte) => byte.toString(16).padStart(2, "0")).join(
+    "",
+  );
+}

@@ -1,0 +1,105 @@
+// What the bench view says where there is little or nothing to draw yet: what to write first, with a line that shows how.
+import { refsOfKind, type Shop } from "../model/shop.ts";
+import type { OpenFile } from "../model/project.ts";
+import {
+  joined,
+  link,
+  list,
+  paragraph,
+  tag,
+  type Html,
+  type HtmlContent,
+} from "./bench-html.ts";
+import type { EntryKind } from "../../grammar/vocabulary.ts";
+
+interface Want {
+  readonly kind: EntryKind;
+  readonly what: string;
+  readonly write: string;
+}
+
+/** What a job has before its fits can be drawn, in the order that a shop would write it. */
+const WANTS: readonly Want[] = [
+  {
+    kind: "job",
+    what: "what job this is, and its units",
+    write: "job winch-layshaft\n  units inch",
+  },
+  {
+    kind: "part",
+    what: "the shaft and the case",
+    write: "part layshaft\npart case",
+  },
+  {
+    kind: "journal",
+    what: "where the shaft runs",
+    write: "journal front on layshaft\n  limits 0.8740 to 0.8745",
+  },
+  {
+    kind: "bore",
+    what: "the bore that it runs in",
+    write: "bore front in case",
+  },
+  {
+    kind: "fit",
+    what: "that the one runs in the other, and the clearance wanted",
+    write: "fit front of journal front in bore front\n  want 0.0008 to 0.0016",
+  },
+];
+
+/** What is still to write before there is anything to draw; undefined where there is. */
+export function firstSection({ shop, file }: OpenFile): Html | undefined {
+  const has = (kind: EntryKind): boolean => 0 < refsOfKind(shop, kind).length;
+  if (has("fit") || has("line") || has("stack")) return undefined;
+  const isCrib =
+    !has("job") &&
+    0 < file.entries.filter(({ kind }) => kind === "shop").length;
+  if (isCrib)
+    return paragraph(
+      "This is a crib: it holds what the shop has, and nothing of it is drawn by itself. Open a job that uses it.",
+    );
+  const missing = WANTS.filter(({ kind }) => !has(kind));
+  return joined(
+    paragraph(
+      missing.length === WANTS.length
+        ? "Nothing is written yet that could be drawn. Write first:"
+        : "Nothing can be drawn yet. Write next:",
+    ),
+    tag(
+      "ol",
+      {},
+      missing.map(({ what, write }) =>
+        tag("li", {}, `${what}:`, tag("pre", {}, tag("code", {}, write))),
+      ),
+    ),
+  );
+}
+
+/** Entries whose text can't be read, so that what hangs on them is not drawn. */
+export function damagedPart(shop: Shop, { file }: OpenFile): Html | undefined {
+  const items = file.entries.flatMap((entry): readonly HtmlContent[] => {
+    const count = entry.facts.filter((fact) => fact.value === undefined).length;
+    const isOpening = entry.damaged && 0 < entry.problems.length;
+    if (!isOpening && count === 0) return [];
+    if (entry.ref === "" || shop.places.get(entry.ref)?.file !== 0)
+      return ["An entry whose opening line can't be read."];
+    return [
+      joined(
+        link(entry.ref),
+        isOpening
+          ? ": its opening line can't be read"
+          : count === 1
+            ? ": one line of it can't be read"
+            : `: ${String(count)} lines of it can't be read`,
+      ),
+    ];
+  });
+  return items.length === 0
+    ? undefined
+    : joined(
+        paragraph(
+          "Lines can't be read. What hangs on them is not drawn until they are mended; the findings say how:",
+        ),
+        list(items),
+      );
+}

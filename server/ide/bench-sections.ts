@@ -1,0 +1,254 @@
+// The sections of the bench view: what is next, what stands at the caret, each line with its reamers, each fit, each stack.
+import { valueIn } from "../model/entry.ts";
+import {
+  cautionNamed,
+  cautionsOfStep,
+  LIMIT_OF_RECORD,
+} from "../model/cautions.ts";
+import { gateOf } from "../model/evaluate/gate.ts";
+import {
+  boresOfHost,
+  fitsOfBore,
+  fitsOfJournal,
+  namedIn,
+} from "../model/evaluate/index-of.ts";
+import { orderOf, stepValue, type Order } from "../model/evaluate/order.ts";
+import type { Result } from "../model/result.ts";
+import {
+  resultName,
+  STATUS_WORDS,
+  VERDICT_WORDS,
+} from "../model/result-kinds.ts";
+import { resultsOf } from "../model/results.ts";
+import { entryOf, type Shop } from "../model/shop.ts";
+import {
+  fitPicture,
+  linePicture,
+  rankingTable,
+  type RankedTool,
+} from "../pictures/pictures.ts";
+import {
+  figure,
+  joined,
+  link,
+  list,
+  NO_HTML,
+  paragraph,
+  table,
+  tag,
+  type Html,
+  type HtmlContent,
+} from "./bench-html.ts";
+
+/** What the next step is, what is in its way, and how not to be hurt by it. */
+export function nextSection(shop: Shop): Html {
+  const order = orderOf(shop, "");
+  if (order.steps.length === 0)
+    return paragraph(
+      "No steps are written. A step says what is done next and what it waits for: ",
+      code("step ream"),
+      ", and indented under it ",
+      code("cuts line NAME"),
+      ".",
+    );
+  const done = order.steps.filter((step) => step.done).length;
+  const count = `${String(done)} of ${String(order.steps.length)} steps are done.`;
+  if (order.next.length === 0)
+    return paragraph(
+      done === order.steps.length
+        ? "All steps are done."
+        : `${count} No step can be done next: ${stuckWords(order)}`,
+    );
+  return joined(
+    order.next.map((ref) => stepBlock(shop, ref)),
+    paragraph(count),
+  );
+}
+
+function stuckWords({ loops }: Order): string {
+  return 0 < loops.length
+    ? "some wait for each other in a ring."
+    : "a line that says how they stand can't be read.";
+}
+
+export function stepBlock(shop: Shop, ref: string): Html {
+  const step = stepValue(shop, ref);
+  const { wanting, unread } = gateOf(shop, ref);
+  const waits = step.after.filter((each) => !stepValue(shop, each).done);
+  const said = step.text === undefined ? NO_HTML : paragraph(step.text);
+  const inTheWay: HtmlContent[] = [
+    ...wanting.map(({ ref: wants, text }) =>
+      // the sentence begins with the entry's name in most cases
+      text.startsWith(`${wants} `)
+        ? joined(link(wants), text.slice(wants.length))
+        : joined(text, " (", link(wants), ")"),
+    ),
+    ...(unread ? ["A line that it hangs on can't be read."] : []),
+    ...waits.map((each) => joined("It waits for ", link(each), ".")),
+  ];
+  return joined(
+    tag(
+      "h3",
+      {},
+      link(ref),
+      step.done
+        ? ": done"
+        : inTheWay.length === 0
+          ? ": nothing is in its way"
+          : step.cuts.length + step.presses.length === 0
+            ? ": not yet"
+            : step.cuts.length === 0
+              ? ": don't press yet"
+              : ": don't cut yet",
+    ),
+    said,
+    step.failed ? paragraph("It was found failed and is still open.") : NO_HTML,
+    inTheWay.length === 0 || step.done
+      ? NO_HTML
+      : joined(paragraph("In its way:"), list(inTheWay)),
+    step.done ? NO_HTML : cautions(shop, ref),
+  );
+}
+
+function cautions(shop: Shop, step: string): Html {
+  const found = cautionsOfStep(shop, step).flatMap(
+    (name) => cautionNamed(name) ?? [],
+  );
+  if (found.length === 0) return NO_HTML;
+  return tag(
+    "div",
+    { class: "cautions", role: "note", "aria-label": `Cautions of ${step}` },
+    tag("h4", {}, "Take care"),
+    list(
+      found.map(({ title, text, source }) =>
+        joined(
+          tag("strong", {}, `${title}. `),
+          text,
+          source === "" ? NO_HTML : tag("small", {}, ` (${source})`),
+        ),
+      ),
+    ),
+    tag("p", { class: "limit" }, LIMIT_OF_RECORD),
+  );
+}
+
+/** The picture of the entry at the caret, or of the fit that it is part of, and all that is worked out of it. */
+export function caretSection(shop: Shop, ref: string, width: number): Html {
+  const kind = ref.slice(0, ref.indexOf(" "));
+  if (kind === "step") return stepBlock(shop, ref);
+  const pictures = caretFits(shop, ref, kind).map((fit) =>
+    figure(fitPicture(shop, fit, { theme: "editor", width })),
+  );
+  const results = resultsOf(shop, ref);
+  return joined(
+    pictures,
+    results.length === 0
+      ? pictures.length === 0
+        ? paragraph("Nothing is worked out of this entry by itself.")
+        : NO_HTML
+      : resultTable(ref, results),
+  );
+}
+
+function caretFits(shop: Shop, ref: string, kind: string): readonly string[] {
+  if (kind === "fit") return [ref];
+  if (kind === "journal") return fitsOfJournal(shop, ref);
+  if (kind === "bore") return fitsOfBore(shop, ref);
+  if (kind === "bush")
+    return boresOfHost(shop, ref).flatMap((bore) => fitsOfBore(shop, bore));
+  if (kind === "press") {
+    const bush = namedIn(shop, ref)[0];
+    return bush === undefined ? [] : caretFits(shop, bush, "bush");
+  }
+  return [];
+}
+
+function resultTable(ref: string, results: readonly Result[]): Html {
+  return table(
+    `What is worked out of ${ref}`,
+    ["what", "value", "how sure", "verdict"],
+    results.map((result) => [
+      [
+        resultName(result.kind),
+        result.of ?? "",
+        result.case === null ? "" : `case ${String(result.case)}`,
+      ]
+        .filter((word) => word !== "")
+        .join(" "),
+      result.text,
+      STATUS_WORDS[result.status],
+      VERDICT_WORDS[result.verdict],
+    ]),
+  );
+}
+
+/** The line in section, and the reamers for it. */
+export function linePart(shop: Shop, ref: string, width: number): Html {
+  return joined(
+    figure(linePicture(shop, ref, { theme: "editor", width })),
+    reamerTable(shop, ref),
+  );
+}
+
+function reamerTable(shop: Shop, line: string): Html {
+  const isBored = valueIn(entryOf(shop, line), "CutFact") !== undefined;
+  const { tools, notes } = rankingTable(shop, line);
+  const heading = tag(
+    "h3",
+    {},
+    isBored ? "Reamers that would serve, if it were reamed" : "Which reamer",
+  );
+  if (tools.length === 0)
+    return joined(
+      heading,
+      notes.map((note) => paragraph(note)),
+    );
+  const [first] = tools;
+  const heads = [
+    "reamer",
+    "cuts, predicted",
+    ...(first?.left ?? []).map(({ ref }) =>
+      ref.startsWith("fit ")
+        ? `clearance left in ${ref}`
+        : `over the lower limit of ${ref}`,
+    ),
+    "chance of landing in",
+    "verdict",
+  ];
+  return joined(
+    heading,
+    table(
+      "Best first. Clearances are diametral and predicted.",
+      heads,
+      tools.map((tool) => toolRow(tool)),
+    ),
+    notes.map((note) => paragraph(note)),
+  );
+}
+
+function toolRow(tool: RankedTool): readonly HtmlContent[] {
+  const marks = [
+    ...(tool.oversizeAssumed ? ["*"] : []),
+    ...(tool.named ? ["(named by the line)"] : []),
+    ...(tool.from === "crib" ? [] : [`(${tool.from})`]),
+  ].join(" ");
+  return [
+    joined(
+      tool.ref === undefined ? tool.name : link(tool.ref),
+      marks === "" ? "" : ` ${marks}`,
+    ),
+    tool.cuts,
+    ...tool.left.map((left) =>
+      joined(
+        `${left.text}: `,
+        left.isIn ? left.words : tag("em", {}, left.words),
+      ),
+    ),
+    tool.chance,
+    tool.serves ? tool.verdict : tag("strong", {}, tool.verdict),
+  ];
+}
+
+function code(text: string): Html {
+  return tag("code", {}, text);
+}
