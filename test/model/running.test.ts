@@ -343,7 +343,7 @@ describe("needs", () => {
         INCH.replace("finish 16 uin Ra", "finish 63 uin Rz"),
         "film-ratio",
       ),
-    ).toEqual(["bore front finish"]);
+    ).toEqual([]);
     expect(needsOf(INCH.replace("  density 880 kg/m3\n", ""), "film")).toEqual([
       "oil own density",
     ]);

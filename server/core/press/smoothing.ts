@@ -1,11 +1,6 @@
 // What two rough surfaces lose of their interference when they are pressed together. Not what they do to friction.
 import { notValid, valid, type Answer } from "../answer.ts";
-
-/** A finish as written on a drawing, in m. */
-export interface Finish {
-  readonly parameter: "Rz" | "Ra";
-  readonly value: number;
-}
+import { rzPerRa, type Finish } from "../quantity/finish.ts";
 
 export interface Smoothing {
   /** Loss on diameter, m. */
@@ -16,12 +11,6 @@ export interface Smoothing {
   /** Whether a ratio of Rz to Ra had to be assumed. */
   readonly fromRa: boolean;
 }
-
-/**
- * Rz over Ra where only Ra is known. 6 as ISO 6336-2 takes it (quoted in a text that was seen, the standard not); what
- * machining really leaves lies between 4 and 7 (common practice, no source).
- */
-export const rzPerRa = { nominal: 6, low: 4, high: 7 } as const;
 
 /** Share of each Rz that is lost, by the edition of DIN 7190. */
 const shareLost = { "DIN 7190-1:2017": 0.4, "DIN 7190:2001": 0.8 } as const;

@@ -10,9 +10,10 @@ import {
   clearanceBySpeed,
 } from "../../core/film/wanted-clearance.ts";
 import { commonFitsAt } from "../../core/fits/common-classes.ts";
-import { valueIn } from "../entry.ts";
-import { entryOf, query, type Shop } from "../shop.ts";
+import { query, type Shop } from "../shop.ts";
 import { filmFacts } from "./film-facts.ts";
+import { filmLossOf } from "./film-loss.ts";
+import { roughnessOf } from "./film-ratio.ts";
 import { namedIn } from "./index-of.ts";
 import { surfaceSpeed } from "./running.ts";
 import { settings } from "./settings.ts";
@@ -99,13 +100,14 @@ function oneRow(
 function filmRows(shop: Shop, fit: string): readonly AdviceRow[] {
   const facts = filmFacts(shop, fit);
   if (!facts.known) return [];
-  const { bearing, oil, cooling } = facts.value;
+  const { bearing, oil, cooling, clearance } = facts.value;
+  const found = filmLossOf(shop, fit, clearance);
+  if (!found.known) return [];
+  const { tilt, form } = found.value;
+  // of a finish in Rz the roughest that it may be: where the film carries then, it carries
   const roughness = namedIn(shop, fit).map((ref) => {
-    const finish = valueIn(
-      ref === undefined ? undefined : entryOf(shop, ref),
-      "FinishFact",
-    );
-    return finish?.parameter === "Ra" ? finish.value : undefined;
+    const of = ref === undefined ? undefined : roughnessOf(shop, ref);
+    return of?.known === true ? of.value.ra.high : undefined;
   });
   const [journalRa, boreRa] = roughness;
   const rough = journalRa !== undefined && boreRa !== undefined;
@@ -113,7 +115,7 @@ function filmRows(shop: Shop, fit: string): readonly AdviceRow[] {
     bearing,
     oil: oil.band.nominal,
     cooling,
-    loss: {},
+    loss: { tilt: tilt.angle, form },
     // a film ratio asks for two finishes; without them only the thickness is asked
     journalRa: rough ? journalRa : 1e-9,
     boreRa: rough ? boreRa : 1e-9,

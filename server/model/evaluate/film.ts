@@ -1,49 +1,52 @@
-// The oil film of a running fit, over the range of its clearance and the band of its oil. What it is reckoned from, and whether one may be
-// claimed at all, is film-facts.ts's.
-import {
-  filmLeft,
-  filmRatio,
-  regimeOf,
-  type Regime,
-} from "../../core/film/film-ratio.ts";
+// The oil film of a running fit, over the range of its clearance, at 20 °C and hot, and the band of its oil. What it is reckoned from, and
+// whether one may be claimed at all, is film-facts.ts's; what tilt and form take of it film-loss.ts's; its ratio to the roughness film-ratio.ts's.
+import { filmLeft } from "../../core/film/film-ratio.ts";
 import { warmFilm, type WarmFilm } from "../../core/film/heat-balance.ts";
 import {
   fixed,
   showLength,
   showRange,
   showTemperature,
+  significant,
+  type System,
 } from "../../core/quantity/show.ts";
 import { showNumbers, showRises } from "../../core/quantity/show-running.ts";
-import { given } from "../entry.ts";
-import {
-  everyKnown,
-  known,
-  need,
-  outside,
-  SILENT,
-  statusOf,
-  unknown,
-  type Known,
-} from "../known.ts";
+import { known, outside, SILENT, statusOf, type Known } from "../known.ts";
 import type { Status, Working } from "../result.ts";
-import { entryOf, query, type Shop } from "../shop.ts";
+import { query, type Shop } from "../shop.ts";
 import { filmFacts, type FilmFacts } from "./film-facts.ts";
-import type { Clearance } from "./fit.ts";
-import { namedIn } from "./index-of.ts";
+import { filmLossOf, type Loss, type Tilt } from "./film-loss.ts";
+import { hotCases } from "./press-hot.ts";
 import { settings } from "./settings.ts";
+
+/** A clearance that the film is reckoned at: of the parts at 20 °C, or as warm as a `hot` line says. */
+interface Gap {
+  /** "20 °C", or "hot 1" */
+  readonly name: string;
+  readonly low: number;
+  readonly nominal: number;
+  readonly high: number;
+  readonly status: Exclude<Status, "unknown">;
+}
 
 /** The film at one clearance with one oil. */
 export interface FilmCase {
   readonly film: WarmFilm;
-  /** Least film after form, m. */
+  /** Least film after tilt and form, m. */
   readonly left: number;
+  /** "20 °C", or "hot 1". */
+  readonly gap: string;
 }
 
 export interface FitFilm {
-  /** At the mean clearance with the middle of the oil's grade. */
+  /** At the mean clearance at 20 °C with the middle of the oil's grade. */
   readonly nominal: FilmCase;
-  /** At every end of the clearance with every end of the grade, the nominal one among them. */
+  /** At every end of each clearance, at 20 °C and at each `hot` line, with every end of the grade; the nominal one among them. */
   readonly all: readonly FilmCase[];
+  /** The one that leaves least. */
+  readonly worst: FilmCase;
+  /** Reckoned for `hot` lines too. */
+  readonly isWarm: boolean;
   readonly status: Exclude<Status, "unknown">;
   readonly working: readonly Working[];
 }
@@ -51,33 +54,70 @@ export interface FitFilm {
 export const filmOf = query<Known<FitFilm>>("film", (shop, fit) => {
   const facts = filmFacts(shop, fit);
   if (!facts.known) return facts;
-  const { bearing, oil, cooling, clearance: gap } = facts.value;
-  const form = formOf(gap);
-  const cases = new Map<string, FilmCase>();
-  for (const end of ["nominal", "low", "high"] as const) {
-    for (const grade of ["nominal", "low", "high"] as const) {
-      if (grade !== "nominal" && oil.band[grade] === oil.band.nominal) continue;
-      const film = warmFilm(
-        { ...bearing, diametralClearance: gap[end] },
-        oil.band[grade],
-        cooling,
-      );
-      if (!film.valid) return outside(film.because + where(end, grade));
-      const left = filmLeft(film.value.leastFilm, bearing.length, { form });
-      if (!left.valid) return outside(left.because);
-      cases.set(`${end} ${grade}`, { film: film.value, left: left.value });
-      if (gap.low === gap.high && end === "nominal") continue;
+  const { bearing, oil, cooling, clearance: at20 } = facts.value;
+  const loss = filmLossOf(shop, fit, at20);
+  const warm = warmGaps(shop, fit);
+  if (!loss.known) return loss;
+  if (!warm.known) return warm;
+  const { tilt, form } = loss.value;
+  const gaps: readonly Gap[] = [{ ...at20, name: "20 °C" }, ...warm.value.gaps];
+  const all: FilmCase[] = [];
+  for (const gap of gaps) {
+    if (gap.name !== "20 °C" && gap.low <= 0)
+      return outside(`${gap.name} leaves no clearance for an oil film`);
+    for (const end of ["nominal", "low", "high"] as const) {
+      if (end !== "nominal" && gap.low === gap.high) continue;
+      for (const grade of ["nominal", "low", "high"] as const) {
+        if (grade !== "nominal" && oil.band[grade] === oil.band.nominal)
+          continue;
+        const film = warmFilm(
+          { ...bearing, diametralClearance: gap[end] },
+          oil.band[grade],
+          cooling,
+        );
+        if (!film.valid)
+          return outside(film.because + where(gap.name, end, grade));
+        const left = filmLeft(film.value.leastFilm, bearing.length, {
+          tilt: tilt.angle,
+          form,
+        });
+        if (!left.valid) return outside(left.because);
+        all.push({ film: film.value, left: left.value, gap: gap.name });
+      }
     }
   }
-  const nominal = cases.get("nominal nominal");
+  const [nominal] = all;
   if (nominal === undefined) return SILENT;
   return known({
     nominal,
-    all: [...cases.values()],
-    status: statusOf(gap),
-    working: workingOf(shop, facts.value, nominal.film, form),
+    all,
+    worst: all.reduce((least, each) => (each.left < least.left ? each : least)),
+    isWarm: 1 < gaps.length,
+    status: statusOf(...gaps),
+    working: workingOf(shop, facts.value, loss.value, nominal.film).concat(
+      warmWorking(shop, gaps, warm.value.left, all),
+    ),
   });
 });
+
+/** The clearances of the `hot` lines, and what is missing for those that are not known: the film is then reckoned without them. */
+function warmGaps(
+  shop: Shop,
+  fit: string,
+): Known<{ readonly gaps: readonly Gap[]; readonly left: readonly string[] }> {
+  const gaps: Gap[] = [];
+  const left: string[] = [];
+  for (const { number, found } of hotCases(shop, fit)) {
+    const name = `hot ${String(number)}`;
+    if (found.known) gaps.push({ ...found.value, name });
+    else if (found.silent) return SILENT;
+    else
+      left.push(
+        `${name} left out: ${found.because ?? `needs ${found.needs.map(({ text }) => text).join(", ")}`}`,
+      );
+  }
+  return known({ gaps, left });
+}
 
 const OF_END = { low: "least", nominal: "mean", high: "most" } as const;
 const OF_GRADE = {
@@ -86,22 +126,47 @@ const OF_GRADE = {
   high: "the thickest oil of its grade",
 } as const;
 
-function where(end: keyof typeof OF_END, grade: keyof typeof OF_GRADE): string {
-  return end === "nominal" && grade === "nominal"
+function where(
+  gap: string,
+  end: keyof typeof OF_END,
+  grade: keyof typeof OF_GRADE,
+): string {
+  const hot = gap === "20 °C" ? "" : `, ${gap},`;
+  return hot === "" && end === "nominal" && grade === "nominal"
     ? ""
-    : ` (at the ${OF_END[end]} clearance with ${OF_GRADE[grade]})`;
+    : ` (at the ${OF_END[end]} clearance${hot} with ${OF_GRADE[grade]})`;
 }
 
-/** Radial, m: half of what each of the two surfaces is out of round by. The sizes are extremes, so taper is already in the clearance. */
-function formOf({ journal, bore }: Clearance): number {
-  return ((journal.outOfRound ?? 0) + (bore.outOfRound ?? 0)) / 2;
+/** What each clearance leaves; nothing where no `hot` line is written. */
+function warmWorking(
+  shop: Shop,
+  gaps: readonly Gap[],
+  left: readonly string[],
+  all: readonly FilmCase[],
+): readonly Working[] {
+  if (gaps.length === 1 && left.length === 0) return [];
+  const { system } = settings(shop, "job");
+  const said = gaps.map(({ name, low, high }) => {
+    const films = all
+      .filter(({ gap }) => gap === name)
+      .map((each) => each.left);
+    return `${name}: clearance ${showRange(low, high, system)}, film ${showRange(Math.min(...films), Math.max(...films), system, 1e-8)}`;
+  });
+  return [
+    {
+      formula:
+        "film at the clearance of 20 °C and of each `hot` line, the oil entering as its own line says",
+      with: [...said, ...left].join("; "),
+      source: "",
+    },
+  ];
 }
 
 function workingOf(
   shop: Shop,
   { bearing, oil, cooling, length, clearance: gap }: FilmFacts,
+  { tilt, form }: Loss,
   film: WarmFilm,
-  form: number,
 ): readonly Working[] {
   const { system } = settings(shop, "job");
   const lands =
@@ -127,8 +192,9 @@ function workingOf(
       source: "ASTM D341 (from memory)",
     },
     {
-      formula: "least film = clearance/2 · (1 − relative eccentricity) − form",
-      with: `${showLength(bearing.diameter, system, gap.journal.step)} journal: ${showLength(film.leastFilm, system, 1e-9)} less form ${showLength(form, system, 1e-9)} (half of what is measured out of round), at the mean clearance`,
+      formula:
+        "least film = clearance/2 · (1 − relative eccentricity) − tilt · length/2 − form",
+      with: `${showLength(bearing.diameter, system, gap.journal.step)} journal: ${showLength(film.leastFilm, system, 1e-9)} less ${tiltWords(tilt, bearing.length, system)} and form ${showLength(form, system, 1e-9)} (half of what is measured out of round), at the mean clearance`,
       source: "",
     },
     {
@@ -139,66 +205,14 @@ function workingOf(
   ];
 }
 
-export interface FitFilmRatio {
-  readonly low: number;
-  readonly nominal: number;
-  readonly high: number;
-  readonly regime: Regime;
-  readonly status: Exclude<Status, "unknown">;
-  readonly working: readonly Working[];
-}
-
-/** Least film over the composite roughness of journal and bore. */
-export const filmRatioOf = query<Known<FitFilmRatio>>(
-  "film-ratio",
-  (shop, fit) => {
-    const film = filmOf(shop, fit);
-    const [journal, bore] = namedIn(shop, fit);
-    if (journal === undefined || bore === undefined) return SILENT;
-    if (!film.known && film.because !== undefined) return film;
-    const [ofJournal, ofBore] = [
-      roughnessOf(shop, journal),
-      roughnessOf(shop, bore),
-    ];
-    const all = everyKnown<unknown>([film, ofJournal, ofBore]);
-    if (!all.known) return all;
-    if (!film.known || !ofJournal.known || !ofBore.known) return SILENT;
-    const ratios: number[] = [];
-    for (const { left } of film.value.all) {
-      const ratio = filmRatio(left, ofJournal.value, ofBore.value);
-      if (!ratio.valid) return outside(ratio.because);
-      ratios.push(ratio.value);
-    }
-    const low = Math.min(...ratios);
-    const { system } = settings(shop, "job");
-    return known({
-      low,
-      nominal: ratios[0] ?? low,
-      high: Math.max(...ratios),
-      regime: regimeOf(low),
-      status: film.value.status,
-      working: [
-        {
-          formula: "film ratio = least film / √(Rq² + Rq²), Rq = 1.25 · Ra",
-          with: `Ra ${showLength(ofJournal.value, system, 1e-9)} of ${journal}, ${showLength(ofBore.value, system, 1e-9)} of ${bore}; boundary under 1, mixed from 1, full from 5`,
-          source:
-            "Hamrock, Fundamentals of Fluid Film Lubrication (from memory)",
-        },
-      ],
-    });
-  },
-);
-
-/** Ra of a surface, m. */
-function roughnessOf(shop: Shop, ref: string): Known<number> {
-  const entry = entryOf(shop, ref);
-  const finish = entry === undefined ? undefined : given(entry, "FinishFact");
-  if (finish === undefined || finish.state === "damaged") return SILENT;
-  if (finish.state === "absent")
-    return unknown(need(ref, "finish", `the finish of ${ref}`));
-  return finish.value.parameter === "Ra"
-    ? known(finish.value.value)
-    : unknown(need(ref, "finish", `the finish of ${ref} as Ra`));
+function tiltWords(
+  { angle, said }: Tilt,
+  length: number,
+  system: System,
+): string {
+  return angle === undefined
+    ? `no tilt, which is not known (${said})`
+    : `tilt ${significant(angle * 1000, 2)} per mille (${said}), ${showLength((angle * length) / 2, system, 1e-9)}`;
 }
 
 /** Whether a film was refused since none carries: a journal too heavily loaded, too slow, or in an oil too thin. */

@@ -8,12 +8,8 @@ import {
   showSpeeds,
 } from "../../core/quantity/show-running.ts";
 import { showRange, type System } from "../../core/quantity/show.ts";
-import {
-  filmOf,
-  filmRatioOf,
-  type FilmCase,
-  type FitFilm,
-} from "../evaluate/film.ts";
+import { filmOf, type FilmCase, type FitFilm } from "../evaluate/film.ts";
+import { filmRatioOf } from "../evaluate/film-ratio.ts";
 import {
   isOverLimit,
   isRun,
@@ -98,7 +94,11 @@ function filmResults(shop: Shop, ref: string): readonly Result[] {
       "film",
       "m",
       ({ left }) => left,
-      (low, high) => showRange(low, high, system, 1e-8),
+      (low, high) =>
+        showRange(low, high, system, 1e-8) +
+        (film.known && film.value.isWarm
+          ? `, the least at ${film.value.worst.gap}`
+          : ""),
     ),
     ratioResult(shop, ref),
     of(

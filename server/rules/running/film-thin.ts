@@ -14,9 +14,9 @@ import { showNumbers } from "../../core/quantity/show-running.ts";
 import {
   carriesNone,
   filmOf,
-  filmRatioOf,
   type FitFilm,
 } from "../../model/evaluate/film.ts";
+import { filmRatioOf } from "../../model/evaluate/film-ratio.ts";
 import { clearance } from "../../model/evaluate/fit.ts";
 import { isRun, specificLoad } from "../../model/evaluate/running.ts";
 import { settings } from "../../model/evaluate/settings.ts";
@@ -60,7 +60,7 @@ export const filmThin: Rule = {
       return [
         {
           span: entry.nameSpan,
-          message: `The least oil film is ${showRange(low, high, system, STEP)}, and ${showLength(least, system, STEP)} is the least to have at this size${own === undefined ? "" : " in this job"}. Take a thicker or cooler oil, less load, a longer bearing or less clearance.`,
+          message: `The least oil film is ${showRange(low, high, system, STEP)}${film.value.isWarm ? `, the least at ${film.value.worst.gap}` : ""}, and ${showLength(least, system, STEP)} is the least to have at this size${own === undefined ? "" : " in this job"}. Take a thicker or cooler oil, less load, a longer bearing or less clearance.`,
           related,
           value: low,
         },
