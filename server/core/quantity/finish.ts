@@ -16,10 +16,7 @@ export const rzPerRa = { nominal: 6, low: 4, high: 7 } as const;
 /**
  * Ra of a finish, m: as written, or of an Rz a seventh to a quarter of it, a sixth in the middle (rzPerRa). Refuses a finish below zero.
  */
-export function asRa({
-  parameter,
-  value,
-}: Finish): Answer<{
+export function asRa({ parameter, value }: Finish): Answer<{
   readonly low: number;
   readonly nominal: number;
   readonly high: number;
