@@ -20,8 +20,8 @@ export function findingsSection({ check, facts }: Subject): Markup | undefined {
     el("h2", {}, "Findings"),
     table(
       [
-        { head: "Level", percent: 13 },
-        { head: "Where", percent: 30 },
+        { head: "Level", percent: 15 },
+        { head: "Where", percent: 29 },
         { head: "Finding" },
       ],
       sorted.map((finding) => [

@@ -41,7 +41,7 @@ export function jobSheet(
     stepsSection(subject),
     concessionsSection(subject),
     signatures(),
-    resultsSection(subject, (ref) => picturesOf(subject, ref)),
+    resultsSection(subject, (refs) => picturesOf(subject, refs)),
     notesSection(subject),
     assumptionsSection(subject),
     materialsSection(subject, sources),

@@ -9,24 +9,32 @@ import {
 import type { Subject } from "./facts.ts";
 import { drawn, el, type Markup } from "./html.ts";
 
-/** About as wide as the print of a page, in CSS pixels: 186 mm. */
-const PAPER: PictureOptions = { theme: "paper", width: 700 };
+/** The pictures of fits, lines or stacks; nothing for other entries. */
+export function picturesOf(
+  { shop }: Subject,
+  refs: readonly string[],
+): Markup | undefined {
+  const figures = refs.flatMap((ref): readonly Markup[] => {
+    switch (kindOf(ref)) {
+      case "fit":
+        return [figure(fitPicture(shop, ref, FIT), ref)];
+      case "line":
+        return [figure(linePicture(shop, ref, WHOLE), ref)];
+      case "stack":
+        return [figure(stackPicture(shop, ref, WHOLE), ref)];
+      default:
+        return [];
+    }
+  });
+  return figures.length === 0
+    ? undefined
+    : el("div", { class: "pictures" }, figures);
+}
 
-const DRAWN = {
-  fit: { draw: fitPicture, says: "the sizes of its parts and what is wanted" },
-  line: { draw: linePicture, says: "in section" },
-  stack: { draw: stackPicture, says: "its members and what they leave" },
-} as const;
+/** CSS pixels: the print of a page is about 700 wide; a fit needs no more than this for all of its words. */
+const WHOLE: PictureOptions = { theme: "paper", width: 700 };
+const FIT: PictureOptions = { theme: "paper", width: 520 };
 
-/** The picture of a fit, a line or a stack; nothing for other entries. */
-export function picturesOf({ shop }: Subject, ref: string): Markup | undefined {
-  const kind = kindOf(ref);
-  if (kind !== "fit" && kind !== "line" && kind !== "stack") return undefined;
-  const { draw, says } = DRAWN[kind];
-  return el(
-    "figure",
-    {},
-    drawn(draw(shop, ref, PAPER)),
-    el("figcaption", {}, `${ref}: ${says}.`),
-  );
+function figure(svg: string, ref: string): Markup {
+  return el("figure", {}, drawn(svg), el("figcaption", {}, ref));
 }

@@ -34,10 +34,10 @@ const KINDS: readonly (readonly [EntryKind, string])[] = [
   ["press", "Presses"],
 ];
 
-/** @param pictures the pictures of an entry */
+/** @param pictures the pictures of entries of one kind */
 export function resultsSection(
   subject: Subject,
-  pictures: (ref: string) => Child,
+  pictures: (refs: readonly string[]) => Child,
 ): Markup | undefined {
   const { check, shop } = subject;
   const entries = byEntry(check.results);
@@ -57,7 +57,7 @@ export function resultsSection(
     el("h2", {}, "Results"),
     el(
       "p",
-      { class: "small" },
+      { class: "small heads" },
       "Sizes are at 20 °C. Clearances and interferences are on the diameter. ",
       el("b", {}, "Measured"),
       " follows from readings alone; ",
@@ -70,7 +70,7 @@ export function resultsSection(
       kind === "line"
         ? refs.map((ref) => reamersTable(subject, ref))
         : undefined,
-      refs.map(pictures),
+      pictures(refs),
     ]),
     gauges,
   );

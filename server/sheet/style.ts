@@ -58,6 +58,8 @@ thead th { font-size: 9pt; border-bottom-width: 0.5mm; vertical-align: bottom; }
 .pair { margin-top: 2mm; break-inside: avoid; }
 figure { margin-top: 3mm; break-inside: avoid; }
 figure svg { display: block; max-width: 100%; height: auto; max-height: 110mm; margin: 0 auto; }
+.pictures { display: flex; flex-wrap: wrap; gap: 3mm; justify-content: space-between; }
+.pictures figure { max-width: 100%; }
 figcaption { font-size: 9pt; margin-top: 1mm; break-before: avoid; }
 .keep { break-inside: avoid; }
 .columns { columns: 2; column-gap: 8mm; margin-top: 1.5mm; }

@@ -4,6 +4,17 @@ import { existsSync } from "node:fs";
 import path from "node:path";
 import { chromium } from "playwright-core";
 
+export function startBrowser() {
+  return chromium.launch({
+    executablePath: process.env.CHROMIUM || onPath("chromium"),
+    // No sandbox: root and most containers have none to offer, and the page shows nothing but our own.
+    args: ["--no-sandbox", "--disable-dev-shm-usage", "--disable-gpu"],
+    handleSIGINT: false, // the server's closing ends the browser too
+    handleSIGTERM: false,
+    handleSIGHUP: false,
+  });
+}
+
 /**
  * Shows the workbench of a server in Chromium and waits until it stands.
  *
@@ -14,14 +25,7 @@ import { chromium } from "playwright-core";
  * @param {string} [o.tests]    module whose `run` the extension host calls
  */
 export async function openPage(server, o = {}) {
-  const browser = await chromium.launch({
-    executablePath: process.env.CHROMIUM || onPath("chromium"),
-    // No sandbox: root and most containers have none to offer, and the page shows nothing but our own server.
-    args: ["--no-sandbox", "--disable-dev-shm-usage", "--disable-gpu"],
-    handleSIGINT: false, // the server's closing ends the browser too
-    handleSIGTERM: false,
-    handleSIGHUP: false,
-  });
+  const browser = await startBrowser();
   server.alsoClose(() => browser.close());
 
   const page = await browser.newPage({
