@@ -1,22 +1,2 @@
-// A finding's threshold: the job's own where it writes one with `warn CODE at VALUE`, else the shipped default.
-import { settings } from "../model/evaluate/settings.ts";
-import type { Shop } from "../model/shop.ts";
-
-/** A share of something, or a length in m. */
-export type Threshold =
-  { readonly share: number } | { readonly length: number };
-
-/**
- * The job's threshold for a code: a share (`40 %`), or a length. A bare number is a length in the file's unit, as everywhere; in a file
- * without a unit it says nothing. Undefined where the job writes none.
- */
-export function ownThreshold(shop: Shop, code: string): Threshold | undefined {
-  const written = settings(shop, "job").warn[code];
-  if (written === undefined) return undefined;
-  if (written.dimension === undefined)
-    return written.asLength === undefined
-      ? undefined
-      : { length: written.asLength };
-  if (written.dimension === "length") return { length: written.value };
-  return written.dimension === "ratio" ? { share: written.value } : undefined;
-}
+// A finding's threshold as the job writes it. It is read by the model, since a bush to make is held to the same ones.
+export { ownThreshold, type Threshold } from "../model/evaluate/threshold.ts";

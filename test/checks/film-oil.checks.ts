@@ -86,7 +86,6 @@ const checks: readonly Check[] = [
       what: `SAE ${number} at ${temperature} °C`,
       method: "grade's middle, density at temperature",
       against: "published",
-      // the grade itself leaves 15 % either side, and 20 began at 5.6 cSt when the chart was drawn
       source:
         "Seireg & Dandage's fit of the SAE chart, Shigley, table 12-1; read in a transcription",
       unit: "mPa·s",
@@ -96,6 +95,8 @@ const checks: readonly Check[] = [
       theirs: () =>
         6.89 * scale * Math.exp(exponent / (1.8 * temperature + 32 + 95)),
       within: { relative: 0.2 },
+      because:
+        "the chart drew one oil of each grade; a grade leaves 15 % either side of its middle at 100 °C and nothing binds it at 40 °C, and SAE 20 began at 5.6 cSt when the chart was drawn",
     })),
   ),
   {

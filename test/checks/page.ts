@@ -38,6 +38,7 @@ function table(checks: readonly Check[]): readonly string[] {
       check.method,
       check.against,
       check.source,
+      check.because,
       check.unit,
       "relative" in check.within,
     ].join("\n");
@@ -58,7 +59,9 @@ function row(checks: readonly Check[]): string {
   const cells = [
     first.method,
     first.against,
-    first.source,
+    first.because === undefined
+      ? first.source
+      : `${first.source}. Allowed more: ${first.because}`,
     String(checks.length),
     shown(Math.max(...checks.map(difference)), isRelative) + unit,
     shown(Math.max(...checks.map(allowed)), isRelative) + unit,

@@ -57,9 +57,63 @@ export function pressureBand(
   return valid({ low: low.value, high: high.value });
 }
 
+/** Von Mises stress in the boss at the hole, Pa. */
+export interface HoleStress extends Band {
+  /** At the most interference, in the bare ring and in a boss that does not give at all. */
+  readonly bare: number;
+  readonly rigid: number;
+}
+
 /**
- * The least effective interference at which the pair may yield first (yield.ts): in a boss that is no plain ring, the
- * pressure of first yield is reached with the rigid boss's smaller interference. Refuses what `firstYield` refuses.
+ * Stress in the boss at the hole, Pa, of a band of effective interferences in m. In a boss that is no plain ring pressure and stress are
+ * taken together: the hole opens by what the bush does not close by, so its hoop strain is interference/D − p·fb (fb: the bush's own
+ * give per diameter and Pa), its hoop stress E·strain − ν·p, its radial stress −p. The stiffer the boss the higher p and the less it is
+ * stretched; a rigid one has a hoop stress of −ν·p. Von Mises' square is a parabola in p, so its most is at an end of the
+ * bracket of p and its least there or at the vertex. Refuses what `contactPressure` refuses.
+ * Source: Hooke's law in plane stress at the hole; for a plain ring it is Lamé's stress (ring.ts).
+ */
+export function holeStressBand(
+  pair: PressedPair,
+  interference: Band,
+  form: BossForm,
+): Answer<HoleStress> {
+  if (interference.high < interference.low)
+    return notValid("the interference's limits are reversed");
+  const fault = contactPressure(pair, interference.low);
+  if (!fault.valid) return fault;
+  const bare = contactPressure(pair, 1);
+  const rigid = contactPressure(inRigidBoss(pair), 1);
+  if (!bare.valid) return bare;
+  if (!rigid.valid) return rigid;
+  const { modulus, poisson } = pair.caseMaterial;
+  // per metre of interference: hoop = a − b·p
+  const a = modulus / pair.od;
+  const b = modulus / (pair.od * rigid.value) + poisson;
+  const at = (pressure: number, hoop: number): number =>
+    Math.sqrt(hoop * hoop + hoop * pressure + pressure * pressure);
+  const ofRigid = at(rigid.value, -poisson * rigid.value);
+  const ofBare = Number.isFinite(modulus)
+    ? at(bare.value, a - b * bare.value)
+    : ofRigid;
+  const isPlain = form === "plain" || !Number.isFinite(modulus);
+  const vertex = (2 * a * b - a) / (2 * (b * b - b + 1));
+  const least =
+    isPlain || vertex < bare.value || rigid.value < vertex
+      ? Math.min(ofBare, isPlain ? ofBare : ofRigid)
+      : at(vertex, a - b * vertex);
+  const most = Math.max(ofBare, isPlain ? ofBare : ofRigid);
+  return valid({
+    low: least * interference.low,
+    high: most * interference.high,
+    bare: ofBare * interference.high,
+    rigid: ofRigid * interference.high,
+  });
+}
+
+/**
+ * The least effective interference at which the pair may yield first (yield.ts). In a boss that is no plain ring the bush yields with the
+ * rigid boss's smaller interference, the boss where the worse of bare and rigid brings it there, each pressure with its own
+ * stress (holeStressBand). Refuses what `firstYield` refuses.
  */
 export function elasticLimit(
   pair: PressedPair,
@@ -68,10 +122,30 @@ export function elasticLimit(
 ): Answer<YieldOnset> {
   const onset = firstYield(pair, yields);
   if (!onset.valid || form === "plain") return onset;
-  const interference = interferenceFor(inRigidBoss(pair), onset.value.pressure);
-  return interference.valid
-    ? valid({ ...onset.value, interference: interference.value })
-    : interference;
+  const rigid = inRigidBoss(pair);
+  const onsets: YieldOnset[] = [];
+  if (yields.bush !== undefined) {
+    const ofBush = firstYield(pair, { bush: yields.bush });
+    if (!ofBush.valid) return ofBush;
+    const interference = interferenceFor(rigid, ofBush.value.pressure);
+    if (!interference.valid) return interference;
+    onsets.push({ ...ofBush.value, interference: interference.value });
+  }
+  if (yields.case !== undefined) {
+    const perMetre = holeStressBand(pair, { low: 1, high: 1 }, form);
+    if (!perMetre.valid) return perMetre;
+    const interference = yields.case / perMetre.value.high;
+    const worse = perMetre.value.bare < perMetre.value.rigid ? rigid : pair;
+    const pressure = contactPressure(worse, interference);
+    if (!pressure.valid) return pressure;
+    onsets.push({ pressure: pressure.value, interference, where: "hole" });
+  }
+  return valid(
+    onsets.reduce(
+      (first, each) => (each.interference < first.interference ? each : first),
+      onsets[0] ?? onset.value,
+    ),
+  );
 }
 
 function inRigidBoss(pair: PressedPair): PressedPair {

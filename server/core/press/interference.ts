@@ -95,3 +95,11 @@ export function bushOdToMake(hole: Band, want: Band): Answer<Band> {
     );
   return valid({ low, high });
 }
+
+/** Interference for a bush of bronze or brass, as shares of its outside diameter: common practice, no source. */
+export const usualInterference: Band = { low: 0.0005, high: 0.0015 };
+
+/** The interference, m, that is this share of the bush's od over a hole of this size: od − hole = share·od, so hole·share/(1 − share). */
+export function interferenceOfShare(hole: number, share: number): number {
+  return (hole * share) / (1 - share);
+}

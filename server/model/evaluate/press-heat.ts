@@ -7,11 +7,9 @@ import {
 } from "../../core/press/drop-in.ts";
 import { effectiveInterference } from "../../core/press/interference.ts";
 import { releaseTemperature } from "../../core/press/temperature.ts";
-import { bushOdToMake } from "../../core/press/interference.ts";
 import type { Answer } from "../../core/answer.ts";
 import {
   fixed,
-  lengthDigits,
   showLength,
   showRange,
   significant,
@@ -20,22 +18,16 @@ import {
 import {
   everyKnown,
   known,
-  need,
-  outside,
   SILENT,
-  unknown,
   type Estimate,
   type Known,
 } from "../known.ts";
-import { finer } from "../ranges.ts";
 import type { Working } from "../result.ts";
 import { query, type Shop } from "../shop.ts";
 import { materialOf } from "./material.ts";
-import { wanted } from "./wanted.ts";
 import { interferenceOf, partsOf } from "./press.ts";
 import { figureOf } from "./press-rings.ts";
 import { settings } from "./settings.ts";
-import { sizeOf } from "./size.ts";
 
 /** A temperature with its reason where there is none that does it: no fault of the record. */
 export type Reached =
@@ -244,42 +236,6 @@ export const releaseOf = query<Known<Reached>>("press-release", (shop, ref) => {
     },
   });
 });
-
-/** Outside diameter of the bush to make: what gives every reading of the hole the wanted interference. */
-export const odToMake = query<Known<Estimate>>(
-  "press-od-to-make",
-  (shop, ref) => {
-    const parts = partsOf(shop, ref);
-    if (parts === undefined) return SILENT;
-    const hole = sizeOf(shop, parts.hole);
-    const want =
-      wanted(shop, ref) ??
-      unknown(need(ref, "want", `the wanted interference of ${ref}`));
-    if (!hole.known || !want.known)
-      return everyKnown<unknown>([hole, want]) as Known<never>; // one of them is not known
-    const found = bushOdToMake(hole.value, want.value);
-    if (!found.valid) return outside(found.because);
-    const { low, high } = found.value;
-    const { system } = settings(shop, "job");
-    const step = finer(hole.value.step, want.value.step);
-    return known({
-      low,
-      nominal: (low + high) / 2,
-      high,
-      status: hole.value.status,
-      step,
-      working: [
-        ...hole.value.working,
-        {
-          formula:
-            "od = largest hole + least wanted, to smallest hole + most wanted (before smoothing)",
-          with: `${lengthDigits(hole.value.high, system, step)} + ${lengthDigits(want.value.low, system, step)} to ${lengthDigits(hole.value.low, system, step)} + ${lengthDigits(want.value.high, system, step)} = ${showRange(low, high, system, step)}`,
-          source: "",
-        },
-      ],
-    });
-  },
-);
 
 /** "147 to 160 °F" */
 export function showTemperatures(

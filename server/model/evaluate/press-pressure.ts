@@ -1,6 +1,10 @@
 // How hard bush and hole press on each other, what that does to both, and the force that it takes to press the bush home.
 import type { Band } from "../../core/press/band.ts";
-import { pressureBand } from "../../core/press/boss.ts";
+import {
+  holeStressBand,
+  pressureBand,
+  type BossForm,
+} from "../../core/press/boss.ts";
 import { pressForce, usualFriction } from "../../core/press/force.ts";
 import { effectiveInterference } from "../../core/press/interference.ts";
 import { pressStresses, type PressedPair } from "../../core/press/ring.ts";
@@ -27,6 +31,9 @@ import { settings } from "./settings.ts";
 
 export interface Pressure extends Estimate {
   readonly pair: PressedPair;
+  readonly form: BossForm;
+  /** What is left of the interference, m. */
+  readonly left: Band & { readonly nominal: number };
 }
 
 /** Contact pressure, Pa. In a boss that is no plain ring it is bracketed, and its nominal is the middle of that. */
@@ -67,6 +74,8 @@ export const pressureOf = query<Known<Pressure>>(
       status: statusOf(interference.value, id.value),
       step: undefined,
       pair,
+      form,
+      left: { low: left(low), nominal: left(nominal), high: left(high) },
       working: [
         ...interference.value.working,
         ...rings.value.working,
@@ -94,9 +103,18 @@ export const stressesOf = query<Known<PressStress>>(
   (shop, ref) => {
     const pressure = pressureOf(shop, ref);
     if (!pressure.known) return pressure;
-    const { pair, low, nominal, high, status, working } = pressure.value;
+    const { pair, form, left, low, nominal, high, status, working } =
+      pressure.value;
     const perUnit = pressStresses(pair, 1);
     if (!perUnit.valid) return outside(perUnit.because);
+    const ofHole = holeStressBand(pair, left, form);
+    const typical = holeStressBand(
+      pair,
+      { low: left.nominal, high: left.nominal },
+      form,
+    );
+    if (!ofHole.valid) return outside(ofHole.because);
+    if (!typical.valid) return outside(typical.because);
     const { system } = settings(shop, "job");
     const times = (
       factor: number,
@@ -121,10 +139,28 @@ export const stressesOf = query<Known<PressStress>>(
       bush: times(perUnit.value.bushBore.vonMises, {
         formula: "von Mises at the bush's bore = 2p/(1 − d²/D²)",
       }),
-      hole: times(perUnit.value.hole.vonMises, {
-        formula:
-          "von Mises at the hole = p · √(k² + k + 1), k = (Do² + D²)/(Do² − D²)",
-      }),
+      hole:
+        form === "plain"
+          ? times(perUnit.value.hole.vonMises, {
+              formula:
+                "von Mises at the hole = p · √(k² + k + 1), k = (Do² + D²)/(Do² − D²)",
+            })
+          : {
+              low: ofHole.value.low,
+              nominal: (typical.value.low + typical.value.high) / 2,
+              high: ofHole.value.high,
+              status,
+              step: undefined,
+              working: [
+                ...working,
+                {
+                  formula:
+                    "von Mises at the hole = √(h² + h·p + p²), h = Eh · (interference/D − p · [(D² + d²)/(D² − d²) − νb]/Eb) − νh·p",
+                  with: `each pressure with its own stress: at the most interference ${showPressures(ofHole.value.bare, ofHole.value.bare, system)} in a plain ring, ${showPressures(ofHole.value.rigid, ofHole.value.rigid, system)} in a rigid boss; in all ${showPressures(ofHole.value.low, ofHole.value.high, system)}`,
+                  source: "Hooke's law in plane stress",
+                },
+              ],
+            },
     });
   },
 );

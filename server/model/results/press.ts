@@ -1,11 +1,11 @@
 // Results of a press fit. All diameters and interferences are diametral.
+import { odToMake } from "../evaluate/bush-to-make.ts";
 import { showForces, showPressures } from "../../core/quantity/show-force.ts";
 import { showRange, type System } from "../../core/quantity/show.ts";
 import { pressedOf } from "../evaluate/press-closure.ts";
 import {
   freezeTo,
   heatTo,
-  odToMake,
   releaseOf,
   showTemperatures,
   type Reached,

@@ -1,19 +1,16 @@
 // What the interference of a press is held against: what it wants, else the job's own threshold, else shares of the outside diameter.
+import { usualInterference } from "../../core/press/interference.ts";
 import { showLength, showRange } from "../../core/quantity/show.ts";
-import { odToMake } from "../../model/evaluate/press-heat.ts";
+import { odToMake } from "../../model/evaluate/bush-to-make.ts";
 import { wanted } from "../../model/evaluate/wanted.ts";
 import { interferenceOf, partsOf } from "../../model/evaluate/press.ts";
-import { materialOf } from "../../model/evaluate/material.ts";
+import { usualFamily } from "../../model/evaluate/press-usual.ts";
 import { settings } from "../../model/evaluate/settings.ts";
 import type { Shop } from "../../model/shop.ts";
 import { bushOd } from "../../model/evaluate/bush-size.ts";
 import { sizeOf } from "../../model/evaluate/size.ts";
 import type { DraftRelated } from "../rule.ts";
 import { ownThreshold } from "../threshold.ts";
-
-/** Shares of the outside diameter for a bush of bronze or brass: common practice, no source. */
-const LEAST = 0.0005;
-const MOST = 0.0015;
 
 export interface Allowed {
   readonly low: number | undefined;
@@ -29,10 +26,8 @@ export function allowedInterference(
   code: "press-light" | "press-heavy",
 ): Allowed | undefined {
   const found = interferenceOf(shop, press);
-  const parts = partsOf(shop, press);
   const want = wanted(shop, press);
-  if (!found.known || parts === undefined || want?.known === false)
-    return undefined;
+  if (!found.known || want?.known === false) return undefined;
   const { system } = settings(shop, "job");
   if (want !== undefined) {
     const { low, high, step } = want.value;
@@ -57,10 +52,9 @@ export function allowedInterference(
       `${showLength(value, system, found.value.step)} is the ${end} that this job takes`,
     );
   }
-  const material = materialOf(shop, parts.bush);
-  const family = material.known ? material.value.family : undefined;
-  if (family === "bronze" || family === "brass") {
-    const value = (isLight ? LEAST : MOST) * od;
+  const family = usualFamily(shop, press);
+  if (family !== undefined) {
+    const value = usualInterference[isLight ? "low" : "high"] * od;
     return bound(
       value,
       `${showLength(value, system, found.value.step)} is the usual ${end} for ${family} (${isLight ? "0.5" : "1.5"} ‰ of the outside diameter)`,
@@ -72,7 +66,7 @@ export function allowedInterference(
     : undefined;
 }
 
-/** "Make the bush 1.0008 to 1.0014 in." where the wanted interference tells, else nothing. */
+/** "Make the bush 1.0008 to 1.0014 in." where the wanted or the usual interference tells, else nothing. */
 export function bushToMake(shop: Shop, press: string): string {
   const od = odToMake(shop, press);
   if (!od.known) return "";

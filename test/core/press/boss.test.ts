@@ -4,9 +4,14 @@ import { describe, expect, test } from "vitest";
 import {
   closureBand,
   elasticLimit,
+  holeStressBand,
   pressureBand,
 } from "../../../server/core/press/boss.ts";
-import { closure, contactPressure } from "../../../server/core/press/ring.ts";
+import {
+  closure,
+  contactPressure,
+  pressStresses,
+} from "../../../server/core/press/ring.ts";
 import { firstYield, yieldMargins } from "../../../server/core/press/yield.ts";
 import { got } from "../readings/got.ts";
 import { anyPair, winchBush } from "./pairs.ts";
@@ -123,6 +128,88 @@ describe("yield", () => {
     expect(
       elasticLimit({ ...winchBush, split: "along" }, { bush: 1e8 }, "plain")
         .valid,
+    ).toBe(false);
+  });
+});
+
+describe("stress at the hole", () => {
+  /** Lamé's, of the ring itself. */
+  function ringStress(pair: typeof winchBush, interference: number): number {
+    const pressure = got(contactPressure(pair, interference));
+    return got(pressStresses(pair, pressure)).hole.vonMises;
+  }
+
+  test("in a plain boss is Lamé's", () => {
+    fc.assert(
+      fc.property(anyPair, (pair) => {
+        const found = got(
+          holeStressBand(pair, { low: 1e-5, high: 3e-5 }, "plain"),
+        );
+        expect(found.low / ringStress(pair, 1e-5)).toBeCloseTo(1, 6);
+        expect(found.high / ringStress(pair, 3e-5)).toBeCloseTo(1, 6);
+      }),
+    );
+  });
+
+  test("of any thicker ring of the same metal lies within the bracket of a stiffer one", () => {
+    fc.assert(
+      fc.property(
+        anyPair,
+        fc.double({ min: 1, max: 50, noNaN: true }),
+        (pair, times) => {
+          const { low, high } = got(
+            holeStressBand(pair, { low: 2e-5, high: 2e-5 }, "stiffer"),
+          );
+          const real = ringStress({ ...pair, boss: pair.boss * times }, 2e-5);
+          expect(low).toBeLessThanOrEqual(real * (1 + 1e-6));
+          expect(real).toBeLessThanOrEqual(high * (1 + 1e-6));
+        },
+      ),
+    );
+  });
+
+  test("the case boss 30 mm round a hole of 25 mm: each pressure with its own stress", () => {
+    const pair = {
+      bore: 0.02,
+      od: 0.025,
+      boss: 0.03,
+      bushMaterial: { modulus: 100e9, poisson: 0.35 },
+      caseMaterial: { modulus: 72.4e9, poisson: 0.33 },
+    };
+    const found = got(
+      holeStressBand(pair, { low: 25e-6, high: 25e-6 }, "bush-overhangs"),
+    );
+    // by hand, D² − d² of 225 and 275: give of the bush (1025/225 − 0.35)/100e9 = 4.20556e-11, of the boss
+    // (1525/275 + 0.33)/72.4e9 = 8.11527e-11; 0.001/(sum) = 8.11634 MPa, and 0.001/4.20556e-11 = 23.77807 MPa when rigid
+    // bare: k = 5.54545, √(k² + k + 1) = 6.10717 times 8.11634; rigid: √(1 − 0.33 + 0.33²) = 0.88255 times 23.77807
+    expect(found.bare / 1e6).toBeCloseTo(49.568, 2);
+    expect(found.rigid / 1e6).toBeCloseTo(20.985, 2);
+    expect(found.high).toBe(found.bare);
+    // not the rigid pressure with the bare ring's stress: 23.77807 · 6.10717 = 145 MPa
+    expect(found.low).toBeLessThanOrEqual(found.rigid);
+  });
+
+  test("the boss yields where the worse of bare and rigid brings it", () => {
+    const soft = { case: 20e6 };
+    const stiffer = got(elasticLimit(winchBush, soft, "stiffer"));
+    // the bare ring is the worse here, so that it is as in a plain one
+    expect(stiffer.interference).toBeCloseTo(
+      got(firstYield(winchBush, soft)).interference,
+      12,
+    );
+    expect(stiffer.where).toBe("hole");
+  });
+
+  test("refuses reversed limits and what is no pair", () => {
+    expect(
+      holeStressBand(winchBush, { low: 2e-5, high: 1e-5 }, "plain").valid,
+    ).toBe(false);
+    expect(
+      holeStressBand(
+        { ...winchBush, split: "along" },
+        { low: 1e-5, high: 1e-5 },
+        "stiffer",
+      ).valid,
     ).toBe(false);
   });
 });
