@@ -94,6 +94,7 @@ export const guideChecks = [
       await runCommand(page, "Thou: New Job");
       await boxWith(page, "New job");
       let asked = "";
+      let pressed = 0;
       const made = await until(
         "the new record",
         async () => {
@@ -106,8 +107,11 @@ export const guideChecks = [
             .first()
             .innerText();
           const number = /\((\d+)\/\d+\)/.exec(text)?.[1];
-          if (number !== undefined && number !== asked) {
+          // again where a box was not yet ready to take it
+          const isDue = number !== asked || pressed + 3000 < Date.now();
+          if (number !== undefined && isDue) {
             asked = number;
+            pressed = Date.now();
             await page.keyboard.press("Enter");
           }
           return undefined;

@@ -272,6 +272,7 @@ export const pageChecks = [
         },
         60,
       );
+      await runCommand(page, "View: Close Editor"); // back to the record, in its whole width
     },
   },
   ...guideChecks,
