@@ -5,7 +5,7 @@ import path from "node:path";
 import { readLines, type FileLines } from "../../grammar/lines.ts";
 import { openRevision, type Revision } from "../history/revision.ts";
 import { findFiles, forward, nameFrom, whyNot } from "./find-files.ts";
-import { CannotRun } from "./io.ts";
+import { CannotRun, type Io } from "./io.ts";
 import { readText } from "./read-text.ts";
 import { shown } from "./terminal-text.ts";
 
@@ -34,13 +34,13 @@ interface Asked {
 export async function sidesOf(
   earlier: string,
   later: string | undefined,
-  cwd: string,
+  { cwd, env }: Pick<Io, "cwd" | "env">,
 ): Promise<readonly [Side, Side]> {
-  const one = await askedFor(earlier, cwd);
+  const one = await askedFor(earlier, cwd, env);
   const two =
     later === undefined
       ? { revision: undefined, at: undefined }
-      : await askedFor(later, cwd);
+      : await askedFor(later, cwd, env);
   if (later === undefined && one.revision === undefined)
     throw new CannotRun(
       `${shown(earlier)} is compared with what? Name a second file or folder, or a state in version control first: "thou compare HEAD ${shown(earlier)}".`,
@@ -54,12 +54,16 @@ export async function sidesOf(
 }
 
 /** A path that is there goes before a revision of that name; `REV:PATH` is a path at a revision. */
-async function askedFor(word: string, cwd: string): Promise<Asked> {
+async function askedFor(
+  word: string,
+  cwd: string,
+  env: Io["env"],
+): Promise<Asked> {
   const at = path.resolve(cwd, word);
   if (await isThere(at)) return { revision: undefined, at };
   const colon = word.indexOf(":");
   const name = 0 < colon ? word.slice(0, colon) : word;
-  const opened = await openRevision(cwd, name);
+  const opened = await openRevision(cwd, name, env);
   if (!opened.ok)
     throw new CannotRun(
       colon <= 0 && word.endsWith(".thou")

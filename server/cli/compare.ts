@@ -64,7 +64,7 @@ async function compare(
   context: Context,
 ): Promise<void> {
   const { io } = context;
-  const [one, two] = await sidesOf(earlier, later, io.cwd);
+  const [one, two] = await sidesOf(earlier, later, io);
   const before = await openedOf(one, context);
   const after = await openedOf(two, context);
   const pairs = pairsOf(before, after, one.isFile && two.isFile);

@@ -17,7 +17,7 @@ import { forward, nameFrom, whyNot } from "./find-files.ts";
 import { CannotRun, columnsOf, type Context } from "./io.ts";
 import { createLoader } from "./load-files.ts";
 import { shown, wrapIndented } from "./terminal-text.ts";
-import { filesVersion } from "./version-control.ts";
+import { filesVersion } from "../history/files-version.ts";
 import { version } from "./version.ts";
 
 interface SheetOptions {

@@ -1,6 +1,9 @@
 // The `git` that is installed, run with fixed words, never through a shell, and never waiting for someone to type. It knows no records.
 import { execFile } from "node:child_process";
 
+/** What the command finds in its surroundings, `PATH` first of all. */
+export type Env = Readonly<Record<string, string | undefined>>;
+
 export type GitAnswer =
   | { readonly ok: true; readonly out: Buffer }
   | {
@@ -18,6 +21,7 @@ const MOST_TIME = 60_000; // milliseconds
 export function git(
   folder: string,
   words: readonly string[],
+  env: Env,
 ): Promise<GitAnswer> {
   return new Promise((resolve) => {
     execFile(
@@ -30,7 +34,7 @@ export function git(
         windowsHide: true,
         maxBuffer: MOST_BYTES,
         env: {
-          ...process.env,
+          ...env,
           GIT_OPTIONAL_LOCKS: "0",
           GIT_TERMINAL_PROMPT: "0",
           // names are names, not patterns

@@ -1,7 +1,7 @@
 // The files of a state in version control, as if they lay on the disk: by their absolute paths, with forward slashes. Nothing is checked out.
 import { realpath } from "node:fs/promises";
 import path from "node:path";
-import { git, textOf } from "./git.ts";
+import { git as runGit, textOf, type Env, type GitAnswer } from "./git.ts";
 
 export interface Revision {
   /** The commit, in full. */
@@ -23,7 +23,10 @@ export type OpenedRevision =
 export async function openRevision(
   folder: string,
   name: string,
+  env: Env,
 ): Promise<OpenedRevision> {
+  const git = (at: string, words: readonly string[]): Promise<GitAnswer> =>
+    runGit(at, words, env);
   const top = await git(folder, ["rev-parse", "--show-toplevel"]);
   const root = textOf(top);
   if (root === undefined)
@@ -44,7 +47,10 @@ export async function openRevision(
     ]),
   );
   if (commit === undefined)
-    return { ok: false, because: await whyNoCommit(folder, name) };
+    return {
+      ok: false,
+      because: await whyNoCommit((words) => git(folder, words), name),
+    };
   // git says its root with links followed; the files are asked for as the user knows them
   const here = forward(await realpath(folder));
   const below = path.posix.relative(forward(root), here);
@@ -103,12 +109,13 @@ export async function openRevision(
   };
 }
 
-async function whyNoCommit(folder: string, name: string): Promise<string> {
-  const head = await git(folder, ["rev-parse", "--verify", "--quiet", "HEAD"]);
+async function whyNoCommit(
+  git: (words: readonly string[]) => Promise<GitAnswer>,
+  name: string,
+): Promise<string> {
+  const head = await git(["rev-parse", "--verify", "--quiet", "HEAD"]);
   if (!head.ok) return "the repository has no commit yet";
-  const shallow = textOf(
-    await git(folder, ["rev-parse", "--is-shallow-repository"]),
-  );
+  const shallow = textOf(await git(["rev-parse", "--is-shallow-repository"]));
   return shallow === "true"
     ? `git knows no state "${name}" in this clone, which holds only the newest commits: fetch the rest first ("git fetch --unshallow")`
     : `git knows no state "${name}"`;

@@ -73,6 +73,7 @@ interface Comparison {
 }
 
 const real = {
+  env: process.env as Record<string, string>,
   parts: { createProject: () => createProject({ root: "" }) },
 };
 
