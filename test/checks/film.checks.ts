@@ -40,8 +40,8 @@ const kinds = ["film", "relative-eccentricity", "sommerfeld", "friction-power"];
 
 /**
  * Chart precision is 2 %. Beyond it stand: two flows of the bearing without ends, 3 and 5 % off the closed form
- * (which ours meets within 0.01 %); and peak pressures at ε = 0.8, where Khonsari & Booser's table and a second
- * solver side with ours.
+ * (which ours meets within 0.01 %); and two peak pressures at ε = 0.8, where a second solver sides with ours, as
+ * Khonsari & Booser's table does at 0.7 and 0.9.
  */
 function raimondiBoydTolerance(
   ratio: string,
@@ -60,13 +60,13 @@ function raimondiBoydTolerance(
     };
   if (
     ratio === "P/pmax" &&
-    lengthOverDiameter !== Infinity &&
+    (lengthOverDiameter === 1 || lengthOverDiameter === 0.5) &&
     eccentricity === 0.8
   )
     return {
       relative: 0.03,
       because:
-        "peak pressures at ε 0.8, where the other table and the finite elements (below) side with the solver and not with these",
+        "two peak pressures at ε 0.8, L/D 1 and ½: the finite elements (below) side with ours at these very points, and so does the other book at ε 0.7 and 0.9",
     };
   return { relative: 0.02 };
 }
@@ -186,6 +186,20 @@ const againstKhonsariBooser = khonsariBooser.flatMap(
   },
 );
 
+/** The flow that Raimondi & Boyd have 5 % higher; the limits below stop short of it. */
+const endlessFlow: Check = {
+  kinds,
+  what: `flow variable, ${place(Infinity, 0.9)}`,
+  method: "finite volumes round the film",
+  against: "independent",
+  source:
+    "long bearing with Reynolds' condition, closed pressure gradient, quadrature",
+  unit: "1",
+  ours: () => film(Infinity, 0.9).flowVariable,
+  theirs: () => longBearing(0.9).flowVariable,
+  within: { relative: 5e-4 },
+};
+
 const againstLimits = [0.2, 0.5, 0.8].flatMap(
   (eccentricity): readonly Check[] => {
     const check = (
@@ -283,6 +297,7 @@ const againstElements = (
     [1.7, 0.7],
     [0.3, 0.6],
     [1, 0.8],
+    [0.5, 0.8],
   ] as const
 ).flatMap(([length, eccentricity]): readonly Check[] => {
   const theirs = () => {
@@ -311,6 +326,7 @@ const checks: readonly Check[] = [
   ...againstRaimondiBoyd,
   ...againstKhonsariBooser,
   ...againstLimits,
+  endlessFlow,
   ...againstElements,
 ];
 

@@ -30,13 +30,14 @@ export const settersOf = query<Known<readonly GaugeValue[]>>(
   (shop, ref) => {
     const chain: GaugeValue[] = [];
     const seen = new Set([ref]);
-    for (let at: string | undefined = ref; at !== undefined;) {
-      const entry = entryOf(shop, at);
+    let from = ref;
+    for (;;) {
+      const entry = entryOf(shop, from);
       if (entry === undefined) return SILENT;
       const set = given(entry, "SetFact");
       if (set.state === "damaged") return SILENT;
-      if (set.state === "absent" || !("with" in set.value)) break;
-      at = refOf(shop, set.value.with);
+      if (set.state === "absent" || !("with" in set.value)) return known(chain);
+      const at = refOf(shop, set.value.with);
       const gauge = at === undefined ? undefined : gaugeValue(shop, at);
       if (at === undefined || gauge === undefined || gauge.damaged)
         return SILENT;
@@ -46,8 +47,8 @@ export const settersOf = query<Known<readonly GaugeValue[]>>(
         );
       seen.add(at);
       chain.push(gauge);
+      from = at;
     }
-    return known(chain);
   },
 );
 
