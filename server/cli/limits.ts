@@ -15,6 +15,7 @@ import {
 } from "../core/quantity/exact.ts";
 import { unitOf, type Unit } from "../core/quantity/units.ts";
 import { CannotRun, type Context, type Io } from "./io.ts";
+import { jsonText } from "./json-text.ts";
 import { padded, shown } from "./terminal-text.ts";
 
 type Form = "text" | "json";
@@ -217,7 +218,7 @@ function jsonWriter(io: Io): Writer {
       });
       if (objects.length === 0) return;
       io.stdout.write(
-        separator + objects.map((object) => JSON.stringify(object)).join(",\n"),
+        separator + objects.map((object) => jsonText(object)).join(",\n"),
       );
       separator = ",\n";
     },

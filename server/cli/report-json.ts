@@ -1,6 +1,7 @@
 // A check as JSON: the contract of docs/language.md, key by key and in its order. A change here needs a new `schema`.
 import type { Finding, Result } from "../model/result.ts";
 import type { Output } from "./io.ts";
+import { jsonText } from "./json-text.ts";
 import { inOrder, levelOf, type CheckedFile, type Report } from "./report.ts";
 
 export const SCHEMA = 1;
@@ -11,12 +12,12 @@ export function jsonReport(out: Output): Report {
   return {
     add(file) {
       out.write(files === 0 ? `{"schema":${SCHEMA},"files":[\n` : ",\n");
-      out.write(JSON.stringify(fileAsJson(file)));
+      out.write(jsonText(fileAsJson(file)));
       files++;
     },
     end({ summary }) {
       if (files === 0) out.write(`{"schema":${SCHEMA},"files":[`);
-      out.write(`\n],"summary":${JSON.stringify(summary)}}\n`);
+      out.write(`\n],"summary":${jsonText(summary)}}\n`);
     },
   };
 }

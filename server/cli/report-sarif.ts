@@ -4,6 +4,7 @@ import { pathToFileURL } from "node:url";
 import type { Finding, Place } from "../model/result.ts";
 import { nameFrom } from "./find-files.ts";
 import type { Io, Parts } from "./io.ts";
+import { jsonText } from "./json-text.ts";
 import { plainText, summaryOf } from "./page.ts";
 import { inOrder, levelOf, type Outcome, type Report } from "./report.ts";
 import { version } from "./version.ts";
@@ -20,7 +21,7 @@ export function sarifReport(io: Io, pages: Parts["pages"]): Report {
     },
     end(outcome) {
       io.stdout.write(
-        `${JSON.stringify(log(findings, outcome, pages, io.cwd), null, 2)}\n`,
+        `${jsonText(log(findings, outcome, pages, io.cwd), 2)}\n`,
       );
     },
   };

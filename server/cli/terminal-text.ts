@@ -1,18 +1,8 @@
-// Text as a terminal shows it: how wide it is, where it breaks, and what must never reach a terminal raw. It knows nothing of findings.
+// Text as a terminal shows it: how wide it is and where it breaks; what must never reach it raw is model/plain-text.ts's. It knows nothing
+// of findings.
+import { shown } from "../model/plain-text.ts";
 
-/** Controls, format characters (those that turn the reading direction among them), lone surrogates, line separators. */
-const UNSAFE = /[\p{Cc}\p{Cf}\p{Cs}\p{Zl}\p{Zp}]/gu;
-
-/** Text from a file, a name or an argument, with everything that could steer a terminal written out: `\x1b`, `\u{202e}`. */
-export function shown(text: string): string {
-  return text.replace(UNSAFE, escaped);
-}
-
-function escaped(character: string): string {
-  const code = character.codePointAt(0) ?? 0;
-  const digits = code.toString(16);
-  return code < 0x100 ? `\\x${digits.padStart(2, "0")}` : `\\u{${digits}}`;
-}
+export { shown };
 
 const TAKES_NO_ROOM = /^\p{M}$/u;
 /** East Asian wide and full-width blocks (Unicode UAX #11, in whole blocks), and what is drawn as an emoji by itself. */

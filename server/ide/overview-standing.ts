@@ -71,7 +71,7 @@ function featureStanding(shop: Shop, ref: string): Standing {
   if (size.status === "measured") return judged(resultsOf(shop, ref), size);
   const isKnown = size.status === "predicted";
   if (!isKnown && size.needs.length === 0)
-    return { state: "unread", detail: "a line that it needs can't be read" };
+    return { state: "unread", detail: size.text };
   const line = ref.startsWith("bore ") ? lineOfBore(shop, ref) : undefined;
   if (line !== undefined && !isCut(shop, line)) {
     const worst = judged(resultsOf(shop, ref), size);
@@ -148,7 +148,13 @@ export function stepStanding(shop: Shop, ref: string): Standing {
       detail: valueIn(entryOf(shop, ref), "DoFact") ?? "",
     };
   if (step.unread || ready.status === "unknown")
-    return { state: "unread", detail: "a line that it needs can't be read" };
+    return {
+      state: "unread",
+      detail:
+        ready.status === "unknown"
+          ? ready.text
+          : "a line that it needs can't be read",
+    };
   if (step.done)
     return {
       state: "done",

@@ -84,6 +84,27 @@ export function readQuery(
   return cell.value;
 }
 
+/**
+ * Every input that the query being worked out rests on so far, however far, with its value. The query depends on each of them from then
+ * on, so that what it says of them is never out of date.
+ */
+export function inputsBelow(graph: Graph): ReadonlyMap<string, unknown> {
+  const user = graph.stack.at(-1);
+  const found = new Map<string, unknown>();
+  if (user === undefined) return found;
+  const seen = new Set<Cell>();
+  const waiting = [...user.needs];
+  for (let cell = waiting.pop(); cell !== undefined; cell = waiting.pop()) {
+    if (seen.has(cell)) continue;
+    seen.add(cell);
+    if (cell.compute === undefined) {
+      found.set(cell.key, cell.value);
+      depend(graph, cell);
+    } else waiting.push(...cell.needs);
+  }
+  return found;
+}
+
 function newCell(
   key: string,
   value: unknown,

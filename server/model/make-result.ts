@@ -106,5 +106,25 @@ function unknownText(
   if (because !== undefined) return NOT_VALID + because;
   if (0 < needs.length)
     return `needs ${needs.map((each) => each.text).join(", ")}`;
-  return silent ? "waits for a line that can't be read" : "unknown";
+  return silent ? WAITS : "unknown";
+}
+
+const WAITS = "waits for a line that can't be read";
+const FOR_FILE = "waits for a file that is missing";
+
+/** Whether a result says nothing because of what can't be read. */
+export function isWaiting({ text }: Result): boolean {
+  return text === WAITS;
+}
+
+/** A result that waits, with what it waits for. */
+export function waitingFor(
+  result: Result,
+  { file, line }: { readonly file: boolean; readonly line: boolean },
+): Result {
+  if (!file) return result;
+  return {
+    ...result,
+    text: line ? `${FOR_FILE}, or for a line that can't be read` : FOR_FILE,
+  };
 }

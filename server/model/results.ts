@@ -10,7 +10,8 @@ import { pressResults } from "./results/press.ts";
 import { runningResults } from "./results/running.ts";
 import { stackResults } from "./results/stack.ts";
 import { stepResults } from "./results/step.ts";
-import { query, type Shop } from "./shop.ts";
+import { isWaiting, waitingFor } from "./make-result.ts";
+import { query, waitsFor, type Shop } from "./shop.ts";
 
 const OF_KIND: Readonly<
   Partial<Record<EntryKind, (shop: Shop, ref: string) => readonly Result[]>>
@@ -30,5 +31,10 @@ const OF_KIND: Readonly<
 export const resultsOf = query<readonly Result[]>("results", (shop, ref) => {
   // a reference begins with its kind
   const kind = ref.slice(0, ref.indexOf(" ")) as EntryKind;
-  return OF_KIND[kind]?.(shop, ref) ?? [];
+  const results = OF_KIND[kind]?.(shop, ref) ?? [];
+  if (!results.some(isWaiting)) return results;
+  const causes = waitsFor(shop);
+  return results.map((each) =>
+    isWaiting(each) ? waitingFor(each, causes) : each,
+  );
 });

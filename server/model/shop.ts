@@ -6,6 +6,7 @@ import { oil as oilNamed } from "../core/materials/oils.ts";
 import type { Entry } from "./entry.ts";
 import {
   createGraph,
+  inputsBelow,
   readInput,
   readQuery,
   setInput,
@@ -266,6 +267,24 @@ export function isLoose(shop: Shop, ref: string): boolean {
 export function isWhole(shop: Shop): boolean {
   const loose = readInput(shop.graph, "loose") as readonly string[] | undefined; // only setTables sets it
   return readInput(shop.graph, "whole") !== false && (loose?.length ?? 0) === 0;
+}
+
+/** What the query being worked out waits for, as far as it has asked: a name that may be in a file that is missing, a line that can't be read. */
+export function waitsFor(shop: Shop): {
+  readonly file: boolean;
+  readonly line: boolean;
+} {
+  let [file, line] = [false, false];
+  for (const [key, value] of inputsBelow(shop.graph)) {
+    if (key === "whole") file ||= value === false;
+    else if (key.startsWith("entry ")) {
+      const entry = value as Entry | undefined; // only setEntry sets such keys
+      line ||=
+        entry !== undefined &&
+        (entry.damaged || entry.facts.some((fact) => fact.value === undefined));
+    }
+  }
+  return { file, line };
 }
 
 export type Resolution =

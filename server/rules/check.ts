@@ -15,6 +15,7 @@ import {
   type Files,
   type OpenFile,
 } from "../model/project.ts";
+import { shown } from "../model/plain-text.ts";
 import type { Span } from "../model/values.ts";
 import { fileDrafts } from "./file-rules.ts";
 import { RULES, TEXT_RULES } from "./index.ts";
@@ -158,7 +159,7 @@ function placed(
   const related = (found.related ?? []).flatMap(
     ({ ref, span, message }): readonly Related[] => {
       const place = elsewhere(ref, span);
-      return place === undefined ? [] : [{ place, message }];
+      return place === undefined ? [] : [{ place, message: shown(message) }];
     },
   );
   const edit = ({ ref, span, text }: DraftEdit): Fix["edits"] => {
@@ -173,7 +174,7 @@ function placed(
     entry: entry.ref === "" ? null : entry.ref,
     related,
     fixes: (found.fixes ?? []).map(({ title, safe, edits }) => ({
-      title,
+      title: readable(title),
       safe,
       edits: edits.flatMap(edit),
     })),
@@ -183,8 +184,9 @@ function placed(
 
 const LONGEST = 400;
 
-/** A message that quotes a very long word or text shows its beginning. */
-function readable(message: string): string {
+/** A message that quotes a very long word or text shows its beginning, and one that quotes a control writes it out. */
+function readable(text: string): string {
+  const message = shown(text);
   if (message.length <= LONGEST) return message;
   const shortened = message.replace(/`([^`]{60})[^`]+`/gu, "`$1…`");
   return shortened.length <= LONGEST

@@ -6,7 +6,7 @@ export const CODES: readonly string[] = [
   ...["name-twice", "name-ambiguous", "unit-missing", "unit-wrong"],
   ...["number-comma", "range-reversed", "class-wrong", "date-wrong"],
   ...["file-missing", "use-loop", "fact-twice", "fact-missing"],
-  "not-valid-here",
+  ...["not-valid-here", "warn-idle"],
   // readings
   ...["reading-off-limits", "worn", "out-of-round", "taper", "reading-stray"],
   ...["reading-finer-than-gauge", "gauge-coarse", "gauge-overdue"],

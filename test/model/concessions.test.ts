@@ -175,13 +175,16 @@ describe("what can't be signed away", () => {
       step,
     );
     expect(found(text)).toEqual(
-      expect.arrayContaining(["error cut-unchecked", "hint concession-idle"]),
+      expect.arrayContaining([
+        "error cut-unchecked",
+        "warning concession-idle",
+      ]),
     );
   });
 
   test("the text of the record", () => {
     const text = job("0.8760", allowing("line-damaged", "1"));
-    expect(found(text)).toEqual(["error fit-loose", "hint concession-idle"]);
+    expect(found(text)).toEqual(["error fit-loose", "warning concession-idle"]);
   });
 });
 

@@ -41,14 +41,19 @@ function nearInch(letters: string, digits: string): readonly string[] {
 }
 
 function nearIso(letters: string, digits: string): readonly string[] {
-  const grades = [digits, String(Number(digits)), "18"];
+  // 18 is the coarsest grade that there is: it stands in only for one that is higher still
+  const grades = [
+    digits,
+    String(Number(digits)),
+    ...(18 < Number(digits) ? ["18"] : []),
+  ];
   const small = letters.toLowerCase();
   const rows =
     small === "j"
       ? [...(letters === "J" ? holeJRows : shaftJRows).keys()].map(String)
       : [];
   // J and j stand in three or four grades only; what was meant beside them is mostly JS or js
-  const known = small === "j" ? ["js", "j"] : [small, ...neighbours(small)];
+  const known = small === "j" ? ["js", "j"] : lettersFor(small);
   return known.flatMap((each) =>
     [...(each === "j" ? rows : []), ...grades].flatMap((grade) =>
       cased(each, letters).map((form) => form + grade),
@@ -64,11 +69,11 @@ function cased(small: string, letters: string): readonly string[] {
     : [small.toUpperCase(), small];
 }
 
-/** The letters just before and after in the alphabet: ISO 286 leaves out i, l, o, q and w. */
-function neighbours(small: string): readonly string[] {
-  if (small.length !== 1) return [];
-  const code = small.charCodeAt(0);
+/** The letters themselves where the standard has them, else those just before and after: ISO 286 leaves out i, l, o, q and w. */
+function lettersFor(small: string): readonly string[] {
   const known: readonly string[] = shaftLetters;
+  if (small.length !== 1 || known.includes(small)) return [small];
+  const code = small.charCodeAt(0);
   return [code - 1, code + 1]
     .map((each) => String.fromCharCode(each))
     .filter((each) => known.includes(each));

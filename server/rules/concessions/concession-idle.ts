@@ -5,9 +5,11 @@ import {
   isWithin,
   NEVER,
 } from "../../model/evaluate/concessions.ts";
-import { given } from "../../model/entry.ts";
+import { given, type Entry } from "../../model/entry.ts";
 import { entryOf } from "../../model/shop.ts";
-import type { Rule } from "../rule.ts";
+import { CODES } from "../codes.ts";
+import { canBeAllowed } from "../figures.ts";
+import type { Draft, DraftFix, Rule } from "../rule.ts";
 
 export const concessionIdle: Rule = {
   code: "concession-idle",
@@ -15,8 +17,11 @@ export const concessionIdle: Rule = {
   about: ["concession"],
   check(shop, ref, entry, findingsOf) {
     const concession = concessionOf(shop, ref);
-    if (concession === undefined || !isWhole(concession)) return [];
+    if (concession === undefined) return [];
     const { code, on } = concession;
+    if (CODES.includes(code) && !canBeAllowed(code))
+      return [never(entry, code)];
+    if (!isWhole(concession)) return [];
     const found = findingsOf(shop, on).filter((each) => each.code === code);
     const isJudged = found.some(
       (finding) =>
@@ -24,9 +29,8 @@ export const concessionIdle: Rule = {
     );
     if (isJudged) return [];
     const allows = given(entry, "AllowsFact");
-    const why = NEVER.has(code)
-      ? `\`${code}\` can't be signed away`
-      : found.length === 0
+    const why =
+      found.length === 0
         ? `${on} has no finding \`${code}\``
         : found.every(({ value }) => value === undefined)
           ? `the \`${code}\` of ${on} has no value that a bound could hold`
@@ -35,7 +39,36 @@ export const concessionIdle: Rule = {
       {
         span: allows.state === "given" ? allows.span : entry.nameSpan,
         message: `This concession accepts nothing: ${why}. Take it out, or keep it as a record of what was allowed.`,
+        fixes: [asComment(entry)],
       },
     ];
   },
 };
+
+/** A finding that no concession can accept, signed or not. */
+function never(entry: Entry, code: string): Draft {
+  const allows = given(entry, "AllowsFact");
+  const why = NEVER.has(code)
+    ? `\`${code}\` can't be signed away`
+    : `\`${code}\` has no value that a bound could hold`;
+  return {
+    // whoever signed it thinks that it holds
+    level: "warning",
+    span: allows.state === "given" ? allows.value.codeSpan : entry.nameSpan,
+    message: `This concession accepts nothing: ${why}. Put right what the finding says; it stands until then.`,
+    fixes: [asComment(entry)],
+  };
+}
+
+/** Every line of the entry as a comment: what was signed can still be read. */
+function asComment({ block }: Entry): DraftFix {
+  return {
+    title: "Make this concession a comment",
+    safe: false,
+    edits: block.lines.flatMap(({ body, indent }, line) =>
+      body === ""
+        ? []
+        : [{ span: { line, start: indent, end: indent }, text: "# " }],
+    ),
+  };
+}

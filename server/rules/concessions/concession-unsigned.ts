@@ -1,6 +1,7 @@
 // A concession lacks what makes it one: who signed it, when, or up to what value.
 import { concessionOf } from "../../model/evaluate/concessions.ts";
 import { given } from "../../model/entry.ts";
+import { canBeAllowed } from "../figures.ts";
 import type { Rule } from "../rule.ts";
 import { allOf } from "../text/wording.ts";
 
@@ -10,7 +11,8 @@ export const concessionUnsigned: Rule = {
   about: ["concession"],
   check(shop, ref, entry) {
     const concession = concessionOf(shop, ref);
-    if (concession === undefined) return [];
+    // what no signature can accept is concession-idle's
+    if (concession === undefined || !canBeAllowed(concession.code)) return [];
     const { who, date, bound } = concession;
     const missing = [
       ...(who === undefined ? ["who signed it"] : []),

@@ -7,7 +7,7 @@ import { holdingsOf, type Holding } from "../../model/evaluate/press-slip.ts";
 import { partsOf } from "../../model/evaluate/press.ts";
 import { settings } from "../../model/evaluate/settings.ts";
 import type { Draft, Rule } from "../rule.ts";
-import { ownFactor } from "./own.ts";
+import { ownFactor } from "../threshold.ts";
 
 export const bushSlipsHot: Rule = {
   code: "bush-slips-hot",

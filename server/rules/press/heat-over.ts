@@ -12,7 +12,7 @@ import { interferenceOf, partsOf } from "../../model/evaluate/press.ts";
 import { settings } from "../../model/evaluate/settings.ts";
 import type { Shop } from "../../model/shop.ts";
 import type { Rule } from "../rule.ts";
-import { ownTemperature } from "./own.ts";
+import { ownTemperature } from "../threshold.ts";
 
 export const heatOver: Rule = {
   code: "heat-over",

@@ -5,7 +5,7 @@ import { stressesOf } from "../../model/evaluate/press-pressure.ts";
 import { figureOf, ringsOf } from "../../model/evaluate/press-rings.ts";
 import { settings } from "../../model/evaluate/settings.ts";
 import type { Rule } from "../rule.ts";
-import { ownFactor } from "./own.ts";
+import { ownFactor } from "../threshold.ts";
 import { relatedPress } from "./allowed.ts";
 
 /** Yield over the most stress: common practice, no source. */

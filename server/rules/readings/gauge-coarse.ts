@@ -12,7 +12,7 @@ import { settings } from "../../model/evaluate/settings.ts";
 import type { Entry } from "../../model/entry.ts";
 import { refOf, type Shop } from "../../model/shop.ts";
 import type { Span } from "../../model/values.ts";
-import { ownThreshold } from "../threshold.ts";
+import { ownFactor } from "../threshold.ts";
 import type { Draft, Rule } from "../rule.ts";
 import { readingsIn } from "./readings-in.ts";
 
@@ -45,8 +45,7 @@ function gaugeDrafts(
   span: Span,
 ): readonly Draft[] {
   const { system } = settings(shop, "job");
-  const own = ownThreshold(shop, "gauge-coarse");
-  const good = own !== undefined && "share" in own ? own.share : GOOD;
+  const good = ownFactor(shop, "gauge-coarse") ?? GOOD;
   const ratio = ratioOf(shop, gauge, width);
   const fine = discriminationOf(shop, gauge, width);
   const band = `the ${showLength(width, system)} ${of.startsWith("fit ") ? `between the least and the most clearance that ${of} wants` : `tolerance of ${of}`}`;

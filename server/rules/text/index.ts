@@ -13,6 +13,7 @@ import { rangeReversed } from "./range-reversed.ts";
 import { thresholdWrong } from "./threshold-wrong.ts";
 import { unitMissing } from "./unit-missing.ts";
 import { unitWrong } from "./unit-wrong.ts";
+import { warnIdle } from "./warn-idle.ts";
 import { wordMisplaced } from "./word-misplaced.ts";
 import { wordUnknown } from "./word-unknown.ts";
 
@@ -37,4 +38,5 @@ export const NAME_RULES: readonly Rule[] = [
   factMissing,
   thresholdWrong,
   notValidHere,
+  warnIdle,
 ];

@@ -73,6 +73,19 @@ describe("reads", () => {
   });
 });
 
+test.each([
+  ["Q7", ["P7", "R7"]],
+  ["q6", ["p6", "r6"]],
+  ["H19", ["H18"]],
+  ["h 7", ["h7"]],
+])(
+  "of %s the near classes are %j and no grade that nobody wrote",
+  (word, near) => {
+    const read = parseClass(word);
+    expect(read.valid ? [] : read.near).toEqual(near);
+  },
+);
+
 describe("refuses, with what was perhaps meant", () => {
   test.each([
     ["H07", "no 07", "H7"],

@@ -1,0 +1,51 @@
+// What a result waits for is told apart: a line that can't be read, and a file that is missing.
+import { expect, test } from "vitest";
+import { readLines } from "../../grammar/lines.ts";
+import { createProject } from "../../server/rules/check.ts";
+
+const CRIB = `shop harbour
+  units inch
+gauge mic-1
+  resolution 0.0001
+`;
+const JOB = `job winch-9
+  units inch
+  use "crib.thou"
+part shaft
+part case
+journal one on shaft
+  limits 0.8740 to 0.8745
+  read 0.8742 0.8742 with mic-1 at 68 F
+bore one in case
+  limits 0.8750 to 0.8755
+fit one of journal one in bore one
+`;
+
+const project = createProject({ root: "" });
+
+function clearanceText(job: string, crib: string | null): string {
+  project.setFile("job.thou", readLines(job));
+  project.setFile("crib.thou", crib === null ? null : readLines(crib));
+  return (
+    project
+      .check("job.thou")
+      .results.find(
+        ({ entry, kind }) => entry === "fit one" && kind === "clearance",
+      )?.text ?? ""
+  );
+}
+
+const damaged = JOB.replace("0.8750 to 0.8755", "0.8750 tu 0.8755");
+
+test("one project, edited to and fro, says each for what it is", () => {
+  expect(clearanceText(JOB, CRIB)).toMatch(/^\d/);
+  expect(clearanceText(JOB, null)).toBe("waits for a file that is missing");
+  expect(clearanceText(damaged, CRIB)).toBe(
+    "waits for a line that can't be read",
+  );
+  expect(clearanceText(damaged, null)).toBe(
+    "waits for a file that is missing, or for a line that can't be read",
+  );
+  expect(clearanceText(JOB, null)).toBe("waits for a file that is missing");
+  expect(clearanceText(JOB, CRIB)).toMatch(/^\d/);
+});
