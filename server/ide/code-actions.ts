@@ -19,7 +19,7 @@ export function quickFixes(
     .filter((finding) => touches(finding, range))
     .flatMap((finding) =>
       finding.fixes
-        .filter((fix) => 0 < fix.edits.length)
+        .filter((fix) => 0 < fix.edits.length || fix.creates !== undefined)
         .map((fix) => ({ finding, fix, preferred: fix === safeFix(finding) })),
     );
 }
@@ -36,7 +36,7 @@ function touches({ place }: Finding, { start, end }: Range): boolean {
 /** The one safe fix of a finding; two safe ones are a choice, and a choice needs a look. */
 function safeFix({ fixes }: Finding): Fix | undefined {
   const [first, second] = fixes.filter(
-    (fix) => fix.safe && 0 < fix.edits.length,
+    (fix) => fix.safe && 0 < fix.edits.length && fix.creates === undefined,
   );
   return second === undefined ? first : undefined;
 }

@@ -5,6 +5,7 @@ import type {
   CodeActionContext,
   Diagnostic,
   Range,
+  WorkspaceEdit,
 } from "vscode-languageserver";
 import { fixAll, quickFixes } from "../ide/code-actions.ts";
 import { shown } from "../ide/diagnostics.ts";
@@ -14,6 +15,7 @@ import type { Finding, Fix } from "../model/result.ts";
 import { findingsIn } from "../rules/check.ts";
 import { FIX_ALL } from "./capabilities.ts";
 import {
+  creatingEditOf,
   diagnosticOf,
   rangeOfPlace,
   workspaceEditOf,
@@ -40,14 +42,17 @@ export function actionsFor(
   );
   const actions: CodeAction[] = [];
   if (wantsFixes) {
-    for (const { finding, fix, preferred } of quickFixes(findings, range))
+    for (const { finding, fix, preferred } of quickFixes(findings, range)) {
+      if (fix.creates !== undefined && !conversion.client.createsFiles)
+        continue;
       actions.push({
         title: fix.title,
         kind: CodeActionKind.QuickFix,
         diagnostics: [matching(finding, diagnostics, conversion)],
         ...(preferred ? { isPreferred: true } : {}),
-        edit: editOf(fix.edits, conversion),
+        edit: editOf(fix, conversion),
       });
+    }
   }
   if (wantsAll) {
     const edits = fixAll(findings, open.path);
@@ -55,7 +60,7 @@ export function actionsFor(
       actions.push({
         title: "Mend all that needs no look",
         kind: FIX_ALL,
-        edit: editOf(edits, conversion),
+        edit: editOf({ edits }, conversion),
       });
   }
   return actions;
@@ -79,12 +84,15 @@ function matching(
   );
 }
 
-function editOf(edits: Fix["edits"], conversion: Conversion) {
-  return workspaceEditOf(
-    edits.map(({ place, text }) => ({
-      path: place.file,
-      edit: { range: rangeOfPlace(place), newText: text },
-    })),
-    conversion,
-  );
+function editOf(
+  { edits, creates }: Pick<Fix, "edits" | "creates">,
+  conversion: Conversion,
+): WorkspaceEdit {
+  const changes = edits.map(({ place, text }) => ({
+    path: place.file,
+    edit: { range: rangeOfPlace(place), newText: text },
+  }));
+  return creates === undefined
+    ? workspaceEditOf(changes, conversion)
+    : creatingEditOf(creates, changes, conversion);
 }

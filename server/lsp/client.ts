@@ -21,6 +21,10 @@ export interface Client {
   /** It takes edits that say the version they are for. */
   readonly versionedEdits: boolean;
   readonly codeActions: boolean;
+  /** An edit may make a file. */
+  readonly createsFiles: boolean;
+  /** An edit may have tab stops. */
+  readonly snippetEdits: boolean;
   /** Completions may have tab stops. */
   readonly snippets: boolean;
   readonly nestedSymbols: boolean;
@@ -60,6 +64,12 @@ export function clientOf(capabilities: ClientCapabilities): Client {
     versionedEdits: workspace?.workspaceEdit?.documentChanges === true,
     codeActions:
       textDocument?.codeAction?.codeActionLiteralSupport !== undefined,
+    createsFiles:
+      workspace?.workspaceEdit?.documentChanges === true &&
+      workspace.workspaceEdit.resourceOperations?.includes("create") === true,
+    snippetEdits:
+      workspace?.workspaceEdit?.documentChanges === true &&
+      workspace.workspaceEdit.snippetEditSupport === true,
     snippets: textDocument?.completion?.completionItem?.snippetSupport === true,
     nestedSymbols:
       textDocument?.documentSymbol?.hierarchicalDocumentSymbolSupport === true,

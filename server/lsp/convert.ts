@@ -5,6 +5,7 @@ import {
   SymbolKind,
 } from "vscode-languageserver";
 import type {
+  CreateFile,
   Diagnostic,
   DocumentSymbol,
   FoldingRange,
@@ -168,6 +169,28 @@ export function foldOf({ first, last, kind }: Fold): FoldingRange {
 
 export function textEditOf({ start, end, text }: Edit): TextEdit {
   return { range: rangeOf({ start, end }), newText: text };
+}
+
+/** An edit that makes files before it changes any: only for an editor that can. */
+export function creatingEditOf(
+  creates: readonly { readonly file: string; readonly text: string }[],
+  edits: readonly { readonly path: string; readonly edit: TextEdit }[],
+  conversion: Conversion,
+): WorkspaceEdit {
+  const { uriOf } = conversion;
+  const start = { line: 0, character: 0 };
+  const made = creates.flatMap(
+    ({ file, text }): (CreateFile | TextDocumentEdit)[] => [
+      // never over one that is there after all
+      { kind: "create", uri: uriOf(file), options: { overwrite: false } },
+      {
+        textDocument: { uri: uriOf(file), version: null },
+        edits: [{ range: { start, end: start }, newText: text }],
+      },
+    ],
+  );
+  const { documentChanges = [] } = workspaceEditOf(edits, conversion);
+  return { documentChanges: [...made, ...documentChanges] };
 }
 
 /** An edit of any files, with the versions it is for where the editor can check them. */

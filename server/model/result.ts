@@ -66,6 +66,11 @@ export interface Fix {
   /** What it does, as a menu says it, e.g. "Write a point: 0.874". */
   readonly title: string;
   readonly edits: readonly { readonly place: Place; readonly text: string }[];
+  /** Files that it makes, by path; never one that is there. */
+  readonly creates?: readonly {
+    readonly file: string;
+    readonly text: string;
+  }[];
   /** True where it can be taken without a look. */
   readonly safe: boolean;
 }

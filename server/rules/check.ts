@@ -173,10 +173,11 @@ function placed(
     message: readable(found.message),
     entry: entry.ref === "" ? null : entry.ref,
     related,
-    fixes: (found.fixes ?? []).map(({ title, safe, edits }) => ({
+    fixes: (found.fixes ?? []).map(({ title, safe, edits, creates }) => ({
       title: readable(title),
       safe,
       edits: edits.flatMap(edit),
+      ...(creates === undefined ? {} : { creates }),
     })),
     accepted: found.accepted ?? null,
   };

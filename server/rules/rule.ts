@@ -4,7 +4,7 @@ import type { EntryKind } from "../../grammar/vocabulary.ts";
 import type { Dimension } from "../core/quantity/units.ts";
 import type { Entry } from "../model/entry.ts";
 import type { Problem } from "../model/problem.ts";
-import type { Level } from "../model/result.ts";
+import type { Fix, Level } from "../model/result.ts";
 import type { Shop } from "../model/shop.ts";
 import type { Span } from "../model/values.ts";
 
@@ -34,6 +34,7 @@ export interface DraftFix {
   readonly title: string;
   readonly safe: boolean;
   readonly edits: readonly DraftEdit[];
+  readonly creates?: Fix["creates"];
 }
 
 export interface DraftEdit {

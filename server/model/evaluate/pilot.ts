@@ -156,6 +156,16 @@ export const guidesOf = query<readonly Known<Guide>[]>("pilots", (shop, line) =>
   pilotLinesOf(shop, line).map((each) => guideOf(shop, line, each)),
 );
 
+/** How another pilot would guide in place of the one that a line names. */
+export function guideWith(
+  shop: Shop,
+  line: string,
+  each: PilotLine,
+  pilot: string,
+): Known<Guide> {
+  return guideOf(shop, line, { ...each, pilot });
+}
+
 function guideOf(shop: Shop, line: string, each: PilotLine): Known<Guide> {
   // pilot-in-cut-bore says it
   if (each.runsIn === each.guides) return SILENT;

@@ -8,6 +8,7 @@ import {
 import { given, type Entry } from "../../model/entry.ts";
 import { entryOf } from "../../model/shop.ts";
 import { CODES } from "../codes.ts";
+import { lineAsComment } from "../fixes.ts";
 import { canBeAllowed } from "../figures.ts";
 import type { Draft, DraftFix, Rule } from "../rule.ts";
 
@@ -66,9 +67,7 @@ function asComment({ block }: Entry): DraftFix {
     title: "Make this concession a comment",
     safe: false,
     edits: block.lines.flatMap(({ body, indent }, line) =>
-      body === ""
-        ? []
-        : [{ span: { line, start: indent, end: indent }, text: "# " }],
+      body === "" ? [] : [lineAsComment({ line, start: indent, end: indent })],
     ),
   };
 }

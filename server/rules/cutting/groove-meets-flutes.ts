@@ -1,12 +1,14 @@
 // A reamer with straight flutes meets a groove that runs the same way: each flute drops into it and chatters.
-import { valueIn } from "../../model/entry.ts";
+import { valueIn, type Entry } from "../../model/entry.ts";
 import {
   bushOfBore,
   reamerOfLine,
   reamerTool,
 } from "../../model/evaluate/line-bores.ts";
-import { entryOf } from "../../model/shop.ts";
-import type { Rule } from "../rule.ts";
+import { entryOf, type Shop } from "../../model/shop.ts";
+import { rankingOf } from "../../model/evaluate/window.ts";
+import { MOST_OFFERED, nameInstead } from "../fixes.ts";
+import type { DraftFix, Rule } from "../rule.ts";
 import { boreSpan, ownBores, relatedFact } from "./at-bore.ts";
 
 export const grooveMeetsFlutes: Rule = {
@@ -33,8 +35,30 @@ export const grooveMeetsFlutes: Rule = {
             relatedFact(shop, bush, "GrooveFact", `the groove of ${bush}`),
             relatedFact(shop, tool, "FlutesFact", `the flutes of ${tool}`),
           ],
+          fixes: spiralReamers(shop, ref, entry),
         },
       ];
     });
   },
 };
+
+/** The reamers of the crib with left-hand spiral flutes that serve the line, best first. */
+function spiralReamers(
+  shop: Shop,
+  line: string,
+  entry: Entry,
+): readonly DraftFix[] {
+  const ranking = rankingOf(shop, line);
+  const site = valueIn(entry, "ReamFact");
+  if (!ranking.known || site === undefined) return [];
+  return ranking.value.crib
+    .flatMap(({ reamer, ranked }) =>
+      reamer !== undefined &&
+      ranked.serves &&
+      reamerTool(shop, reamer)?.flutes?.hand === "left"
+        ? [reamer]
+        : [],
+    )
+    .slice(0, MOST_OFFERED)
+    .map((reamer) => nameInstead(site, reamer, `Ream with ${reamer}`));
+}

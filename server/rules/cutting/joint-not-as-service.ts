@@ -8,9 +8,11 @@ import {
 import { given, type Entry } from "../../model/entry.ts";
 import { partOfBore } from "../../model/evaluate/line-bores.ts";
 import { settings } from "../../model/evaluate/settings.ts";
-import { entryOf } from "../../model/shop.ts";
+import { entryOf, type Shop } from "../../model/shop.ts";
 import type { FactValues, NumberRange } from "../../model/values.ts";
-import type { Draft, Rule } from "../rule.ts";
+import { factUnder } from "../fixes.ts";
+import { isInJob } from "../order/in-job.ts";
+import type { Draft, DraftEdit, DraftFix, Rule } from "../rule.ts";
 import { ownBores } from "./at-bore.ts";
 
 export const jointNotAsService: Rule = {
@@ -26,18 +28,18 @@ export const jointNotAsService: Rule = {
       const service = entryOf(shop, part);
       if (service === undefined) return [];
       return [
-        ...compare(entry, part, service, "JointFact", {
+        ...compare(shop, ref, entry, part, service, "JointFact", {
           word: "joint",
           show: (gasket) => showJoint(gasket, system),
           same: (cut, as) => metresToTenths(cut) === metresToTenths(as),
         }),
-        ...compare(entry, part, service, "BoltsFact", {
+        ...compare(shop, ref, entry, part, service, "BoltsFact", {
           word: "bolts",
           show: (torque) => showTorque(torque, system),
           same: (cut, as) =>
             !isUnder(cut.low, as.low) && !isUnder(as.high, cut.high),
         }),
-        ...compare(entry, part, service, "DowelsFact", {
+        ...compare(shop, ref, entry, part, service, "DowelsFact", {
           word: "dowels",
           show: (dowels) => String(dowels),
           same: (cut, as) => cut === as,
@@ -55,6 +57,8 @@ interface Comparison<T> {
 
 /** The line's fact against the part's; nothing where the part does not state it. */
 function compare<K extends "JointFact" | "BoltsFact" | "DowelsFact">(
+  shop: Shop,
+  ref: string,
   line: Entry,
   part: string,
   service: Entry,
@@ -68,6 +72,18 @@ function compare<K extends "JointFact" | "BoltsFact" | "DowelsFact">(
     { ref: part, span: as.span, message: `${word} of ${part} as in service` },
   ];
   const inService = `In service ${part} has ${word} ${show(as.value)}`;
+  const written = service.block.lines[as.span.line]?.body ?? "";
+  const fixes = (edit: DraftEdit | undefined): readonly DraftFix[] =>
+    // a bare length of another file may be in another unit
+    edit === undefined || !isInJob(shop, ref) || !isInJob(shop, part)
+      ? []
+      : [
+          {
+            title: `Write \`${written}\`, as it will run`,
+            safe: false,
+            edits: [edit],
+          },
+        ];
   const why = "Cut it made up as it will run, or the bores move afterwards.";
   if (cut.state === "absent") {
     return [
@@ -75,6 +91,7 @@ function compare<K extends "JointFact" | "BoltsFact" | "DowelsFact">(
         span: line.nameSpan,
         message: `${inService}, and the line does not say it for the cut. ${why}`,
         related,
+        fixes: fixes(factUnder(shop, ref, written)),
       },
     ];
   }
@@ -84,6 +101,7 @@ function compare<K extends "JointFact" | "BoltsFact" | "DowelsFact">(
       span: cut.span,
       message: `${inService}, and at the cut it is ${word} ${show(cut.value)}. ${why}`,
       related,
+      fixes: fixes({ span: cut.span, text: written }),
     },
   ];
 }

@@ -2,6 +2,7 @@
 import { allOf, type Entry } from "../../model/entry.ts";
 import {
   guidesOf,
+  guideWith,
   pilotLinesOf,
   type Guide,
   type PilotLine,
@@ -9,15 +10,18 @@ import {
 import { showRange } from "../../core/quantity/show.ts";
 import { settings } from "../../model/evaluate/settings.ts";
 import { isCut } from "../../model/evaluate/stock.ts";
-import type { Shop } from "../../model/shop.ts";
-import type { Span } from "../../model/values.ts";
-import type { DraftRelated } from "../rule.ts";
+import { refsOfKind, type Shop } from "../../model/shop.ts";
+import type { RefSite, Span } from "../../model/values.ts";
+import { MOST_OFFERED, nameInstead } from "../fixes.ts";
+import type { DraftFix, DraftRelated } from "../rule.ts";
 
 export interface PlacedPilot extends PilotLine {
   /** The pilot's name in the line. */
   readonly pilotSpan: Span;
+  readonly pilotSite: RefSite;
   /** The bore that it runs in, as the line names it. */
   readonly runsInSpan: Span;
+  readonly runsInSite: RefSite;
 }
 
 export function placedPilots(
@@ -34,7 +38,9 @@ export function placedPilots(
           {
             ...each,
             pilotSpan: value.pilot.span,
+            pilotSite: value.pilot,
             runsInSpan: value.in.span,
+            runsInSite: value.in,
           },
         ];
   });
@@ -74,4 +80,24 @@ export function relatedPilot(
       message: `${runsIn}, ${bore.moment}: ${showRange(bore.low, bore.high, system, bore.step)}`,
     },
   ];
+}
+
+/** The crib's other pilots that would serve in this one's place, those that let the cut wander least first. */
+export function otherPilots(
+  shop: Shop,
+  line: string,
+  each: PlacedPilot,
+  serves: (guide: Guide) => boolean,
+): readonly DraftFix[] {
+  return refsOfKind(shop, "pilot")
+    .flatMap((ref) => {
+      const found =
+        ref === each.pilot ? undefined : guideWith(shop, line, each, ref);
+      return found?.known === true && serves(found.value)
+        ? [{ ref, offset: found.value.high }]
+        : [];
+    })
+    .sort((a, b) => a.offset - b.offset)
+    .slice(0, MOST_OFFERED)
+    .map(({ ref }) => nameInstead(each.pilotSite, ref, `Take ${ref}`));
 }

@@ -1,5 +1,7 @@
 // A pilot is to run in the very bore that it guides the cut of: it would lose its guide as the cut goes on.
+import { MOST_OFFERED, nameInstead } from "../fixes.ts";
 import type { Rule } from "../rule.ts";
+import { ownBores } from "./at-bore.ts";
 import { placedPilots } from "./pilot-drafts.ts";
 
 export const pilotInCutBore: Rule = {
@@ -17,6 +19,12 @@ export const pilotInCutBore: Rule = {
                 { ref: each.pilot, message: each.pilot },
                 { ref: each.runsIn, message: "the bore being cut" },
               ],
+              fixes: ownBores(shop, ref)
+                .filter((bore) => bore !== each.guides)
+                .slice(0, MOST_OFFERED)
+                .map((bore) =>
+                  nameInstead(each.runsInSite, bore, `Run it in ${bore}`),
+                ),
             },
           ]
         : [],

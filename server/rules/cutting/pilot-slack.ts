@@ -8,7 +8,7 @@ import { settings } from "../../model/evaluate/settings.ts";
 import type { Shop } from "../../model/shop.ts";
 import type { Rule } from "../rule.ts";
 import { ownThreshold } from "../threshold.ts";
-import { guidingPilots, relatedPilot } from "./pilot-drafts.ts";
+import { guidingPilots, otherPilots, relatedPilot } from "./pilot-drafts.ts";
 
 export const pilotSlack: Rule = {
   code: "pilot-slack",
@@ -34,6 +34,14 @@ export const pilotSlack: Rule = {
               : [{ ref: over.fit, message: over.fit }]),
           ],
           value: guide.high,
+          fixes: otherPilots(
+            shop,
+            ref,
+            each,
+            (other) =>
+              other.entry === "goes" &&
+              limitPassed(shop, guides, other.high) === undefined,
+          ),
         },
       ];
     });

@@ -2,7 +2,7 @@
 import { showLength, showRange } from "../../core/quantity/show.ts";
 import { settings } from "../../model/evaluate/settings.ts";
 import type { Rule } from "../rule.ts";
-import { guidingPilots, relatedPilot } from "./pilot-drafts.ts";
+import { guidingPilots, otherPilots, relatedPilot } from "./pilot-drafts.ts";
 
 export const pilotTight: Rule = {
   code: "pilot-tight",
@@ -24,6 +24,12 @@ export const pilotTight: Rule = {
           message: `${pilot} ${sure ? "does not" : "may not"} go into ${runsIn}, ${bore.moment}: the pilot is ${showRange(guide.pilot.low, guide.pilot.high, system, step)} and the bore ${showRange(bore.low, bore.high, system, step)}, up to ${lacks} too small. Take a smaller pilot or turn this one down${sure ? "" : ", or measure the bore first"}.`,
           related: relatedPilot(shop, each),
           value: -slack.low,
+          fixes: otherPilots(
+            shop,
+            ref,
+            each,
+            (other) => other.entry === "goes",
+          ),
         },
       ];
     });

@@ -9,6 +9,7 @@ import {
 } from "../../model/evaluate/index-of.ts";
 import { hostOf } from "../../model/evaluate/size.ts";
 import { entryOf, query, refsOfKind, type Shop } from "../../model/shop.ts";
+import { factUnder } from "../fixes.ts";
 import type { Rule } from "../rule.ts";
 
 export const ventMissing: Rule = {
@@ -31,6 +32,13 @@ export const ventMissing: Rule = {
         span: depth.span,
         message: `${ref} is blind and not vented, and ${first.what} into it: the air and oil behind hold it off its seat, or burst out. Give it a vent, or a flat or groove along what goes in, and write \`vented\`.`,
         related: driven.map((each) => ({ ref: each.ref, message: each.ref })),
+        fixes: [
+          {
+            title: "Write `vented`, where it has a vent",
+            safe: false,
+            edits: [factUnder(shop, ref, "vented") ?? []].flat(),
+          },
+        ],
       },
     ];
   },

@@ -3,7 +3,8 @@ import { allOf, valueIn, type Entry } from "../../model/entry.ts";
 import { orderOf, routeSteps } from "../../model/evaluate/order.ts";
 import { refOf, type Shop } from "../../model/shop.ts";
 import type { Span } from "../../model/values.ts";
-import type { Rule } from "../rule.ts";
+import { lineAsComment } from "../fixes.ts";
+import type { DraftFix, Rule } from "../rule.ts";
 import { isInJob } from "./in-job.ts";
 
 export const stepLoop: Rule = {
@@ -34,11 +35,41 @@ export const stepLoop: Rule = {
           related: ring
             .filter((other) => other !== ref)
             .map((other) => ({ ref: other, message: other })),
+          fixes: entry.kind === "job" ? [] : withoutWait(shop, entry, second),
         },
       ];
     });
   },
 };
+
+/** Takes a step out of an `after`, and the whole line where it was alone in it. */
+function withoutWait(
+  shop: Shop,
+  entry: Entry,
+  step: string,
+): readonly DraftFix[] {
+  for (const { value, span } of allOf(entry, "AfterFact")) {
+    const sites = value ?? [];
+    const at = sites.findIndex((site) => refOf(shop, site) === step);
+    const site = sites[at];
+    if (site === undefined) continue;
+    const [before, after] = [sites[at - 1], sites[at + 1]];
+    return [
+      {
+        title: `Wait no longer for ${step}`,
+        safe: false,
+        edits: [
+          before !== undefined
+            ? { span: { ...site.span, start: before.span.end }, text: "" }
+            : after !== undefined
+              ? { span: { ...site.span, end: after.span.start }, text: "" }
+              : lineAsComment(span),
+        ],
+      },
+    ];
+  }
+  return [];
+}
 
 /** Where an entry says that it comes after a step; undefined where only the route does. */
 function spanOfWait(shop: Shop, entry: Entry, step: string): Span | undefined {

@@ -1,15 +1,22 @@
 // What the interference of a press is held against: what it wants, else the job's own threshold, else shares of the outside diameter.
 import { usualInterference } from "../../core/press/interference.ts";
-import { showLength, showRange } from "../../core/quantity/show.ts";
+import {
+  decimalsFor,
+  showLength,
+  showRange,
+  type System,
+} from "../../core/quantity/show.ts";
+import { given } from "../../model/entry.ts";
 import { odToMake } from "../../model/evaluate/bush-to-make.ts";
+import type { Estimate } from "../../model/known.ts";
 import { wanted } from "../../model/evaluate/wanted.ts";
 import { interferenceOf, partsOf } from "../../model/evaluate/press.ts";
 import { usualFamily } from "../../model/evaluate/press-usual.ts";
 import { settings } from "../../model/evaluate/settings.ts";
-import type { Shop } from "../../model/shop.ts";
+import { entryOf, type Shop } from "../../model/shop.ts";
 import { bushOd } from "../../model/evaluate/bush-size.ts";
 import { sizeOf } from "../../model/evaluate/size.ts";
-import type { DraftRelated } from "../rule.ts";
+import type { DraftFix, DraftRelated } from "../rule.ts";
 import { ownThreshold } from "../threshold.ts";
 
 export interface Allowed {
@@ -72,6 +79,45 @@ export function bushToMake(shop: Shop, press: string): string {
   if (!od.known) return "";
   const { system } = settings(shop, "job");
   return ` An od of ${showRange(od.value.low, od.value.high, system, od.value.step)} gives it.`;
+}
+
+/** The od that gives what is wanted, in place of the limits of a bush that nobody has read: one that is still to be made or bought. */
+export function bushFixes(shop: Shop, press: string): readonly DraftFix[] {
+  const parts = partsOf(shop, press);
+  const od = odToMake(shop, press);
+  if (parts === undefined || !od.known) return [];
+  const bush = entryOf(shop, parts.bush);
+  const now = bushOd(shop, parts.bush);
+  const written = bush === undefined ? undefined : given(bush, "OdFact");
+  if (written?.state !== "given" || !now.known || now.value.from !== "limits")
+    return [];
+  const { system } = settings(shop, "job");
+  const text = odWithin(od.value, system);
+  return text === undefined
+    ? []
+    : [
+        {
+          title: `Have the bush made: \`${text}\``,
+          safe: false,
+          edits: [{ ref: parts.bush, span: written.span, text }],
+        },
+      ];
+}
+
+/** The limits of an od in whole last digits, each on the inner side; with its unit, since the bush may lie in a file of another. */
+function odWithin(
+  { low, high, step }: Estimate,
+  system: System,
+): string | undefined {
+  const decimals = decimalsFor(step, system);
+  const unit = (system === "inch" ? 0.0254 : 0.001) * 10 ** -decimals;
+  const from = Math.ceil(low / unit - 1e-6);
+  const to = Math.floor(high / unit + 1e-6);
+  if (to < from) return undefined;
+  const [least, most] = [from, to].map((each) =>
+    (each / 10 ** decimals).toFixed(decimals),
+  );
+  return `od ${least ?? ""} to ${most ?? ""} ${system === "inch" ? "in" : "mm"}`;
 }
 
 /** The bush and the hole with the sizes that were used. */

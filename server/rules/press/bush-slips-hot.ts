@@ -6,7 +6,9 @@ import { fitsOfBore } from "../../model/evaluate/index-of.ts";
 import { holdingsOf, type Holding } from "../../model/evaluate/press-slip.ts";
 import { partsOf } from "../../model/evaluate/press.ts";
 import { settings } from "../../model/evaluate/settings.ts";
-import type { Draft, Rule } from "../rule.ts";
+import type { Shop } from "../../model/shop.ts";
+import { factUnder } from "../fixes.ts";
+import type { Draft, DraftFix, Rule } from "../rule.ts";
 import { ownFactor } from "../threshold.ts";
 
 export const bushSlipsHot: Rule = {
@@ -43,11 +45,26 @@ export const bushSlipsHot: Rule = {
         ],
         value: margin,
         dimension: "ratio",
+        fixes: heldFixes(shop, parts.bush),
       };
       return [draft];
     });
   },
 };
+
+/** A bush that is pegged already, or is to be: whoever writes it knows. */
+function heldFixes(shop: Shop, bush: string): readonly DraftFix[] {
+  const edit = factUnder(shop, bush, 'held by "peg"');
+  return edit === undefined
+    ? []
+    : [
+        {
+          title: `Write \`held by "peg"\` under ${bush}, where a peg holds it`,
+          safe: false,
+          edits: [edit],
+        },
+      ];
+}
 
 /** What it holds over the journal's drag: where it is not read, only what is sure to be too little counts. */
 function marginOf({ holds, drag, measured }: Holding): number | undefined {

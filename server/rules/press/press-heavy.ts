@@ -4,7 +4,12 @@ import { interferenceOf } from "../../model/evaluate/press.ts";
 import { settings } from "../../model/evaluate/settings.ts";
 import { judgeEstimate } from "../../model/evaluate/size.ts";
 import type { Rule } from "../rule.ts";
-import { allowedInterference, bushToMake, relatedPress } from "./allowed.ts";
+import {
+  allowedInterference,
+  bushFixes,
+  bushToMake,
+  relatedPress,
+} from "./allowed.ts";
 
 export const pressHeavy: Rule = {
   code: "press-heavy",
@@ -26,6 +31,7 @@ export const pressHeavy: Rule = {
         span: entry.nameSpan,
         message: `The interference ${verb} ${showRange(low, high, system, step)}, and ${allowed.says}: ${showLength(high - allowed.high, system, step)} too much. Turn the bush down, or take a smaller one.${bushToMake(shop, ref)}`,
         related: relatedPress(shop, ref),
+        fixes: bushFixes(shop, ref),
         value: high,
       },
     ];

@@ -4,7 +4,12 @@ import { interferenceOf } from "../../model/evaluate/press.ts";
 import { settings } from "../../model/evaluate/settings.ts";
 import { judgeEstimate } from "../../model/evaluate/size.ts";
 import type { Rule } from "../rule.ts";
-import { allowedInterference, bushToMake, relatedPress } from "./allowed.ts";
+import {
+  allowedInterference,
+  bushFixes,
+  bushToMake,
+  relatedPress,
+} from "./allowed.ts";
 
 export const pressLight: Rule = {
   code: "press-light",
@@ -30,6 +35,7 @@ export const pressLight: Rule = {
         span: entry.nameSpan,
         message: `${what}, and ${allowed.says}: it lacks ${showLength(allowed.low - low, system, step)}. Take a larger bush.${bushToMake(shop, ref)}`,
         related: relatedPress(shop, ref),
+        fixes: bushFixes(shop, ref),
         value: low,
       },
     ];

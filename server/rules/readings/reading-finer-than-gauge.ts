@@ -7,8 +7,10 @@ import {
 } from "../../core/quantity/show.ts";
 import { settings } from "../../model/evaluate/settings.ts";
 import { gaugeValue } from "../../model/evaluate/gauge.ts";
-import { refOf } from "../../model/shop.ts";
-import type { Rule } from "../rule.ts";
+import { refOf, refsOfKind, type Shop } from "../../model/shop.ts";
+import type { Length, RefSite } from "../../model/values.ts";
+import { MOST_OFFERED, nameInstead } from "../fixes.ts";
+import type { DraftFix, Rule } from "../rule.ts";
 import { readingsIn } from "./readings-in.ts";
 
 export const readingFinerThanGauge: Rule = {
@@ -23,10 +25,7 @@ export const readingFinerThanGauge: Rule = {
         ref === undefined ? undefined : gaugeValue(shop, ref)?.resolution;
       if (ref === undefined || resolution === undefined) return [];
       // one digit too many: a gauge that steps by 0.0005 is read to four decimals, and not to five
-      const index = values.findIndex(
-        ({ step }) =>
-          step !== undefined && step * 10 <= resolution * (1 + 1e-9),
-      );
+      const index = values.findIndex(({ step }) => isFiner(step, resolution));
       const span = valueSpans[index];
       if (span === undefined) return [];
       const steps = showLength(
@@ -39,11 +38,43 @@ export const readingFinerThanGauge: Rule = {
           span,
           message: `This has more digits than ${ref} shows: it steps by ${steps}. Write what the gauge said, or name the gauge that said it.`,
           related: [{ ref, message: `resolution ${steps}` }],
+          fixes:
+            gauge === undefined ? [] : finerGauges(shop, gauge, ref, values),
         },
       ];
     });
   },
 };
+
+/** A digit more than the gauge shows. */
+function isFiner(step: number | undefined, resolution: number): boolean {
+  return step !== undefined && step * 10 <= resolution * (1 + 1e-9);
+}
+
+/** The gauges that show as many digits, those of the same kind first: one of them may be what said it. */
+function finerGauges(
+  shop: Shop,
+  site: RefSite,
+  coarse: string,
+  values: readonly Length[],
+): readonly DraftFix[] {
+  const kind = gaugeValue(shop, coarse)?.kind;
+  return refsOfKind(shop, "gauge")
+    .filter((ref) => {
+      const resolution = gaugeValue(shop, ref)?.resolution;
+      return (
+        resolution !== undefined &&
+        !values.some(({ step }) => isFiner(step, resolution))
+      );
+    })
+    .sort(
+      (a, b) =>
+        Number(gaugeValue(shop, b)?.kind === kind) -
+        Number(gaugeValue(shop, a)?.kind === kind),
+    )
+    .slice(0, MOST_OFFERED)
+    .map((ref) => nameInstead(site, ref, `It was read with ${ref}`));
+}
 
 /** The unit that the gauge itself reads in: the one in which its step is round. */
 function ownUnit(resolution: number, system: System): System {

@@ -3,6 +3,7 @@ import { allOf } from "../../model/entry.ts";
 import type { OpenFile, Use } from "../../model/project.ts";
 import type { FileDraft } from "../file-rules.ts";
 import type { DraftFix } from "../rule.ts";
+import { nameFrom } from "./opening-missing.ts";
 
 /** `file-missing` */
 export function filesMissing(open: OpenFile): readonly FileDraft[] {
@@ -27,7 +28,7 @@ export function filesMissing(open: OpenFile): readonly FileDraft[] {
         message: `There is no file \`${written}\`, looked for at ${shownPath(path ?? written)}: the names in it are not known until it is there.`,
         fixes:
           withEnding === undefined
-            ? []
+            ? emptyCrib(open, use)
             : [
                 {
                   title: `Write ${withEnding}`,
@@ -38,6 +39,26 @@ export function filesMissing(open: OpenFile): readonly FileDraft[] {
       },
     ];
   });
+}
+
+/** A crib to write into, in the unit of the file that uses it. */
+function emptyCrib({ file }: OpenFile, { path, written }: Use): DraftFix[] {
+  const { system } = file.context;
+  if (path === undefined || system === undefined) return [];
+  const eol = file.lines.lines[0]?.eol ?? "\n";
+  return [
+    {
+      title: `Begin \`${written}\` as a crib`,
+      safe: false,
+      edits: [],
+      creates: [
+        {
+          file: path,
+          text: `shop ${nameFrom(path)}${eol}  units ${system}${eol}`,
+        },
+      ],
+    },
+  ];
 }
 
 /** `use-loop` */

@@ -10,7 +10,6 @@ import { nameUnknown } from "./name-unknown.ts";
 import { notValidHere } from "./not-valid-here.ts";
 import { numberComma } from "./number-comma.ts";
 import { rangeReversed } from "./range-reversed.ts";
-import { thresholdWrong } from "./threshold-wrong.ts";
 import { unitMissing } from "./unit-missing.ts";
 import { unitWrong } from "./unit-wrong.ts";
 import { warnIdle } from "./warn-idle.ts";
@@ -36,7 +35,6 @@ export const NAME_RULES: readonly Rule[] = [
   nameUnknown,
   nameAmbiguous,
   factMissing,
-  thresholdWrong,
   notValidHere,
   warnIdle,
 ];

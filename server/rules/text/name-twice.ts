@@ -2,6 +2,7 @@
 import type { Entry } from "../../model/entry.ts";
 import type { OpenFile } from "../../model/project.ts";
 import type { FileDraft } from "../file-rules.ts";
+import type { DraftFix } from "../rule.ts";
 import { allOf } from "./wording.ts";
 
 export function namesTwice(open: OpenFile): readonly FileDraft[] {
@@ -50,9 +51,22 @@ function twins(open: OpenFile): readonly FileDraft[] {
         span: entry.nameSpan,
         message: `There is a ${ref} already, and only the first is used: give one of them another name.`,
         related: [{ ref, message: `The first ${ref}.` }],
+        fixes: [anotherName(open, entry)],
       },
     ];
   });
+}
+
+/** Nothing refers to the second of a name, so that another name breaks nothing. */
+function anotherName({ shop }: OpenFile, entry: Entry): DraftFix {
+  const { kind = "", name = "" } = entry;
+  let number = 2;
+  while (shop.places.has(`${kind} ${name}-${number}`)) number++;
+  return {
+    title: `Call this one \`${name}-${number}\``,
+    safe: false,
+    edits: [{ span: entry.nameSpan, text: `${name}-${number}` }],
+  };
 }
 
 /** The same name in a file that this one uses. */

@@ -102,7 +102,7 @@ function headLine({ block }: Entry): number {
 }
 
 /** A name for a job from its file's: letters, digits and hyphens, beginning with a letter. */
-function nameFrom(path: string): string {
+export function nameFrom(path: string): string {
   const file = path.slice(path.lastIndexOf("/") + 1).replace(/\.[^.]*$/, "");
   const name = file
     .replaceAll(/[^\p{L}\d]+/gu, "-")

@@ -3,6 +3,7 @@ import type { Dimension } from "../../core/quantity/units.ts";
 import { allOf, valueIn, type Entry, type Fact } from "../../model/entry.ts";
 import type { AnyQuantity, Span } from "../../model/values.ts";
 import { CODES } from "../codes.ts";
+import { lineAsComment } from "../fixes.ts";
 import { figuresOf } from "../figures.ts";
 import type { Draft, DraftFix, Rule } from "../rule.ts";
 import { dimensionNames, usualUnits } from "./unit-names.ts";
@@ -90,6 +91,6 @@ function asComment({ span }: Fact): DraftFix {
   return {
     title: "Make this line a comment",
     safe: false,
-    edits: [{ span: { ...span, end: span.start }, text: "# " }],
+    edits: [lineAsComment(span)],
   };
 }
