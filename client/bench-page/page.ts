@@ -108,7 +108,10 @@ function drawn(section: BenchSection): Element {
   ].join(" ");
   if (standing.get(section.key) !== html || element.parentElement === null) {
     // the server escapes every text in it, and the page's policy runs no script but this one
+    const wasOpen = element.querySelector("details")?.open === true;
     element.innerHTML = html;
+    const details = element.querySelector("details");
+    if (wasOpen && details !== null) details.open = true;
     standing.set(section.key, html);
   }
   return element;

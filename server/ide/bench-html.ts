@@ -67,10 +67,11 @@ export function table(
   caption: string,
   heads: readonly string[],
   rows: readonly (readonly HtmlContent[])[],
+  look?: "short",
 ): Html {
   return tag(
     "table",
-    {},
+    { class: look },
     tag("caption", {}, caption),
     tag(
       "thead",

@@ -115,10 +115,16 @@ function cautions(shop: Shop, step: string): Html {
     (name) => cautionNamed(name) ?? [],
   );
   if (found.length === 0) return NO_HTML;
+  // their titles always show; the rest is one key away, so that the pictures are not far down
   return tag(
-    "div",
-    { class: "cautions", role: "note", "aria-label": `Cautions of ${step}` },
-    tag("h4", {}, "Take care"),
+    "details",
+    { class: "cautions" },
+    tag(
+      "summary",
+      {},
+      tag("strong", {}, "Take care: "),
+      `${found.map(({ title }) => title).join(" · ")}.`,
+    ),
     list(
       found.map(({ title, text, source }) =>
         joined(
@@ -163,23 +169,40 @@ function caretFits(shop: Shop, ref: string, kind: string): readonly string[] {
   return [];
 }
 
+/** What is unknown for one reason shares a row: the reason is the news. */
 function resultTable(ref: string, results: readonly Result[]): Html {
+  const alike = (result: Result): readonly Result[] =>
+    result.status === "unknown"
+      ? results.filter(
+          ({ status, text }) => status === "unknown" && text === result.text,
+        )
+      : [result];
+  const rows = results.flatMap((result): readonly (readonly string[])[] => {
+    const all = alike(result);
+    return all[0] === result
+      ? [
+          [
+            all.map(nameOf).join(", "),
+            result.text,
+            STATUS_WORDS[result.status],
+            VERDICT_WORDS[result.verdict],
+          ],
+        ]
+      : [];
+  });
   return table(
     `What is worked out of ${ref}`,
     ["what", "value", "how sure", "verdict"],
-    results.map((result) => [
-      [
-        resultName(result.kind),
-        result.of ?? "",
-        result.case === null ? "" : `case ${String(result.case)}`,
-      ]
-        .filter((word) => word !== "")
-        .join(" "),
-      result.text,
-      STATUS_WORDS[result.status],
-      VERDICT_WORDS[result.verdict],
-    ]),
+    rows,
+    "short",
   );
+}
+
+function nameOf(result: Result): string {
+  const number = result.case === null ? "" : `case ${String(result.case)}`;
+  return [resultName(result.kind), result.of ?? "", number]
+    .filter((word) => word !== "")
+    .join(" ");
 }
 
 /** The line in section, and the reamers for it. */

@@ -3,6 +3,7 @@
 import assert from "node:assert/strict";
 import { mkdir, readFile, writeFile } from "node:fs/promises";
 import path from "node:path";
+import { benchChecks } from "./bench-check.mjs";
 import { guideChecks } from "./guide-checks.mjs";
 import {
   boxOf,
@@ -275,6 +276,7 @@ export const pageChecks = [
       await runCommand(page, "View: Close Editor"); // back to the record, in its whole width
     },
   },
+  ...benchChecks,
   ...guideChecks,
   ...walkthroughChecks,
   {
