@@ -27,7 +27,7 @@ import {
 
 // The lists of tests count themselves; these say how many there are to be at least, so that a list that lost some is
 // found out. Raise them with each test that is added.
-const atLeast = { host: 16, page: 26, print: 14 };
+const atLeast = { host: 16, page: 26, print: 14, journey: 1 };
 const hostLimit = 480; // seconds: enough for every test to run out of its own time
 
 const { values: options } = parseArgs({
@@ -103,6 +103,9 @@ try {
       await runPageChecks({ editor, vsix, folder: shop, shots, prefix }),
       atLeast.page,
     );
+    heading("from an empty folder to a reamer and a sheet");
+    const { runJourney } = await import("./journey-check.mjs");
+    add(await runJourney({ editor, vsix, shots, prefix }), atLeast.journey);
     heading("sheets on paper");
     const { runPrintChecks } = await import("./print-checks.mjs");
     add(await runPrintChecks({ shots, prefix }), atLeast.print);
