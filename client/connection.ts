@@ -20,11 +20,11 @@ export interface Connection {
   /** Whether the first start succeeded. */
   readonly ready: Promise<boolean>;
   /** Asks the server one of our own requests. Rejects while no server answers. */
-  ask<N extends OwnRequest>(
+  readonly ask: <N extends OwnRequest>(
     name: N,
     params: ParamsOf<N>,
     token?: vscode.CancellationToken,
-  ): Promise<ResultOf<N>>;
+  ) => Promise<ResultOf<N>>;
   /** Ends the server, whatever state it is in, and starts another. */
   restart(): Promise<boolean>;
   stop(): Promise<void>;

@@ -27,7 +27,7 @@ import {
 
 // The lists of tests count themselves; these say how many there are to be at least, so that a list that lost some is
 // found out. Raise them with each test that is added.
-const atLeast = { host: 16, page: 26, print: 14, journey: 1 };
+const atLeast = { host: 16, page: 26, print: 14, journey: 1, web: 5 };
 const hostLimit = 480; // seconds: enough for every test to run out of its own time
 
 const { values: options } = parseArgs({
@@ -109,6 +109,12 @@ try {
     heading("sheets on paper");
     const { runPrintChecks } = await import("./print-checks.mjs");
     add(await runPrintChecks({ shots, prefix }), atLeast.print);
+    heading("checks in the browser's own extension host");
+    const { runWebChecks } = await import("./run-web-checks.mjs");
+    add(
+      await runWebChecks({ editor, extension: root, shots, prefix }),
+      atLeast.web,
+    );
   }
 } catch (error) {
   console.error(error);

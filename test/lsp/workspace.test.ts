@@ -59,6 +59,22 @@ test("a job below its folder reaches the crib above it, but nothing outside the 
   expect(await editor.codes("file:///a/w.thou")).toContain("file-missing");
 });
 
+test("a job uses no crib of another folder of the workspace: the record has to hold for whoever has its folder alone", async () => {
+  const { editor } = await shop({ "file:///b/crib.thou": CRIB }, [
+    "file:///a",
+    "file:///b",
+  ]);
+  await editor.open(
+    "file:///a/w.thou",
+    JOB.replace('"crib.thou"', '"../b/crib.thou"'),
+  );
+  const [missing, ...others] = (
+    await editor.findings("file:///a/w.thou")
+  ).filter(({ code }) => code === "file-missing");
+  expect(others).toEqual([]);
+  expect(missing?.message).toMatch(/folder/);
+});
+
 test("of two folders one within the other the inner one holds the file", async () => {
   const { editor } = await shop({ "file:///a/crib.thou": CRIB }, [
     "file:///a",

@@ -1,0 +1,145 @@
+// Checks the extension where there is no Node: in the extension host of the browser, its server in a worker, on records that lie on no disk.
+// What each feature gives is for the other tests; here it is that all of them are there.
+import { mkdir, readFile } from "node:fs/promises";
+import path from "node:path";
+import {
+  drawnText,
+  errorSquigglesOn,
+  goTo,
+  hoverOver,
+  leaveHover,
+  until,
+} from "./page.mjs";
+import { record, shop } from "./prepare.mjs";
+import { serveInBrowser } from "./web-server.mjs";
+import { openPage } from "./window.mjs";
+import { startServer } from "./workbench.mjs";
+
+/** The record has its first wish misspelt. */
+const misspelt = (text) => text.replace(/^ {2}want /m, "  wnat ");
+const length = /\d \S+, (?:measured|predicted)/;
+
+export const webChecks = [
+  {
+    name: "in a browser the extension and its server are loaded from the bundles for it, and from no other",
+    async check({ page, asked }) {
+      await page
+        .locator(".statusbar-item", { hasText: /^Thou$/ })
+        .waitFor({ timeout: 60_000 });
+      const wanted = ["client.browser.js", "server.browser.js", "session.js"];
+      await until("the bundles are loaded", () =>
+        wanted.every((name) => asked.includes(`/extension/dist/${name}`))
+          ? true
+          : undefined,
+      );
+      const others = asked.filter((file) => /\.cjs\b/.test(file));
+      if (0 < others.length) throw new Error(`${others.join(", ")} was loaded`);
+    },
+  },
+  {
+    name: "in a browser a clearance stands beside a fit, reckoned with the crib that nobody has opened",
+    async check({ page, line }) {
+      const fit = line(/^fit front /);
+      await goTo(page, fit);
+      await until("a clearance", async () =>
+        length.test((await drawnText(page, fit)) ?? "") ? true : undefined,
+      );
+    },
+  },
+  {
+    name: "in a browser a misspelt word is underlined, and hovering over it tells what is meant",
+    async check({ page, line }) {
+      const fault = line(/^ {2}wnat /);
+      await goTo(page, fault);
+      await until("a squiggle", async () =>
+        (await errorSquigglesOn(page, fault)).length === 1 ? true : undefined,
+      );
+      await hoverOver(page, fault, "wnat", "did you mean");
+      await leaveHover(page);
+    },
+  },
+  {
+    name: "in a browser records that are not open are checked, too",
+    async check({ page }) {
+      await page.keyboard.press("Control+Shift+KeyM");
+      await page
+        .locator(".markers-panel .monaco-list-row", {
+          hasText: "hot-case.thou",
+        })
+        .first()
+        .waitFor();
+      await page.keyboard.press("Control+Shift+KeyM");
+    },
+  },
+  {
+    name: "in a browser mending the word takes the underline away",
+    async check({ page, line }) {
+      const fault = line(/^ {2}wnat /);
+      await goTo(page, fault, 3);
+      for (let key = 0; key < 4; key++) await page.keyboard.press("Delete");
+      await page.keyboard.type("want");
+      await page.keyboard.press("Escape");
+      await page.keyboard.press("ArrowDown");
+      await until("no squiggle", async () =>
+        (await errorSquigglesOn(page, fault)).length === 0 ? true : undefined,
+      );
+    },
+  },
+];
+
+/** @param {{ editor: string, extension: string, shots: string, prefix: string }} o  `extension`: its folder, unpacked */
+export async function runWebChecks({ editor, extension, shots, prefix }) {
+  const outcome = {
+    declared: webChecks.length,
+    passed: 0,
+    failed: 0,
+    fault: undefined,
+  };
+  await mkdir(shots, { recursive: true });
+  const lines = misspelt(await readFile(path.join(shop, record), "utf8")).split(
+    "\n",
+  );
+  const line = (pattern) => {
+    const at = lines.findIndex((each) => pattern.test(each));
+    if (at < 0) throw new Error(`no line like ${pattern}`);
+    return at + 1;
+  };
+  let server;
+  try {
+    server = await startServer({ editor, folder: shop });
+    const front = await serveInBrowser({
+      server,
+      extension,
+      open: record,
+      edit: misspelt,
+    });
+    server.alsoClose(() => front.close());
+    const { authority, address, asked } = front;
+    const { page } = await openPage({ ...server, authority, address });
+    for (const [index, { name, check }] of webChecks.entries()) {
+      const began = Date.now();
+      try {
+        await check({ page, asked, line });
+        outcome.passed++;
+        console.log(`ok - ${name} (${Date.now() - began} ms)`);
+      } catch (error) {
+        outcome.failed++;
+        console.log(`not ok - ${name} (${Date.now() - began} ms)`);
+        console.error(error);
+        await page
+          .screenshot({
+            path: path.join(shots, `${prefix}failed-web-${index + 1}.png`),
+          })
+          .catch(() => {});
+      }
+    }
+    await page
+      .screenshot({ path: path.join(shots, `${prefix}web.png`) })
+      .catch(() => {});
+  } catch (error) {
+    outcome.fault = error;
+  } finally {
+    await server?.close();
+  }
+  return outcome;
+}
