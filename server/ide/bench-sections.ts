@@ -214,13 +214,10 @@ export function linePart(shop: Shop, ref: string, width: number): Html {
 }
 
 function reamerTable(shop: Shop, line: string): Html {
-  const isBored = valueIn(entryOf(shop, line), "CutFact") !== undefined;
+  if (valueIn(entryOf(shop, line), "CutFact") !== undefined)
+    return paragraph("The line is bored or honed, so no reamer is asked for.");
   const { tools, notes } = rankingTable(shop, line);
-  const heading = tag(
-    "h3",
-    {},
-    isBored ? "Reamers that would serve, if it were reamed" : "Which reamer",
-  );
+  const heading = tag("h3", {}, "Which reamer");
   if (tools.length === 0)
     return joined(
       heading,

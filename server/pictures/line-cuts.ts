@@ -131,6 +131,11 @@ function cutWords(
   const reamer = reamerOfLine(shop, lineRef);
   const cut = cutOf(shop, bore.ref);
   const isBored = valueIn(entry, "CutFact") !== undefined;
+  // what is read as finished is past its cut
+  if (bore.size.known && bore.size.value.status === "measured") {
+    const { low, high, step } = bore.size.value;
+    return `already cut: ${showRange(low, high, system, step)}, measured`;
+  }
   const to =
     cut === undefined
       ? `not known: write the reamer of ${lineRef}`

@@ -20,13 +20,22 @@ export function sampleShop(path: string): Shop {
   return shopOf(project.open(`/${path}`));
 }
 
-/** A sample with other text in its place; the crib stays as it is. */
+/** A sample with other text in its place; the others stay as they are. */
 export function changed(path: string, change: (text: string) => string): Shop {
+  return changedIn(path, path, change);
+}
+
+/** A sample whose other file, its crib, has other text. */
+export function changedIn(
+  path: string,
+  other: string,
+  change: (text: string) => string,
+): Shop {
   const own = createProject({ root: "/" });
   for (const each of samples)
     own.setFile(
       `/${each.path}`,
-      readLines(each.path === path ? change(each.text) : each.text),
+      readLines(each.path === other ? change(each.text) : each.text),
     );
   return shopOf(own.open(`/${path}`));
 }
