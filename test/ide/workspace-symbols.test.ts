@@ -61,7 +61,8 @@ test("the whole name before its beginning, that before the kind's, those before 
   expect(found("FIT REAR")).toEqual(["fit rear"]);
   expect(found("r875")).toEqual(["reamer r-875"]);
   expect(found("lnr")).toEqual(["line rear"]);
-  expect(found("raer")).toEqual(["reamer r-875"]);
+  // letters in their order: ReAmER r-875, and jouRnAl rEaR-2 over both words
+  expect(found("raer")).toEqual(["reamer r-875", "journal rear-2"]);
   expect(found("zz")).toEqual([]);
   expect(found("")).toEqual(refs);
 });
