@@ -14,6 +14,7 @@ import type { OpenFile } from "../model/project.ts";
 import type { Finding, Fix } from "../model/result.ts";
 import { findingsIn } from "../rules/check.ts";
 import { FIX_ALL } from "./capabilities.ts";
+import { REFACTORINGS, refactoringActions } from "./refactorings.ts";
 import {
   creatingEditOf,
   diagnosticOf,
@@ -28,6 +29,7 @@ export function actionsFor(
   { diagnostics, only }: CodeActionContext,
   conversion: Conversion,
   levels: Levels,
+  today: string,
 ): CodeAction[] {
   const wants = (kind: string): boolean =>
     only === undefined ||
@@ -36,7 +38,12 @@ export function actionsFor(
     );
   const wantsFixes = wants(CodeActionKind.QuickFix);
   const wantsAll = wants(FIX_ALL);
-  if (!wantsFixes && !wantsAll) return [];
+  const offered = REFACTORINGS.some(wants)
+    ? refactoringActions(open, range, today, conversion).filter(
+        ({ kind }) => kind !== undefined && wants(kind),
+      )
+    : [];
+  if (!wantsFixes && !wantsAll) return offered;
   const findings = findingsIn(open).filter(
     (finding) => !isOff(finding, levels),
   );
@@ -63,7 +70,7 @@ export function actionsFor(
         edit: editOf({ edits }, conversion),
       });
   }
-  return actions;
+  return [...actions, ...offered];
 }
 
 /** The editor's own copy of a finding, by which it knows that the action is about it. */

@@ -66,6 +66,8 @@ export function capabilitiesFor(client: Client): ServerCapabilities {
               CodeActionKind.QuickFix,
               CodeActionKind.SourceFixAll,
               FIX_ALL,
+              CodeActionKind.RefactorRewrite,
+              CodeActionKind.RefactorExtract,
             ],
           },
         }

@@ -12,6 +12,7 @@ import type {
   InlayHint,
   Location as ProtocolLocation,
   Range as ProtocolRange,
+  SnippetTextEdit,
   SymbolInformation,
   TextDocumentEdit,
   TextEdit,
@@ -171,10 +172,16 @@ export function textEditOf({ start, end, text }: Edit): TextEdit {
   return { range: rangeOf({ start, end }), newText: text };
 }
 
+/** A change of one file; with tab stops only for an editor that takes them. */
+export interface FileEdit {
+  readonly path: string;
+  readonly edit: TextEdit | SnippetTextEdit;
+}
+
 /** An edit that makes files before it changes any: only for an editor that can. */
 export function creatingEditOf(
   creates: readonly { readonly file: string; readonly text: string }[],
-  edits: readonly { readonly path: string; readonly edit: TextEdit }[],
+  edits: readonly FileEdit[],
   conversion: Conversion,
 ): WorkspaceEdit {
   const { uriOf } = conversion;
@@ -195,10 +202,10 @@ export function creatingEditOf(
 
 /** An edit of any files, with the versions it is for where the editor can check them. */
 export function workspaceEditOf(
-  edits: readonly { readonly path: string; readonly edit: TextEdit }[],
+  edits: readonly FileEdit[],
   { client, uriOf, versionOf }: Conversion,
 ): WorkspaceEdit {
-  const byPath = new Map<string, TextEdit[]>();
+  const byPath = new Map<string, FileEdit["edit"][]>();
   for (const { path, edit } of edits)
     byPath.set(path, [...(byPath.get(path) ?? []), edit]);
   if (client.versionedEdits) {
@@ -212,7 +219,10 @@ export function workspaceEditOf(
   }
   return {
     changes: Object.fromEntries(
-      [...byPath].map(([path, all]) => [uriOf(path), all]),
+      [...byPath].map(([path, all]) => [
+        uriOf(path),
+        all.filter((each) => "newText" in each),
+      ]),
     ),
   };
 }

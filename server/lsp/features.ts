@@ -192,7 +192,14 @@ export function createFeatures(
       of(
         textDocument,
         (open) =>
-          actionsFor(open, range, context, conversion, settings().levels),
+          actionsFor(
+            open,
+            range,
+            context,
+            conversion,
+            settings().levels,
+            clock.today(),
+          ),
         [],
       ),
     forget(uri: string): void {

@@ -2,7 +2,7 @@
 import { mendDashed } from "../../grammar/explain-range.ts";
 import { child, children, type Node } from "../../grammar/tree.ts";
 import type { EntryKind } from "../../grammar/vocabulary.ts";
-import { metresToTenths } from "../core/quantity/exact.ts";
+import { metresToTenths, tenthsToMetres } from "../core/quantity/exact.ts";
 import { classRange, type Side } from "./classes.ts";
 import {
   deviationsOf,
@@ -133,11 +133,16 @@ function deviationRange(line: LineReader, node: Node): LengthRange | undefined {
   // the trade writes either first: +0 -0.0005 and -0.0005 +0 mean the same
   const [low, high] = one.value < other.value ? [one, other] : [other, one];
   return {
-    low: size.value + low.value,
-    high: size.value + high.value,
+    low: sum(size.value, low.value),
+    high: sum(size.value, high.value),
     step: finer(size.step, finer(low.step, high.step)),
     className: undefined,
   };
+}
+
+/** Lengths are whole tenths of a nanometre, and so is what they come to. */
+function sum(a: number, b: number): number {
+  return tenthsToMetres(metresToTenths(a) + metresToTenths(b));
 }
 
 function plusMinusRange(line: LineReader, node: Node): LengthRange | undefined {
@@ -153,8 +158,8 @@ function plusMinusRange(line: LineReader, node: Node): LengthRange | undefined {
     return undefined;
   }
   return {
-    low: size.value - by.value,
-    high: size.value + by.value,
+    low: sum(size.value, 0 - by.value),
+    high: sum(size.value, by.value),
     step: finer(size.step, by.step),
     className: undefined,
   };

@@ -6,6 +6,8 @@ import {
   type AdviceRow,
 } from "../../server/model/evaluate/advice.ts";
 import { createProject } from "../../server/rules/check.ts";
+import { columns, grades } from "../core/fits/printed-inch.ts";
+import { table151 } from "../core/fits/printed-iso.ts";
 import { checkText, resultOf } from "./check-text.ts";
 
 const JOB = (want: string, running = true): string => `
@@ -87,4 +89,77 @@ test("inside the film's range the fit's own film carries, outside it does not", 
   const { low = 0, high = 0 } = film ?? {};
   expect(thickness(Math.sqrt(low * high))).toBeGreaterThan(least);
   expect(thickness(high * 1.05)).toBeLessThan(least);
+});
+
+/** The advice for a still fit of a journal of one size. */
+const still = (size: string): readonly AdviceRow[] =>
+  advice(
+    JOB("25.01 to 25.01", false).replace(
+      "24.98 to 24.98",
+      `${size} to ${size}`,
+    ),
+  );
+
+describe("beside printed tables", () => {
+  // each column as printed, with its source, in test/core/fits/printed-inch.ts
+  const clearances = columns.filter(
+    ({ word, what }) => what === "clearance" && word.startsWith("RC"),
+  );
+
+  test("there are such columns, of four classes at least", () => {
+    expect(
+      new Set(clearances.map(({ word }) => word)).size,
+    ).toBeGreaterThanOrEqual(4);
+  });
+
+  test.each(clearances.map((each) => [each.word, each.source, each] as const))(
+    "%s at every step: %s",
+    (word, _, { values, from }) => {
+      for (let at = 0; at < values.length; at += 2) {
+        const row = grades[from + at / 2];
+        const before = grades[from + at / 2 - 1]?.upTo ?? 0;
+        // a class is written on a sixteenth: one inside the step
+        const size = Math.floor((row?.upTo ?? 0) * 16 - 1e-9) / 16;
+        if (size <= before) continue;
+        const found = still(`${String(size)} in`).find(
+          ({ name }) => name === word,
+        );
+        expect(Number(found?.low) / 25.4e-6).toBeCloseTo(values[at] ?? NaN, 6);
+        expect(Number(found?.high) / 25.4e-6).toBeCloseTo(
+          values[at + 1] ?? NaN,
+          6,
+        );
+      }
+    },
+  );
+
+  test("H7/h6 at every step to 500 mm: nothing, to IT7 and IT6 together (Machine Drawing, Table 15.1)", () => {
+    for (const { upTo, values } of table151) {
+      // the table begins at IT01: IT6 and IT7 are its eighth and ninth
+      const [it6 = NaN, it7 = NaN] = values.slice(7, 9);
+      const found = still(`${String(upTo)} mm`).find(
+        ({ name }) => name === "H7/h6",
+      );
+      expect(Number(found?.low) * 1e6, String(upTo)).toBeCloseTo(0, 6);
+      expect(Number(found?.high) * 1e6, String(upTo)).toBeCloseTo(it6 + it7, 6);
+    }
+  });
+
+  test("one thou an inch: 1.0000 in asks for 0.0010 in, whatever the job's unit", () => {
+    const found = still("1.0000 in").find(({ kind }) => kind === "shop-rule");
+    expect(Number(found?.low) / 25.4e-6).toBeCloseTo(1, 9);
+  });
+});
+
+test("under the film's range one of the three things that are asked of it is wanting", () => {
+  const low = rows.find(({ kind }) => kind === "film")?.low ?? 0;
+  const bore = (24.98 + low * 0.9 * 1000).toFixed(6);
+  const found = checkText(JOB(`${bore} to ${bore}`));
+  const of = (kind: string): number =>
+    Number(resultOf(found, "fit one", kind)?.nominal);
+  const isThin = of("film") < 0.0002 * 0.0254 + 0.00004 * 24.98e-3;
+  const isMixed = of("film-ratio") < 5;
+  // oil enters at 40 °C, and 250 °F is 121.1 °C
+  const isHot = 121.1 < 40 + of("oil-rise");
+  expect(isThin || isMixed || isHot).toBe(true);
 });

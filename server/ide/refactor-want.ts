@@ -1,0 +1,120 @@
+// The clearances that advice names for a fit, each to be taken as its `want`. None is taken by itself: whoever takes one has chosen it, and
+// its source stands in the title.
+import { lengthDigits, type System } from "../core/quantity/show.ts";
+import { allOf, given } from "../model/entry.ts";
+import { adviceFor, type AdviceRow } from "../model/evaluate/advice.ts";
+import { settings } from "../model/evaluate/settings.ts";
+import type { OpenFile } from "../model/project.ts";
+import type { Spot } from "./position.ts";
+import {
+  editAt,
+  endOfFacts,
+  eolOf,
+  type Refactoring,
+  type RefactoringEdit,
+} from "./refactoring.ts";
+
+/** On the `want` of a fit, and on its opening line where it has none. */
+export function wantedByAdvice(
+  open: OpenFile,
+  spot: Spot,
+): readonly Refactoring[] {
+  const { entry, index, isHead, number } = spot;
+  if (entry.kind !== "fit" || entry.damaged) return [];
+  const want = given(entry, "WantFact");
+  const isHere =
+    want.state === "absent"
+      ? isHead
+      : allOf(entry, "WantFact").some(({ span }) => span.line === number);
+  // the advice is in the unit of the job, and a bare range is in that of the file
+  const { system } = settings(open.shop, "job");
+  if (
+    !isHere ||
+    want.state === "damaged" ||
+    open.file.context.system !== system
+  )
+    return [];
+  return adviceFor(open.shop, entry.ref).flatMap((row): Refactoring[] => {
+    const range = rangeOf(row, system);
+    if (range === undefined) return [];
+    const { low, high } = range;
+    const text = `want ${low} to ${high}`;
+    return [
+      {
+        title: `Want ${low} to ${high} ${system === "inch" ? "in" : "mm"}: ${range.says} (${row.source})`,
+        kind: "mend",
+        edits: [editOf(open, index, want, text)],
+      },
+    ];
+  });
+}
+
+function editOf(
+  { file, path }: OpenFile,
+  index: number,
+  want: ReturnType<typeof given<"WantFact">>,
+  text: string,
+): RefactoringEdit {
+  const start = file.lines.starts[index] ?? 0;
+  if (want.state === "given")
+    return editAt(
+      path,
+      start + want.span.line,
+      want.span.start,
+      want.span.end,
+      text,
+    );
+  const at = endOfFacts(file, index);
+  return {
+    file: path,
+    range: { start: at, end: at },
+    text: `${eolOf(file)}  ${text}`,
+  };
+}
+
+interface Band {
+  readonly low: string;
+  readonly high: string;
+  readonly says: string;
+}
+
+/** A row as a band in the unit's usual digits, each end on the inner side; a rule that gives one figure says which band is made of it. */
+function rangeOf(row: AdviceRow, system: System): Band | undefined {
+  const [low, high] = bandOf(row);
+  const unit = system === "inch" ? 0.0254e-4 : 1e-6;
+  const [from, to] = [
+    Math.ceil(low / unit - 1e-6) * unit,
+    Math.floor(high / unit + 1e-6) * unit,
+  ];
+  // narrower than a tenth of a thou, it is no band to make a bore to
+  if (!(0 <= from && from < to)) return undefined;
+  return {
+    low: lengthDigits(from, system),
+    high: lengthDigits(to, system),
+    says: saysOf(row),
+  };
+}
+
+function bandOf({ kind, low, high }: AdviceRow): readonly [number, number] {
+  switch (kind) {
+    case "shop-rule":
+      return [low, 2 * high];
+    case "speed-rule":
+      return [0.75 * low, 1.25 * high];
+    default:
+      return [low, high];
+  }
+}
+
+function saysOf({ kind, name }: AdviceRow): string {
+  switch (kind) {
+    case "class":
+      return name;
+    case "shop-rule":
+      return "shop rule, one to two thou an inch";
+    case "speed-rule":
+      return "rule by speed, give or take a quarter";
+    case "film":
+      return "the oil film carries";
+  }
+}
