@@ -15,7 +15,7 @@ export function refactoringsAt(
   today: string,
 ): readonly Refactoring[] {
   const spot = spotAt(open, position);
-  if (spot === undefined || spot.kind === undefined) return [];
+  if (spot?.kind === undefined) return [];
   const isOpening = spot.kind === "job" || spot.kind === "shop";
   return [
     ...wantedByAdvice(open, spot),
