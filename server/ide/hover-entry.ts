@@ -42,8 +42,9 @@ export function entryHover(shop: Shop, ref: string, brief: boolean): string {
   return blocks(
     titleOf(shop, ref, kind, entry),
     entry?.damaged === true ? "Its opening line can't be read." : "",
-    bodyOf(shop, ref, kind, entry, brief),
+    bodyOf(shop, ref, kind, entry),
     resultsTable(results.filter((each) => !TOLD_IN_BODY.has(each.kind))),
+    brief || entry === undefined ? "" : adviceBody(shop, kind, entry),
     brief
       ? ""
       : workingText(results.filter((each) => !WORKED_IN_BODY.has(each.kind))),
@@ -101,7 +102,6 @@ function bodyOf(
   ref: string,
   kind: EntryKind,
   entry: Entry | undefined,
-  brief: boolean,
 ): string {
   switch (kind) {
     case "line":
@@ -121,17 +121,15 @@ function bodyOf(
     case "journal":
     case "hole":
     case "bore":
+    case "fit":
     case "press":
     case "stack":
       return demandBody(shop, ref);
-    case "fit":
-      return entry === undefined ? "" : fitBody(shop, ref, entry, brief);
     default:
       return entry === undefined ? "" : factsAsWritten(entry);
   }
 }
 
-/** Before anything is wanted, what might be. */
 /** What is asked of it, and how a guarded verdict was reached. */
 function demandBody(shop: Shop, ref: string): string {
   return blocks(
@@ -140,17 +138,11 @@ function demandBody(shop: Shop, ref: string): string {
   );
 }
 
-function fitBody(
-  shop: Shop,
-  ref: string,
-  entry: Entry,
-  brief: boolean,
-): string {
-  const wants = allOf(entry, "WantFact").length !== 0;
-  return blocks(
-    demandBody(shop, ref),
-    wants || brief ? "" : wantedAdvice(shop, ref),
-  );
+/** Before anything is wanted, what might be: below what is known. */
+function adviceBody(shop: Shop, kind: EntryKind, entry: Entry): string {
+  return kind === "fit" && allOf(entry, "WantFact").length === 0
+    ? wantedAdvice(shop, entry.ref)
+    : "";
 }
 
 function jobBody(shop: Shop, entry: Entry): string {

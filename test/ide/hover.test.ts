@@ -545,6 +545,18 @@ fit one of journal one in bore one
     expect(markdown).toMatch(/The film's own range needs .*oil of fit one/);
   });
 
+  test("over a fit that wants nothing yet it stands below what is known", () => {
+    const markdown = said(
+      RUNNING.replace("  wa|nt 0.02 to 0.05\n", "")
+        .replace("RUNS", "runs 600 rpm")
+        .replace("fit one", "f|it one"),
+    );
+    expect(markdown.indexOf("| clearance (diametral)")).toBeLessThan(
+      markdown.indexOf("What may be wanted here"),
+    );
+    expect(markdown.indexOf("| clearance (diametral)")).toBeGreaterThan(0);
+  });
+
   test("an inch job is told the inch classes", () => {
     const markdown = said(
       RUNNING.replace("RUNS", "runs 600 rpm")
