@@ -169,15 +169,18 @@ function floatRows(shop: Shop, stack: string): readonly BandRow[] {
         ? `${showRange(found.value.worst.low, found.value.worst.high, system, found.value.step)} at worst, ${judgedWords(found.value.status, verdict)}`
         : notKnown(found),
     },
-    ...shimRow(shop, stack, shared),
+    ...shimRow(shop, stack, {
+      ...shared,
+      status: found.known ? found.value.status : "predicted",
+    }),
     ...floatCases(shop, stack).map((each): BandRow => ({
       ...shared,
       name: caseName(each, system),
       band: each.float.known ? each.float.value.worst : undefined,
-      measured: false,
+      measured: each.float.known && each.float.value.status === "measured",
       wrong: false,
       words: each.float.known
-        ? `${showRange(each.float.value.worst.low, each.float.value.worst.high, system, each.float.value.step)} at worst, predicted`
+        ? `${showRange(each.float.value.worst.low, each.float.value.worst.high, system, each.float.value.step)} at worst, ${each.float.value.status}`
         : notKnown(each.float),
     })),
   ];
@@ -187,12 +190,17 @@ function floatRows(shop: Shop, stack: string): readonly BandRow[] {
 function shimRow(
   shop: Shop,
   stack: string,
-  shared: Pick<BandRow, "ref" | "wanted">,
+  {
+    status,
+    ...shared
+  }: Pick<BandRow, "ref" | "wanted"> & {
+    readonly status: "measured" | "predicted";
+  },
 ): readonly BandRow[] {
   const { system } = settings(shop, "job");
   const shims = shimsOf(shop, stack);
   if (shims === undefined) return [];
-  const row = { ...shared, measured: false, wrong: false };
+  const row = { ...shared, measured: status === "measured", wrong: false };
   if (!shims.known)
     return [
       { ...row, name: "with shims", band: undefined, words: notKnown(shims) },
@@ -207,7 +215,7 @@ function shimRow(
       ...row,
       name: `with shims ${list}`,
       band: float,
-      words: `${showRange(float.low, float.high, system)} at worst, predicted, as wanted`,
+      words: `${showRange(float.low, float.high, system)} at worst, ${status}, as wanted`,
     },
   ];
 }
