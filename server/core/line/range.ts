@@ -1,5 +1,6 @@
 // A range of a length, and how two lengths compare: after rounding to a tenth of a nanometre, as every verdict does.
 // It doesn't own readings, limits or tolerance classes.
+import { metresToTenths } from "../quantity/exact.ts";
 
 export interface Range {
   /** m */
@@ -8,17 +9,9 @@ export interface Range {
   readonly high: number;
 }
 
-/**
- * A length as whole tenths of a nanometre: the language holds lengths so, which makes an inch size and its metric
- * equal the same number, and a size on a limit in. Compare these, never the metres.
- */
-export function tenthsOfNanometre(metres: number): number {
-  return Math.round(metres * 1e10);
-}
-
 /** Whether a length is less than another, in whole tenths of a nanometre. */
 export function isLess(metres: number, than: number): boolean {
-  return tenthsOfNanometre(metres) < tenthsOfNanometre(than);
+  return metresToTenths(metres) < metresToTenths(than);
 }
 
 /** Whether a length lies in a range, its ends included. */

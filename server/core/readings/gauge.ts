@@ -1,6 +1,7 @@
 // Owns the two rules that say whether a gauge is fine enough for a tolerance: its uncertainty, and its resolution. They are kept
 // apart: a gauge may pass either and fail the other.
 import { notValid, valid, type Answer } from "../answer.ts";
+import { metresToTenths } from "../quantity/exact.ts";
 
 export interface GaugeRatio {
   /** T/(2U). */
@@ -52,7 +53,7 @@ export function discrimination(
     return notValid("a tolerance is a length above zero");
   return valid({
     share: resolution / tolerance,
-    isFine: 10 * Math.round(resolution * 1e10) <= Math.round(tolerance * 1e10),
+    isFine: 10 * metresToTenths(resolution) <= metresToTenths(tolerance),
   });
 }
 

@@ -1,6 +1,7 @@
 // Owns the verdict on a size or a clearance against its limits: in, out or unsure, with or without a guard for the uncertainty.
 // Does not own the limits, nor which uncertainty belongs to a value.
 import { notValid, valid, type Answer } from "../answer.ts";
+import { metresToTenths } from "../quantity/exact.ts";
 import { studentQuantile } from "../quantity/student.ts";
 
 export type Verdict = "in" | "out" | "unsure";
@@ -94,5 +95,5 @@ function isLength(value: number): boolean {
 }
 
 function isAtMost(a: number, b: number): boolean {
-  return Math.round(a * 1e10) <= Math.round(b * 1e10);
+  return metresToTenths(a) <= metresToTenths(b);
 }

@@ -1,4 +1,5 @@
 // The shims to put into a chain so that its end float is as wanted. The chain itself is chain.ts.
+import { metresToTenths, tenthsToMetres } from "../quantity/exact.ts";
 import { notValid, valid, type Answer } from "../answer.ts";
 import { isBand, type Band } from "../press/band.ts";
 
@@ -28,7 +29,7 @@ export function chooseShims(
 ): Answer<ShimChoice> {
   if (!isBand(float) || !isBand(want))
     return notValid("limits are reversed or missing");
-  const ticks = [...new Set(sizes.map(toTicks))].sort((a, b) => b - a);
+  const ticks = [...new Set(sizes.map(metresToTenths))].sort((a, b) => b - a);
   if (!ticks.every((size) => 0 < size && Number.isFinite(size)))
     return notValid("a shim's thickness is missing or not positive");
   if (30 < ticks.length)
@@ -36,8 +37,8 @@ export function chooseShims(
   if (!(Number.isInteger(most) && 0 <= most && most <= mostShims))
     return notValid("the most shims is out of range");
   // A pack does when float.high − sum ≤ want.high and want.low ≤ float.low − sum.
-  const least = toTicks(float.high) - toTicks(want.high);
-  const greatest = toTicks(float.low) - toTicks(want.low);
+  const least = metresToTenths(float.high) - metresToTenths(want.high);
+  const greatest = metresToTenths(float.low) - metresToTenths(want.low);
   if (greatest < least)
     return notValid(
       "the float varies by more than is wanted, and no shim narrows it",
@@ -51,9 +52,9 @@ export function chooseShims(
         total(a) - total(b),
     )[0];
     if (choice === undefined) continue;
-    const sum = fromTicks(total(choice));
+    const sum = tenthsToMetres(total(choice));
     return valid({
-      shims: choice.map(fromTicks),
+      shims: choice.map(tenthsToMetres),
       sum,
       float: { low: float.low - sum, high: float.high - sum },
     });
@@ -89,12 +90,4 @@ function packsWithin(
 
 function total(pack: readonly number[]): number {
   return pack.reduce((sum, shim) => sum + shim, 0);
-}
-
-function toTicks(metres: number): number {
-  return Math.round(metres * 1e10);
-}
-
-function fromTicks(ticks: number): number {
-  return ticks / 1e10;
 }
