@@ -8,6 +8,7 @@ import {
   whatOf,
   type ComparedRecord,
 } from "../compare/wording.ts";
+import { groupedBy } from "../model/groups.ts";
 import { columnsOf, paintFor, type Io, type Paint } from "./io.ts";
 import { padded, shown, widthOf, wrap, wrapIndented } from "./terminal-text.ts";
 
@@ -34,12 +35,7 @@ function recordText(
 ): string {
   const moved = movedFrom === undefined ? "" : `, moved from ${movedFrom}`;
   const head = `${paint.bold(shown(name))}${shown(state === "changed" ? moved : `, ${state}`)}`;
-  const entries = new Map<string, Change[]>();
-  for (const change of changes.changes) {
-    const list = entries.get(change.entry);
-    if (list === undefined) entries.set(change.entry, [change]);
-    else list.push(change);
-  }
+  const entries = groupedBy(changes.changes, ({ entry }) => entry);
   return [
     head,
     ...[...entries].flatMap(([entry, list]) =>

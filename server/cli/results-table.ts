@@ -1,4 +1,5 @@
 // Results as a table for a person: what, how much, how sure, and the verdict, under a line for each entry.
+import { groupedBy, sharingReason } from "../model/groups.ts";
 import type { Result, Status, Verdict } from "../model/result.ts";
 import type { Paint } from "./io.ts";
 import { padded, shown, widthOf, wrap } from "./terminal-text.ts";
@@ -28,7 +29,7 @@ export function resultsTable(
   paint: Paint,
 ): readonly string[] {
   if (results.length === 0) return [];
-  const entries = [...byEntry(results)].map(
+  const entries = [...groupedBy(results, ({ entry }) => entry)].map(
     ([entry, list]) => [entry, merged(list.map(rowOf))] as const,
   );
   const rows = entries.flatMap(([, list]) => list);
@@ -58,34 +59,16 @@ export function resultsTable(
   ]);
 }
 
-/** Results that are unknown for one and the same reason share a row, where the first of them stands. */
+/** Results that are unknown for one and the same reason share a row. */
 function merged(rows: readonly Row[]): readonly Row[] {
-  const reasons = new Map<string, string[]>();
-  for (const { status, value, label } of rows) {
-    if (status !== "unknown") continue;
-    const labels = reasons.get(value);
-    if (labels === undefined) reasons.set(value, [label]);
-    else labels.push(label);
-  }
-  return rows.flatMap((row) => {
-    if (row.status !== "unknown") return [row];
-    const labels = reasons.get(row.value) ?? [];
-    return labels[0] === row.label
-      ? [{ ...row, label: labels.join(", ") }]
-      : [];
+  return sharingReason(rows, ({ status, value }) =>
+    status === "unknown" ? value : undefined,
+  ).flatMap((group) => {
+    const [row] = group;
+    return row === undefined
+      ? []
+      : [{ ...row, label: group.map(({ label }) => label).join(", ") }];
   });
-}
-
-function byEntry(
-  results: readonly Result[],
-): ReadonlyMap<string, readonly Result[]> {
-  const entries = new Map<string, Result[]>();
-  for (const result of results) {
-    const list = entries.get(result.entry);
-    if (list === undefined) entries.set(result.entry, [result]);
-    else list.push(result);
-  }
-  return entries;
 }
 
 function rowOf(result: Result): Row {

@@ -13,6 +13,7 @@ import {
   namedIn,
 } from "../model/evaluate/index-of.ts";
 import { orderOf, stepValue, type Order } from "../model/evaluate/order.ts";
+import { sharingReason } from "../model/groups.ts";
 import type { Result } from "../model/result.ts";
 import {
   resultName,
@@ -171,24 +172,20 @@ function caretFits(shop: Shop, ref: string, kind: string): readonly string[] {
 
 /** What is unknown for one reason shares a row: the reason is the news. */
 function resultTable(ref: string, results: readonly Result[]): Html {
-  const alike = (result: Result): readonly Result[] =>
-    result.status === "unknown"
-      ? results.filter(
-          ({ status, text }) => status === "unknown" && text === result.text,
-        )
-      : [result];
-  const rows = results.flatMap((result): readonly (readonly string[])[] => {
-    const all = alike(result);
-    return all[0] === result
-      ? [
+  const rows = sharingReason(results, ({ status, text }) =>
+    status === "unknown" ? text : undefined,
+  ).flatMap((group): readonly (readonly string[])[] => {
+    const [result] = group;
+    return result === undefined
+      ? []
+      : [
           [
-            all.map(nameOf).join(", "),
+            group.map(nameOf).join(", "),
             result.text,
             STATUS_WORDS[result.status],
             VERDICT_WORDS[result.verdict],
           ],
-        ]
-      : [];
+        ];
   });
   return table(
     `What is worked out of ${ref}`,

@@ -7,6 +7,7 @@ import type { Entry, Fact } from "../model/entry.ts";
 import { boreSize } from "../model/evaluate/bore.ts";
 import { settings } from "../model/evaluate/settings.ts";
 import type { OpenFile } from "../model/project.ts";
+import { HEADLINES } from "../model/result-kinds.ts";
 import type { Result } from "../model/result.ts";
 import { resultsOf } from "../model/results.ts";
 import type { Shop } from "../model/shop.ts";
@@ -33,18 +34,6 @@ export interface HintSource {
   readonly kind: string;
   readonly case: number | null;
 }
-
-/** The result that stands beside an opening line, by the kind of entry. */
-const HEADLINES: Readonly<Record<string, string>> = {
-  journal: "size",
-  hole: "size",
-  bore: "size",
-  press: "interference",
-  fit: "clearance",
-  line: "reamer-window",
-  stack: "end-float",
-  step: "ready",
-};
 
 /** The results of facts that may repeat: the first such line has the first case. */
 const CASES: Readonly<Record<string, string>> = {

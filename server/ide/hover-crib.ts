@@ -11,13 +11,11 @@ import {
 import { fromSi, unitOf } from "../core/quantity/units.ts";
 import { allOf, valueIn, type Entry } from "../model/entry.ts";
 import { gaugeValue } from "../model/evaluate/gauge.ts";
-import {
-  materialValue,
-  type MaterialValue,
-} from "../model/evaluate/material.ts";
+import { materialValue } from "../model/evaluate/material.ts";
 import { cutBy, reamerValue } from "../model/evaluate/reamer.ts";
 import { correctionWords, settersOf } from "../model/evaluate/setting.ts";
 import { settings } from "../model/evaluate/settings.ts";
+import { MATERIAL_PROPERTIES } from "../model/material-properties.ts";
 import { entryOf, refOf, type Shop } from "../model/shop.ts";
 import { blocks, escaped, list, table } from "./hover-markdown.ts";
 import { nameOf } from "../model/reference.ts";
@@ -32,21 +30,6 @@ export function shippedWhat(ref: string): string | undefined {
     : `${oil.grade}, plain mineral ${oil.use} oil`;
 }
 
-const PROPERTIES: readonly (readonly [
-  Exclude<keyof MaterialValue, "ref" | "family">,
-  string,
-  Readonly<Record<System, string>>,
-])[] = [
-  ["expansion", "expansion", { inch: "uin/in-F", mm: "um/m-K" }],
-  ["modulus", "modulus", { inch: "psi", mm: "GPa" }],
-  ["poisson", "Poisson's ratio", { inch: "", mm: "" }],
-  ["yield", "yield", { inch: "ksi", mm: "MPa" }],
-  ["specificLoad", "largest specific load", { inch: "psi", mm: "MPa" }],
-  ["speed", "largest surface speed", { inch: "ft/min", mm: "m/s" }],
-  ["pv", "largest load times speed", { inch: "psi-ft/min", mm: "MPa-m/s" }],
-  ["caseHeat", "heat a case of it to at most", { inch: "F", mm: "C" }],
-];
-
 /** Each value of a material, in both systems, with the range it is met in and where it is from. */
 export function materialBody(shop: Shop, ref: string): string {
   const { system } = settings(shop, "job");
@@ -54,7 +37,7 @@ export function materialBody(shop: Shop, ref: string): string {
   const shipped = shippedMaterial(ref.slice("material ".length));
   const systems: readonly System[] =
     system === "inch" ? ["inch", "mm"] : ["mm", "inch"];
-  const rows = PROPERTIES.flatMap(([key, label, units]) => {
+  const rows = MATERIAL_PROPERTIES.flatMap(([key, label, units]) => {
     const property = value[key];
     if (property === undefined) return [];
     const isShipped = property.source !== "written";

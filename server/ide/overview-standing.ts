@@ -4,7 +4,7 @@ import { allOf, valueIn, type Entry } from "../model/entry.ts";
 import { lineOfBore } from "../model/evaluate/index-of.ts";
 import { orderOf } from "../model/evaluate/order.ts";
 import type { Finding, Result } from "../model/result.ts";
-import { resultName } from "../model/result-kinds.ts";
+import { HEADLINES, resultName } from "../model/result-kinds.ts";
 import { resultsOf } from "../model/results.ts";
 import { entryOf, type Shop } from "../model/shop.ts";
 import type { OverviewState } from "../protocol/overview.ts";
@@ -13,17 +13,6 @@ export interface Standing {
   readonly state: OverviewState;
   readonly detail: string;
 }
-
-/** The result that an entry is known by. */
-const FIRST: Readonly<Record<string, string>> = {
-  journal: "size",
-  hole: "size",
-  bore: "size",
-  press: "interference",
-  fit: "clearance",
-  line: "reamer-window",
-  stack: "end-float",
-};
 
 /** How an entry that is no step stands. `findings` are its own. */
 export function standingOf(
@@ -98,7 +87,7 @@ function isCut(shop: Shop, line: string): boolean {
 
 function resultStanding(shop: Shop, ref: string, entry: Entry): Standing {
   const results = resultsOf(shop, ref);
-  const kind = FIRST[entry.kind ?? ""];
+  const kind = HEADLINES[entry.kind ?? ""];
   const first = kind === undefined ? undefined : firstOf(results, kind);
   if (first === undefined) return { state: "plain", detail: firstFact(entry) };
   if (entry.kind !== "line") return judged(results, first);

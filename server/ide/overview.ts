@@ -4,6 +4,7 @@ import type { EntryKind } from "../../grammar/vocabulary.ts";
 import { valueIn } from "../model/entry.ts";
 import { namedIn } from "../model/evaluate/index-of.ts";
 import { orderOf } from "../model/evaluate/order.ts";
+import { groupedBy } from "../model/groups.ts";
 import type { OpenFile } from "../model/project.ts";
 import type { Finding } from "../model/result.ts";
 import { openingEntry } from "../model/shop.ts";
@@ -84,15 +85,11 @@ function byEntry(
   open: OpenFile,
   levels: Levels,
 ): ReadonlyMap<string, readonly Finding[]> {
-  const found = new Map<string, Finding[]>();
-  for (const finding of findingsIn(open)) {
+  const shown = findingsIn(open).flatMap((finding): readonly Finding[] => {
     const level = levelOf(finding, levels);
-    if (level === "off" || finding.entry === null) continue;
-    const list = found.get(finding.entry);
-    if (list === undefined) found.set(finding.entry, [{ ...finding, level }]);
-    else list.push({ ...finding, level });
-  }
-  return found;
+    return level === "off" ? [] : [{ ...finding, level }];
+  });
+  return groupedBy(shown, ({ entry }) => entry ?? undefined);
 }
 
 function groupOf(
@@ -133,16 +130,14 @@ function partsIn(
     kind !== undefined && kinds.includes(kind) ? ref : [],
   );
   const isOwn = new Set(refs);
-  const held = new Map<string, string[]>();
-  const loose: string[] = [];
-  for (const ref of refs) {
+  const hostOf = (ref: string): string | undefined => {
     const host = ref.startsWith("part ") ? undefined : namedIn(shop, ref)[0];
-    if (host === undefined || !isOwn.has(host)) loose.push(ref);
-    else held.set(host, [...(held.get(host) ?? []), ref]);
-  }
+    return host !== undefined && isOwn.has(host) ? host : undefined;
+  };
+  const held = groupedBy(refs, hostOf);
   const nested = (ref: string): OverviewItem =>
     itemOf(view, "Parts", ref, (held.get(ref) ?? []).map(nested));
-  return loose.map(nested);
+  return refs.filter((ref) => hostOf(ref) === undefined).map(nested);
 }
 
 function countsOf(

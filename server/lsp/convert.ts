@@ -25,6 +25,7 @@ import type { Fold } from "../ide/folding.ts";
 import type { Hint } from "../ide/hints.ts";
 import type { Location, Range } from "../ide/position.ts";
 import type { EntrySymbol } from "../ide/symbols.ts";
+import { groupedBy } from "../model/groups.ts";
 import type { Level, Place } from "../model/result.ts";
 import type { Client } from "./client.ts";
 
@@ -205,21 +206,19 @@ export function workspaceEditOf(
   edits: readonly FileEdit[],
   { client, uriOf, versionOf }: Conversion,
 ): WorkspaceEdit {
-  const byPath = new Map<string, FileEdit["edit"][]>();
-  for (const { path, edit } of edits)
-    byPath.set(path, [...(byPath.get(path) ?? []), edit]);
+  const byPath = [...groupedBy(edits, ({ path }) => path)].map(
+    ([path, all]) => [path, all.map(({ edit }) => edit)] as const,
+  );
   if (client.versionedEdits) {
-    const documentChanges = [...byPath].map(
-      ([path, all]): TextDocumentEdit => ({
-        textDocument: { uri: uriOf(path), version: versionOf(path) },
-        edits: all,
-      }),
-    );
+    const documentChanges = byPath.map(([path, all]): TextDocumentEdit => ({
+      textDocument: { uri: uriOf(path), version: versionOf(path) },
+      edits: all,
+    }));
     return { documentChanges };
   }
   return {
     changes: Object.fromEntries(
-      [...byPath].map(([path, all]) => [
+      byPath.map(([path, all]) => [
         uriOf(path),
         all.filter((each) => "newText" in each),
       ]),

@@ -102,3 +102,15 @@ export const VERDICT_WORDS: Readonly<Record<Verdict, string>> = {
   unsure: "unsure",
   none: "",
 };
+
+/** The result that an entry is known by, by its kind: it stands beside the opening line. */
+export const HEADLINES: Readonly<Record<string, string>> = {
+  journal: "size",
+  hole: "size",
+  bore: "size",
+  press: "interference",
+  fit: "clearance",
+  line: "reamer-window",
+  stack: "end-float",
+  step: "ready",
+};

@@ -4,10 +4,8 @@ import type { Figure } from "../core/materials/figure.ts";
 import { oil as shippedOil } from "../core/materials/oils.ts";
 import { fixed, significant, type System } from "../core/quantity/show.ts";
 import { fromSi, unitOf } from "../core/quantity/units.ts";
-import {
-  materialValue,
-  type MaterialValue,
-} from "../model/evaluate/material.ts";
+import { materialValue } from "../model/evaluate/material.ts";
+import { MATERIAL_PROPERTIES } from "../model/material-properties.ts";
 import { nameOf } from "../model/reference.ts";
 import { entryOf, refOf, type Shop } from "../model/shop.ts";
 import type { RefSite } from "../model/values.ts";
@@ -15,21 +13,6 @@ import type { Subject } from "./facts.ts";
 import { el, type Child, type Markup } from "./html.ts";
 import type { Sources } from "./sources.ts";
 import { table } from "./table.ts";
-
-const PROPERTIES: readonly (readonly [
-  Exclude<keyof MaterialValue, "ref" | "family">,
-  string,
-  Readonly<Record<System, string>>,
-])[] = [
-  ["expansion", "expansion", { inch: "uin/in-F", mm: "um/m-K" }],
-  ["modulus", "modulus", { inch: "ksi", mm: "GPa" }],
-  ["poisson", "Poisson's ratio", { inch: "", mm: "" }],
-  ["yield", "yield", { inch: "ksi", mm: "MPa" }],
-  ["specificLoad", "largest specific load", { inch: "psi", mm: "MPa" }],
-  ["speed", "largest surface speed", { inch: "ft/min", mm: "m/s" }],
-  ["pv", "largest load times speed", { inch: "psi-ft/min", mm: "MPa-m/s" }],
-  ["caseHeat", "heat a case of it to at most", { inch: "F", mm: "C" }],
-];
 
 export function materialsSection(
   subject: Subject,
@@ -81,13 +64,15 @@ function materialRow(
   sources: Sources,
 ): readonly Child[] {
   const value = materialValue(shop, ref);
-  const values = PROPERTIES.flatMap(([key, label, units]) => {
+  const values = MATERIAL_PROPERTIES.flatMap(([key, label, units]) => {
     const property = value[key];
     if (property === undefined) return [];
     const { source } = property;
     const from =
       source === "written" ? "written" : `shipped ${sources.mark(source)}`;
-    return [`${label} ${inUnit(property.value, units[system])} ${from}`];
+    // several stand on one line here: a modulus in psi would fill it
+    const unit = key === "modulus" && system === "inch" ? "ksi" : units[system];
+    return [`${label} ${inUnit(property.value, unit)} ${from}`];
   });
   return [
     el("b", {}, nameOf(ref)),

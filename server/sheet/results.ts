@@ -4,6 +4,7 @@ import { allOf } from "../model/entry.ts";
 import { askedOf, guardOf } from "../model/asked.ts";
 import { namedIn } from "../model/evaluate/index-of.ts";
 import { materialOfFeature } from "../model/evaluate/size.ts";
+import { groupedBy } from "../model/groups.ts";
 import { kindOf, nameOf } from "../model/reference.ts";
 import {
   resultName,
@@ -40,7 +41,7 @@ export function resultsSection(
   pictures: (refs: readonly string[]) => Child,
 ): Markup | undefined {
   const { check, shop } = subject;
-  const entries = byEntry(check.results);
+  const entries = groupedBy(check.results, ({ entry }) => entry);
   const groups = KINDS.flatMap(([kind, title]) => {
     const refs = refsOfKind(shop, kind).filter(
       (ref) =>
@@ -74,18 +75,6 @@ export function resultsSection(
     ]),
     gauges,
   );
-}
-
-export function byEntry(
-  results: readonly Result[],
-): ReadonlyMap<string, readonly Result[]> {
-  const entries = new Map<string, Result[]>();
-  for (const result of results) {
-    const list = entries.get(result.entry);
-    if (list === undefined) entries.set(result.entry, [result]);
-    else list.push(result);
-  }
-  return entries;
 }
 
 /** So many columns can be read on a page that stands upright. */

@@ -1,5 +1,6 @@
 // Where the job stands, on one look: findings counted, verdicts counted, what is next and what blocks it, what is still to be measured.
 import { orderOf } from "../model/evaluate/order.ts";
+import { groupedBy } from "../model/groups.ts";
 import type { Finding, Result, Verdict } from "../model/result.ts";
 import { resultsOf } from "../model/results.ts";
 import type { Subject } from "./facts.ts";
@@ -62,18 +63,17 @@ export function counted(count: number, what: string): string {
 
 /** "fit front: clearance, surface speed; fit rear: …", predicted ones marked. */
 function listed(results: readonly Result[], verdict: Verdict): string {
-  const entries = new Map<string, string[]>();
-  for (const result of results) {
-    if (result.verdict !== verdict) continue;
-    const said = entries.get(result.entry) ?? [];
-    said.push(
-      `${nameOfResult(result).replace(/ \([^)]*\)/g, "")}${result.status === "predicted" ? " (predicted)" : ""}`,
-    );
-    entries.set(result.entry, said);
-  }
+  const entries = groupedBy(
+    results.filter((result) => result.verdict === verdict),
+    ({ entry }) => entry,
+  );
+  const named = (result: Result): string =>
+    `${nameOfResult(result).replace(/ \([^)]*\)/g, "")}${result.status === "predicted" ? " (predicted)" : ""}`;
   return entries.size === 0
     ? "none"
-    : [...entries].map(([ref, all]) => `${ref}: ${all.join(", ")}`).join("; ");
+    : [...entries]
+        .map(([ref, all]) => `${ref}: ${all.map(named).join(", ")}`)
+        .join("; ");
 }
 
 /** What would settle the most first; each need once. */

@@ -11,13 +11,13 @@ import {
 } from "../model/evaluate/index-of.ts";
 import { clearance } from "../model/evaluate/fit.ts";
 import { sizeOf, type Size } from "../model/evaluate/size.ts";
+import { groupedBy } from "../model/groups.ts";
 import type { Known } from "../model/known.ts";
 import { kindOf } from "../model/reference.ts";
 import type { Result, Working } from "../model/result.ts";
 import { refsOfKind, type Shop } from "../model/shop.ts";
 import type { Subject } from "./facts.ts";
 import { el, type Child, type Markup } from "./html.ts";
-import { byEntry } from "./results.ts";
 import type { Sources } from "./sources.ts";
 import { table } from "./table.ts";
 
@@ -27,7 +27,7 @@ export function assumptionsSection({
   check,
 }: Subject): Markup | undefined {
   const said = new Map<string, string[]>();
-  for (const [ref, results] of byEntry(check.results))
+  for (const [ref, results] of groupedBy(check.results, ({ entry }) => entry))
     for (const text of assumptionsOf(shop, ref, results))
       said.set(text, [...(said.get(text) ?? []), ref]);
   if (said.size === 0) return undefined;
@@ -188,7 +188,9 @@ function inOrderOfWork(
     const at = ORDER.indexOf(kindOf(ref));
     return at === -1 ? ORDER.length : at;
   };
-  return [...byEntry(results)].sort(([a], [b]) => rank(a) - rank(b));
+  return [...groupedBy(results, ({ entry }) => entry)].sort(
+    ([a], [b]) => rank(a) - rank(b),
+  );
 }
 
 /** The entries that the results of one rest on, however far. */

@@ -1,6 +1,7 @@
 // Who refers to whom: the fits of a journal or a bore, the line that cuts a bore, the press of a bush. Each index is worked out once for
 // the job, and only an opening line or a line's list of bores changes it.
 import { allOf } from "../entry.ts";
+import { groupedBy } from "../groups.ts";
 import {
   entryOf,
   headOf,
@@ -43,13 +44,9 @@ function indexBy(
   const index = query<Readonly<Record<string, readonly string[]>>>(
     `index-${kind}-${String(place)}`,
     (shop) => {
-      const found = new Map<string, string[]>();
-      for (const ref of refsOfKind(shop, kind)) {
-        const named = namedIn(shop, ref)[place];
-        if (named !== undefined)
-          found.set(named, [...(found.get(named) ?? []), ref]);
-      }
-      return Object.fromEntries(found);
+      return Object.fromEntries(
+        groupedBy(refsOfKind(shop, kind), (ref) => namedIn(shop, ref)[place]),
+      );
     },
   );
   return (shop) => index(shop, "");
@@ -59,6 +56,7 @@ const fitsByJournal = indexBy("fit", 0);
 const fitsByBore = indexBy("fit", 1);
 const pressesByBush = indexBy("press", 0);
 const boresByHost = indexBy("bore", 0);
+const bushesByHole = indexBy("bush", 0);
 
 export const fitsOfJournal = query<readonly string[]>(
   "fits-of-journal",
@@ -75,6 +73,11 @@ export const pressesOfBush = query<readonly string[]>(
 export const boresOfHost = query<readonly string[]>(
   "bores-of-host",
   (shop, ref) => boresByHost(shop)[ref] ?? [],
+);
+
+export const bushesOfHole = query<readonly string[]>(
+  "bushes-of-hole",
+  (shop, ref) => bushesByHole(shop)[ref] ?? [],
 );
 
 /** The bores of a line, in the order of cutting. */

@@ -3,12 +3,13 @@ import { given, valueIn } from "../../model/entry.ts";
 import { wanted } from "../../model/evaluate/wanted.ts";
 import {
   boresOfHost,
+  bushesOfHole,
   fitsOfBore,
   namedIn,
   pressesOfBush,
 } from "../../model/evaluate/index-of.ts";
 import { hostOf } from "../../model/evaluate/size.ts";
-import { entryOf, query, refsOfKind, type Shop } from "../../model/shop.ts";
+import { entryOf, type Shop } from "../../model/shop.ts";
 import { factUnder } from "../fixes.ts";
 import type { Rule } from "../rule.ts";
 
@@ -49,22 +50,9 @@ interface Driven {
   readonly what: string;
 }
 
-const bushesOfHoles = query<Readonly<Record<string, readonly string[]>>>(
-  "bushes-of-holes",
-  (shop) => {
-    const found = new Map<string, string[]>();
-    for (const bush of refsOfKind(shop, "bush")) {
-      const hole = namedIn(shop, bush)[0];
-      if (hole !== undefined)
-        found.set(hole, [...(found.get(hole) ?? []), bush]);
-    }
-    return Object.fromEntries(found);
-  },
-);
-
 /** The bushes that are pressed into a hole, and the journals that want to be driven into a bore of it. */
 function drivenInto(shop: Shop, hole: string): readonly Driven[] {
-  const bushes = bushesOfHoles(shop, "")[hole] ?? [];
+  const bushes = bushesOfHole(shop, hole);
   const pressed = bushes.filter(
     (bush) =>
       0 < pressesOfBush(shop, bush).length ||

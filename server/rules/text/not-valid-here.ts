@@ -1,6 +1,7 @@
 // A method was asked outside the range in which it holds, and gives no number: which, and why. Said where it happens and not again where
 // another result rests on it.
 import { ENTRY_KINDS } from "../../../grammar/vocabulary.ts";
+import { groupedBy } from "../../model/groups.ts";
 import { whyNotValid } from "../../model/make-result.ts";
 import { resultsOf } from "../../model/results.ts";
 import { entryOf, refOf, type Shop } from "../../model/shop.ts";
@@ -13,19 +14,14 @@ export const notValidHere: Rule = {
   level: "information",
   about: ENTRY_KINDS,
   check(shop, ref, entry) {
-    const kinds = new Map<string, string[]>();
-    for (const result of resultsOf(shop, ref)) {
-      const because = whyNotValid(result);
-      if (because === undefined) continue;
-      kinds.set(because, [...(kinds.get(because) ?? []), result.kind]);
-    }
+    const kinds = groupedBy(resultsOf(shop, ref), whyNotValid);
     return [...kinds].flatMap(([because, of]) =>
       restsOn(shop, ref, because, FARTHEST)
         ? []
         : [
             {
               span: entry.nameSpan,
-              message: `No ${oneOf([...new Set(of)].map((kind) => kind.replaceAll("-", " ")))} is given, since the method does not hold here: ${because}.`,
+              message: `No ${oneOf([...new Set(of.map(({ kind }) => kind))].map((kind) => kind.replaceAll("-", " ")))} is given, since the method does not hold here: ${because}.`,
             },
           ],
     );
