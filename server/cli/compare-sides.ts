@@ -4,7 +4,13 @@ import { readFile, stat } from "node:fs/promises";
 import path from "node:path";
 import { readLines, type FileLines } from "../../grammar/lines.ts";
 import { openRevision, type Revision } from "../history/revision.ts";
-import { findFiles, forward, nameFrom, whyNot } from "./find-files.ts";
+import {
+  findFiles,
+  forward,
+  isLeftOut,
+  nameFrom,
+  whyNot,
+} from "./find-files.ts";
 import { CannotRun, type Io } from "./io.ts";
 import { readText } from "./read-text.ts";
 import { shown } from "./terminal-text.ts";
@@ -157,10 +163,7 @@ async function revisionSide(
 /** The records that a folder stands for, as a search of the disk would find them. */
 function isRecord(file: string, folder: string): boolean {
   const parts = path.relative(folder, file).split(/[\\/]/u);
-  return (
-    file.endsWith(".thou") &&
-    parts.every((part) => !part.startsWith(".") && part !== "node_modules")
-  );
+  return file.endsWith(".thou") && !parts.some(isLeftOut);
 }
 
 function linesOf(

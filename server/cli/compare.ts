@@ -9,6 +9,7 @@ import type { OpenFile } from "../model/project.ts";
 import { comparisonJson } from "./compare-json.ts";
 import { sidesOf, type Side } from "./compare-sides.ts";
 import { comparisonText } from "./compare-text.ts";
+import { giveUses } from "./load-files.ts";
 import { columnsOf, type Context } from "./io.ts";
 import { shown, wrapIndented } from "./terminal-text.ts";
 
@@ -103,25 +104,14 @@ async function openedOf(
   { parts }: Context,
 ): Promise<readonly Opened[]> {
   const project = parts.createProject();
-  const given = new Set<string>();
-  const give = async (file: string): Promise<boolean> => {
-    if (given.has(file)) return true;
-    given.add(file);
-    const lines = await side.read(file);
-    project.setFile(file, lines ?? null);
-    return lines !== undefined;
+  const give = async (file: string): Promise<void> => {
+    project.setFile(file, (await side.read(file)) ?? null);
   };
   const opened: Opened[] = [];
   for (const file of side.records) {
-    await give(file);
-    for (
-      let missing = project
-        .missingUses(file)
-        .filter((each) => !given.has(each));
-      0 < missing.length;
-      missing = project.missingUses(file).filter((each) => !given.has(each))
-    )
-      for (const each of missing) await give(each);
+    // it may be there already, used by another
+    if (project.open(file) === undefined) await give(file);
+    await giveUses(project, file, give);
     const open = project.open(file);
     if (open !== undefined)
       opened.push({

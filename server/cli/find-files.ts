@@ -111,9 +111,14 @@ async function look(at: string, search: Search): Promise<void> {
   }
 }
 
+/** Folders and files that hold no one's records: hidden ones, and those of packages. */
+export function isLeftOut(name: string): boolean {
+  return name.startsWith(".") || name === "node_modules";
+}
+
 async function lookInside(folder: string, search: Search): Promise<void> {
   for (const entry of await readdir(folder, { withFileTypes: true })) {
-    if (entry.name.startsWith(".") || entry.name === "node_modules") continue;
+    if (isLeftOut(entry.name)) continue;
     const at = path.join(folder, entry.name);
     if (entry.isSymbolicLink()) search.links.push(at);
     else if (entry.isDirectory() || entry.name.endsWith(ENDING))

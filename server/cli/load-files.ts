@@ -16,6 +16,20 @@ export interface Loader {
   used(): readonly string[];
 }
 
+/** Gives a project all that a file uses, however far. @param give gives it one file, `null` where it is not there */
+export async function giveUses(
+  project: Pick<CheckedProject, "missingUses">,
+  path: string,
+  give: (used: string) => Promise<void>,
+): Promise<void> {
+  for (
+    let missing = project.missingUses(path);
+    0 < missing.length;
+    missing = project.missingUses(path)
+  )
+    for (const each of missing) await give(each);
+}
+
 export function createLoader(
   project: CheckedProject,
   cwd: string,
@@ -46,18 +60,10 @@ export function createLoader(
     return isFile ? ((await read(path, nameFrom(cwd, path))) ?? null) : null;
   }
 
-  async function loadUses(path: string): Promise<void> {
-    for (;;) {
-      const missing = project
-        .missingUses(path)
-        .filter((each) => !used.has(each));
-      if (missing.length === 0) return;
-      for (const each of missing) {
-        const lines = await readUsed(each);
-        used.set(each, lines);
-        project.setFile(each, lines);
-      }
-    }
+  async function give(path: string): Promise<void> {
+    const lines = await readUsed(path);
+    used.set(path, lines);
+    project.setFile(path, lines);
   }
 
   return {
@@ -65,7 +71,7 @@ export function createLoader(
       const lines = used.get(file.path) ?? (await read(file.path, file.name));
       if (lines === undefined) return undefined;
       project.setFile(file.path, lines);
-      await loadUses(file.path);
+      await giveUses(project, file.path, give);
       return lines;
     },
     release(file) {
