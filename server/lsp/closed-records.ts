@@ -6,7 +6,7 @@ import type {
   WorkDoneProgressReporter,
 } from "vscode-languageserver";
 import { Cancelled, paceOf, type Clock } from "./clock.ts";
-import type { FileAccess } from "./files.ts";
+import type { RecordPaths } from "./record-paths.ts";
 import { answerTo, type Report, type Reports } from "./reports.ts";
 import type { Workspace } from "./workspace.ts";
 
@@ -36,30 +36,13 @@ interface Kept {
 /** Fewer are checked before anyone could read how far it is. */
 const WORTH_PROGRESS = 20;
 
-/** @param watched the editor tells of files that come and go: the folders need no second look */
 export function createClosedRecords(
-  watched: boolean,
+  paths: RecordPaths,
   workspace: Workspace,
-  files: FileAccess,
   reports: Reports,
   clock: Clock,
 ): ClosedRecords {
   const kept = new Map<string, Kept>();
-  let listed: readonly string[] | undefined;
-
-  async function list(token: CancellationToken): Promise<readonly string[]> {
-    if (watched && listed !== undefined) return listed;
-    const found = new Set<string>();
-    const pace = paceOf(clock, token);
-    for (const folder of workspace.folders()) {
-      for await (const uri of files.records(folder)) {
-        found.add(workspace.pathOf(uri));
-        await pace();
-      }
-    }
-    listed = [...found].sort();
-    return listed;
-  }
 
   async function checked(
     path: string,
@@ -80,7 +63,7 @@ export function createClosedRecords(
 
   return {
     async check(previous, token, progress, tell) {
-      const all = await list(token);
+      const all = await paths.all(token);
       const waiting = all.filter((path) => !kept.has(path)).length;
       const shows = WORTH_PROGRESS < waiting;
       if (shows) progress.begin("Checking records", 0, "", true);
@@ -115,16 +98,14 @@ export function createClosedRecords(
         if (shows) progress.done();
       }
     },
-    changed(paths) {
-      if (paths.length === 0) return;
-      listed = undefined;
+    changed(changed) {
+      if (changed.length === 0) return;
       for (const [path, { needs }] of kept) {
-        if (paths.some((each) => each === path || needs.has(each)))
+        if (changed.some((each) => each === path || needs.has(each)))
           kept.delete(path);
       }
     },
     changedAll() {
-      listed = undefined;
       kept.clear();
     },
   };

@@ -33,8 +33,8 @@ import {
   workspaceEditOf,
   type Conversion,
 } from "./convert.ts";
-import type { FileAccess } from "./files.ts";
 import { Refused } from "./guard.ts";
+import type { RecordPaths } from "./record-paths.ts";
 import type { Workspace } from "./workspace.ts";
 
 interface At {
@@ -44,7 +44,7 @@ interface At {
 
 export function createNames(
   workspace: Workspace,
-  files: FileAccess,
+  records: RecordPaths,
   clock: Clock,
   conversion: Conversion,
 ) {
@@ -63,11 +63,7 @@ export function createNames(
       workspace.documents().map((each) => workspace.pathOf(each.uri)),
     );
     // a job's own names end with the job: no other record can use them unless it is open and says so
-    if (isCribs)
-      for (const folder of workspace.folders()) {
-        for await (const record of files.records(folder))
-          paths.add(workspace.pathOf(record));
-      }
+    if (isCribs) for (const path of await records.all(token)) paths.add(path);
     paths.delete(open.path);
     const pace = paceOf(clock, token);
     const found: string[] = [];

@@ -5,6 +5,7 @@ import { readLines } from "../../grammar/lines.ts";
 import { entriesNamedIn, type NamedEntry } from "../ide/workspace-symbols.ts";
 import { paceOf, type Clock } from "./clock.ts";
 import type { FileAccess } from "./files.ts";
+import type { RecordPaths } from "./record-paths.ts";
 import type { Workspace } from "./workspace.ts";
 
 export interface RecordList {
@@ -20,30 +21,15 @@ export interface RecordNames {
   readonly entries: readonly NamedEntry[];
 }
 
-/** @param watched the editor tells of files that come and go: the folders need no second look */
+/** @param watched the editor tells of files that change: one that was read needs no second look */
 export function createRecordList(
   watched: boolean,
+  paths: RecordPaths,
   workspace: Workspace,
   files: FileAccess,
   clock: Clock,
 ): RecordList {
   const read = new Map<string, readonly NamedEntry[]>();
-  let listed: readonly string[] | undefined;
-
-  async function list(token: CancellationToken): Promise<readonly string[]> {
-    if (watched && listed !== undefined) return listed;
-    const found = new Set<string>();
-    const pace = paceOf(clock, token);
-    for (const folder of workspace.folders()) {
-      for await (const uri of files.records(folder)) {
-        found.add(workspace.pathOf(uri));
-        await pace();
-      }
-    }
-    if (!watched) read.clear();
-    listed = [...found].sort();
-    return listed;
-  }
 
   async function namesIn(path: string): Promise<readonly NamedEntry[]> {
     const before = read.get(path);
@@ -61,10 +47,11 @@ export function createRecordList(
           .documents()
           .map((each) => [workspace.pathOf(each.uri), each] as const),
       );
-      const paths = new Set([...open.keys(), ...(await list(token))]);
+      if (!watched) read.clear();
+      const wanted = new Set([...open.keys(), ...(await paths.all(token))]);
       const pace = paceOf(clock, token);
       const found: RecordNames[] = [];
-      for (const path of paths) {
+      for (const path of wanted) {
         const lines = workspace.document(path)?.lines ?? open.get(path)?.lines;
         const entries =
           lines === undefined ? await namesIn(path) : entriesNamedIn(lines);
@@ -73,13 +60,10 @@ export function createRecordList(
       }
       return found;
     },
-    changed(paths) {
-      if (paths.length === 0) return;
-      listed = undefined;
-      for (const path of paths) read.delete(path);
+    changed(changed) {
+      for (const path of changed) read.delete(path);
     },
     changedAll() {
-      listed = undefined;
       read.clear();
     },
   };

@@ -22,12 +22,13 @@ import { createGuideAnswers } from "./guide-answers.ts";
 import { quietly, type Log } from "./guard.ts";
 import { createNames } from "./names.ts";
 import { createOwnAnswers } from "./own-answers.ts";
+import { createRecordList } from "./record-list.ts";
+import { createRecordPaths } from "./record-paths.ts";
 import { createRefresh, type Subject } from "./refresh.ts";
 import { answerTo, createReports } from "./reports.ts";
 import type { Settings } from "./settings.ts";
 import { createStillness } from "./stillness.ts";
 import { createWorkspace } from "./workspace.ts";
-import { createRecordList } from "./record-list.ts";
 import { createWriting } from "./writing.ts";
 
 /** What the session needs of the server. */
@@ -75,16 +76,22 @@ export function createSession(host: Host) {
     () => (canHold && settings().waitWhileTyping ? stillness : undefined),
     () => settings().levels,
   );
-  const closed = createClosedRecords(
+  const recordPaths = createRecordPaths(
     client.watches,
     workspace,
     files,
-    reports,
     clock,
   );
+  const closed = createClosedRecords(recordPaths, workspace, reports, clock);
   const features = createFeatures(workspace, clock, conversion, settings);
-  const names = createNames(workspace, files, clock, conversion);
-  const records = createRecordList(client.watches, workspace, files, clock);
+  const names = createNames(workspace, recordPaths, clock, conversion);
+  const records = createRecordList(
+    client.watches,
+    recordPaths,
+    workspace,
+    files,
+    clock,
+  );
   const writing = createWriting(workspace, records, conversion, settings);
   const due = new Set<string>();
 
@@ -171,12 +178,14 @@ export function createSession(host: Host) {
       features.forget(uri);
       if (!client.pulls) host.publish({ uri, diagnostics: [] });
       workspace.closeDocument(uri);
+      recordPaths.changed();
       records.changed([path]);
       closed.changed([path]);
       usersChanged([path]);
     },
     filesChanged(uris: readonly string[]): void {
       const paths = workspace.changed(uris);
+      if (0 < paths.length) recordPaths.changed();
       records.changed(paths);
       closed.changed(paths);
       usersChanged(paths);
@@ -184,12 +193,14 @@ export function createSession(host: Host) {
     /** For editors that don't tell of changed files. */
     diskUnsure(): void {
       workspace.changedAll();
+      recordPaths.changed();
       records.changedAll();
       closed.changedAll();
       everythingChanged();
     },
     foldersChanged(uris: readonly string[]): void {
       workspace.setFolders(uris);
+      recordPaths.changed();
       records.changedAll();
       closed.changedAll();
       everythingChanged();
