@@ -1,15 +1,8 @@
 // What the bench view says where there is little or nothing to draw yet: what to write first, with a line that shows how.
 import { refsOfKind, type Shop } from "../model/shop.ts";
 import type { OpenFile } from "../model/project.ts";
-import {
-  joined,
-  link,
-  list,
-  paragraph,
-  tag,
-  type Html,
-  type HtmlContent,
-} from "./bench-html.ts";
+import { link, list, paragraph } from "./bench-html.ts";
+import { el, row, type Child, type Markup } from "../markup/html.ts";
 import type { EntryKind } from "../../grammar/vocabulary.ts";
 
 interface Want {
@@ -48,7 +41,7 @@ const WANTS: readonly Want[] = [
 ];
 
 /** What is still to write before there is anything to draw; undefined where there is. */
-export function firstSection({ shop, file }: OpenFile): Html | undefined {
+export function firstSection({ shop, file }: OpenFile): Markup | undefined {
   const has = (kind: EntryKind): boolean => 0 < refsOfKind(shop, kind).length;
   if (has("fit") || has("line") || has("stack")) return undefined;
   const isCrib =
@@ -59,32 +52,35 @@ export function firstSection({ shop, file }: OpenFile): Html | undefined {
       "This is a crib: it holds what the shop has, and nothing of it is drawn by itself. Open a job that uses it.",
     );
   const missing = WANTS.filter(({ kind }) => !has(kind));
-  return joined(
+  return row(
     paragraph(
       missing.length === WANTS.length
         ? "Nothing is written yet that could be drawn. Write first:"
         : "Nothing can be drawn yet. Write next:",
     ),
-    tag(
+    el(
       "ol",
       {},
       missing.map(({ what, write }) =>
-        tag("li", {}, `${what}:`, tag("pre", {}, tag("code", {}, write))),
+        el("li", {}, `${what}:`, el("pre", {}, el("code", {}, write))),
       ),
     ),
   );
 }
 
 /** Entries whose text can't be read, so that what hangs on them is not drawn. */
-export function damagedPart(shop: Shop, { file }: OpenFile): Html | undefined {
-  const items = file.entries.flatMap((entry): readonly HtmlContent[] => {
+export function damagedPart(
+  shop: Shop,
+  { file }: OpenFile,
+): Markup | undefined {
+  const items = file.entries.flatMap((entry): readonly Child[] => {
     const count = entry.facts.filter((fact) => fact.value === undefined).length;
     const isOpening = entry.damaged && 0 < entry.problems.length;
     if (!isOpening && count === 0) return [];
     if (entry.ref === "" || shop.places.get(entry.ref)?.file !== 0)
       return ["An entry whose opening line can't be read."];
     return [
-      joined(
+      row(
         link(entry.ref),
         isOpening
           ? ": its opening line can't be read"
@@ -96,7 +92,7 @@ export function damagedPart(shop: Shop, { file }: OpenFile): Html | undefined {
   });
   return items.length === 0
     ? undefined
-    : joined(
+    : row(
         paragraph(
           "Lines can't be read. What hangs on them is not drawn until they are mended; the findings say how:",
         ),

@@ -1,64 +1,31 @@
-// The pieces of HTML that the bench view is made of. Every text is escaped here, and nothing else makes HTML.
-import { escaped } from "../pictures/pictures.ts";
-
-/** A piece of HTML that is already escaped. */
-export interface Html {
-  readonly html: string;
-}
-
-export type HtmlContent = Html | string | readonly Html[];
-
-function inner(content: HtmlContent): string {
-  if (typeof content === "string") return escaped(content);
-  return "html" in content
-    ? content.html
-    : content.map((each) => each.html).join("");
-}
-
-export function tag(
-  name: string,
-  attributes: Readonly<Record<string, string | undefined>>,
-  ...content: readonly HtmlContent[]
-): Html {
-  const written = Object.entries(attributes).flatMap(([key, value]) =>
-    value === undefined ? [] : [` ${key}="${escaped(value)}"`],
-  );
-  return {
-    html: `<${name}${written.join("")}>${content.map(inner).join("")}</${name}>`,
-  };
-}
-
-export function joined(...content: readonly HtmlContent[]): Html {
-  return { html: content.map(inner).join("") };
-}
-
-export const NO_HTML: Html = { html: "" };
+// The pieces that the bench view is made of, as HTML. How HTML is written, and that no text is taken for it, is markup/html.ts's.
+import { drawn, el, NOTHING, type Child, type Markup } from "../markup/html.ts";
 
 /** A picture's SVG, which the pictures have escaped. */
-export function figure(svg: string): Html {
-  return { html: `<div class="picture">${svg}</div>` };
+export function figure(svg: string): Markup {
+  return el("div", { class: "picture" }, drawn(svg));
 }
 
 /** An entry's name that leads to its line; a button, so that the keyboard reaches it and Enter takes it. */
-export function link(ref: string, text = ref): Html {
-  return tag(
+export function link(ref: string, text = ref): Markup {
+  return el(
     "button",
     { type: "button", class: "ref", "data-ref": ref, title: `Go to ${ref}` },
     text,
   );
 }
 
-export function paragraph(...content: readonly HtmlContent[]): Html {
-  return tag("p", {}, ...content);
+export function paragraph(...content: readonly Child[]): Markup {
+  return el("p", {}, ...content);
 }
 
-export function list(items: readonly HtmlContent[]): Html {
+export function list(items: readonly Child[]): Markup {
   return items.length === 0
-    ? NO_HTML
-    : tag(
+    ? NOTHING
+    : el(
         "ul",
         {},
-        items.map((item) => tag("li", {}, item)),
+        items.map((item) => el("li", {}, item)),
       );
 }
 
@@ -66,33 +33,33 @@ export function list(items: readonly HtmlContent[]): Html {
 export function table(
   caption: string,
   heads: readonly string[],
-  rows: readonly (readonly HtmlContent[])[],
+  rows: readonly (readonly Child[])[],
   look?: "short",
-): Html {
-  return tag(
+): Markup {
+  return el(
     "table",
     { class: look },
-    tag("caption", {}, caption),
-    tag(
+    el("caption", {}, caption),
+    el(
       "thead",
       {},
-      tag(
+      el(
         "tr",
         {},
-        heads.map((head) => tag("th", { scope: "col" }, head)),
+        heads.map((head) => el("th", { scope: "col" }, head)),
       ),
     ),
-    tag(
+    el(
       "tbody",
       {},
       rows.map((row) =>
-        tag(
+        el(
           "tr",
           {},
           row.map((cell, index) =>
             index === 0
-              ? tag("th", { scope: "row" }, cell)
-              : tag("td", { "data-head": heads[index] }, cell),
+              ? el("th", { scope: "row" }, cell)
+              : el("td", { "data-head": heads[index] }, cell),
           ),
         ),
       ),

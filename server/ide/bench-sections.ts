@@ -28,21 +28,11 @@ import {
   rankingTable,
   type RankedTool,
 } from "../pictures/pictures.ts";
-import {
-  figure,
-  joined,
-  link,
-  list,
-  NO_HTML,
-  paragraph,
-  table,
-  tag,
-  type Html,
-  type HtmlContent,
-} from "./bench-html.ts";
+import { figure, link, list, paragraph, table } from "./bench-html.ts";
+import { el, NOTHING, row, type Child, type Markup } from "../markup/html.ts";
 
 /** What the next step is, what is in its way, and how not to be hurt by it. */
-export function nextSection(shop: Shop): Html {
+export function nextSection(shop: Shop): Markup {
   const order = orderOf(shop, "");
   if (order.steps.length === 0)
     return paragraph(
@@ -60,7 +50,7 @@ export function nextSection(shop: Shop): Html {
         ? "All steps are done."
         : `${count} No step can be done next: ${stuckWords(order)}`,
     );
-  return joined(
+  return row(
     order.next.map((ref) => stepBlock(shop, ref)),
     paragraph(count),
   );
@@ -72,23 +62,23 @@ function stuckWords({ loops }: Order): string {
     : "a line that says how they stand can't be read.";
 }
 
-export function stepBlock(shop: Shop, ref: string): Html {
+export function stepBlock(shop: Shop, ref: string): Markup {
   const step = stepValue(shop, ref);
   const { wanting, unread } = gateOf(shop, ref);
   const waits = step.after.filter((each) => !stepValue(shop, each).done);
-  const said = step.text === undefined ? NO_HTML : paragraph(step.text);
-  const inTheWay: HtmlContent[] = [
+  const said = step.text === undefined ? NOTHING : paragraph(step.text);
+  const inTheWay: Child[] = [
     ...wanting.map(({ ref: wants, text }) =>
       // the sentence begins with the entry's name in most cases
       text.startsWith(`${wants} `)
-        ? joined(link(wants), text.slice(wants.length))
-        : joined(text, " (", link(wants), ")"),
+        ? row(link(wants), text.slice(wants.length))
+        : row(text, " (", link(wants), ")"),
     ),
     ...(unread ? ["A line that it hangs on can't be read."] : []),
-    ...waits.map((each) => joined("It waits for ", link(each), ".")),
+    ...waits.map((each) => row("It waits for ", link(each), ".")),
   ];
-  return joined(
-    tag(
+  return row(
+    el(
       "h3",
       {},
       link(ref),
@@ -103,56 +93,56 @@ export function stepBlock(shop: Shop, ref: string): Html {
               : ": don't cut yet",
     ),
     said,
-    step.failed ? paragraph("It was found failed and is still open.") : NO_HTML,
+    step.failed ? paragraph("It was found failed and is still open.") : NOTHING,
     inTheWay.length === 0 || step.done
-      ? NO_HTML
-      : joined(paragraph("In its way:"), list(inTheWay)),
-    step.done ? NO_HTML : cautions(shop, ref),
+      ? NOTHING
+      : row(paragraph("In its way:"), list(inTheWay)),
+    step.done ? NOTHING : cautions(shop, ref),
   );
 }
 
-function cautions(shop: Shop, step: string): Html {
+function cautions(shop: Shop, step: string): Markup {
   const found = cautionsOfStep(shop, step).flatMap(
     (name) => cautionNamed(name) ?? [],
   );
-  if (found.length === 0) return NO_HTML;
+  if (found.length === 0) return NOTHING;
   // their titles always show; the rest is one key away, so that the pictures are not far down
-  return tag(
+  return el(
     "details",
     { class: "cautions" },
-    tag(
+    el(
       "summary",
       {},
-      tag("strong", {}, "Take care: "),
+      el("strong", {}, "Take care: "),
       `${found.map(({ title }) => title).join(" · ")}.`,
     ),
     list(
       found.map(({ title, text, source }) =>
-        joined(
-          tag("strong", {}, `${title}. `),
+        row(
+          el("strong", {}, `${title}. `),
           text,
-          source === "" ? NO_HTML : tag("small", {}, ` (${source})`),
+          source === "" ? NOTHING : el("small", {}, ` (${source})`),
         ),
       ),
     ),
-    tag("p", { class: "limit" }, LIMIT_OF_RECORD),
+    el("p", { class: "limit" }, LIMIT_OF_RECORD),
   );
 }
 
 /** The picture of the entry at the caret, or of the fit that it is part of, and all that is worked out of it. */
-export function caretSection(shop: Shop, ref: string, width: number): Html {
+export function caretSection(shop: Shop, ref: string, width: number): Markup {
   const kind = ref.slice(0, ref.indexOf(" "));
   if (kind === "step") return stepBlock(shop, ref);
   const pictures = caretFits(shop, ref, kind).map((fit) =>
     figure(fitPicture(shop, fit, { theme: "editor", width })),
   );
   const results = resultsOf(shop, ref);
-  return joined(
+  return row(
     pictures,
     results.length === 0
       ? pictures.length === 0
         ? paragraph("Nothing is worked out of this entry by itself.")
-        : NO_HTML
+        : NOTHING
       : resultTable(ref, results),
   );
 }
@@ -171,7 +161,7 @@ function caretFits(shop: Shop, ref: string, kind: string): readonly string[] {
 }
 
 /** What is unknown for one reason shares a row: the reason is the news. */
-function resultTable(ref: string, results: readonly Result[]): Html {
+function resultTable(ref: string, results: readonly Result[]): Markup {
   const rows = sharingReason(results, ({ status, text }) =>
     status === "unknown" ? text : undefined,
   ).flatMap((group): readonly (readonly string[])[] => {
@@ -203,20 +193,20 @@ function nameOf(result: Result): string {
 }
 
 /** The line in section, and the reamers for it. */
-export function linePart(shop: Shop, ref: string, width: number): Html {
-  return joined(
+export function linePart(shop: Shop, ref: string, width: number): Markup {
+  return row(
     figure(linePicture(shop, ref, { theme: "editor", width })),
     reamerTable(shop, ref),
   );
 }
 
-function reamerTable(shop: Shop, line: string): Html {
+function reamerTable(shop: Shop, line: string): Markup {
   if (valueIn(entryOf(shop, line), "CutFact") !== undefined)
     return paragraph("The line is bored or honed, so no reamer is asked for.");
   const { tools, notes } = rankingTable(shop, line);
-  const heading = tag("h3", {}, "Which reamer");
+  const heading = el("h3", {}, "Which reamer");
   if (tools.length === 0)
-    return joined(
+    return row(
       heading,
       notes.map((note) => paragraph(note)),
     );
@@ -232,7 +222,7 @@ function reamerTable(shop: Shop, line: string): Html {
     "chance of landing in",
     "verdict",
   ];
-  return joined(
+  return row(
     heading,
     table(
       "Best first. Clearances are diametral and predicted.",
@@ -243,29 +233,26 @@ function reamerTable(shop: Shop, line: string): Html {
   );
 }
 
-function toolRow(tool: RankedTool): readonly HtmlContent[] {
+function toolRow(tool: RankedTool): readonly Child[] {
   const marks = [
     ...(tool.oversizeAssumed ? ["*"] : []),
     ...(tool.named ? ["(named by the line)"] : []),
     ...(tool.from === "crib" ? [] : [`(${tool.from})`]),
   ].join(" ");
   return [
-    joined(
+    row(
       tool.ref === undefined ? tool.name : link(tool.ref),
       marks === "" ? "" : ` ${marks}`,
     ),
     tool.cuts,
     ...tool.left.map((left) =>
-      joined(
-        `${left.text}: `,
-        left.isIn ? left.words : tag("em", {}, left.words),
-      ),
+      row(`${left.text}: `, left.isIn ? left.words : el("em", {}, left.words)),
     ),
     tool.chance,
-    tool.serves ? tool.verdict : tag("strong", {}, tool.verdict),
+    tool.serves ? tool.verdict : el("strong", {}, tool.verdict),
   ];
 }
 
-function code(text: string): Html {
-  return tag("code", {}, text);
+function code(text: string): Markup {
+  return el("code", {}, text);
 }

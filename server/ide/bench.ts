@@ -13,14 +13,8 @@ import type { BenchSection, BenchView } from "../protocol/bench.ts";
 import type { OverviewPlace } from "../protocol/overview.ts";
 import type { EntryKind } from "../../grammar/vocabulary.ts";
 import { damagedPart, firstSection } from "./bench-first.ts";
-import {
-  figure,
-  joined,
-  link,
-  paragraph,
-  tag,
-  type Html,
-} from "./bench-html.ts";
+import { figure, link, paragraph } from "./bench-html.ts";
+import { el, row, type Markup } from "../markup/html.ts";
 import { caretSection, linePart, nextSection } from "./bench-sections.ts";
 import { locationOf, spotAt } from "./position.ts";
 
@@ -105,7 +99,7 @@ function sectionsOf(
 function several(
   shop: Shop,
   kind: EntryKind,
-  draw: (ref: string) => Html,
+  draw: (ref: string) => Markup,
   half = false,
 ): readonly BenchSection[] {
   const refs = refsOfKind(shop, kind).filter(
@@ -139,16 +133,16 @@ function several(
 function section(
   key: string,
   name: string,
-  body: Html,
+  body: Markup,
   ref?: string,
 ): BenchSection {
-  const heading = tag(
+  const heading = el(
     "h2",
     { tabindex: "-1" },
     name,
-    ref === undefined ? "" : joined(" ", link(ref, "Go to its line")),
+    ref === undefined ? "" : row(" ", link(ref, "Go to its line")),
   );
-  const { html } = joined(heading, body);
+  const { markup: html } = row(heading, body);
   return {
     key,
     name,

@@ -5,7 +5,7 @@ import { kindOf, nameOf } from "../model/reference.ts";
 import type { Result } from "../model/result.ts";
 import { entryOf, type Shop } from "../model/shop.ts";
 import type { Subject } from "./facts.ts";
-import { el, type Child, type Markup } from "./html.ts";
+import { el, type Child, type Markup } from "../markup/html.ts";
 import { nameOfResult, verdictMark } from "./results.ts";
 import { line, table } from "./table.ts";
 

@@ -4,7 +4,7 @@ import { settings } from "../model/evaluate/settings.ts";
 import { nameOf } from "../model/reference.ts";
 import { entryOf, openingEntry, refsOfKind } from "../model/shop.ts";
 import { jobName, titleOf, type Subject, type Versioned } from "./facts.ts";
-import { el, isEmpty, type Child, type Markup } from "./html.ts";
+import { el, isEmpty, type Child, type Markup } from "../markup/html.ts";
 import { labelled } from "./table.ts";
 
 /** @param kind what the sheet is called: "Job sheet" */

@@ -11,7 +11,7 @@ import {
 } from "./facts.ts";
 import { concessionsSection, findingsSection } from "./findings.ts";
 import { headOfSheet } from "./head.ts";
-import { el, page, type Child, type Markup } from "./html.ts";
+import { el, page, type Child, type Markup } from "../markup/html.ts";
 import { picturesOf } from "./pictures.ts";
 import { materialsSection } from "./materials.ts";
 import { notesSection, resultsSection } from "./results.ts";

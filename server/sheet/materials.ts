@@ -10,7 +10,7 @@ import { nameOf } from "../model/reference.ts";
 import { entryOf, refOf, type Shop } from "../model/shop.ts";
 import type { RefSite } from "../model/values.ts";
 import type { Subject } from "./facts.ts";
-import { el, type Child, type Markup } from "./html.ts";
+import { el, type Child, type Markup } from "../markup/html.ts";
 import type { Sources } from "./sources.ts";
 import { table } from "./table.ts";
 

@@ -20,7 +20,7 @@ import {
 } from "./facts.ts";
 import { asWritten } from "./gauges.ts";
 import { headOfSheet } from "./head.ts";
-import { el, page, type Child, type Markup } from "./html.ts";
+import { el, page, type Child, type Markup } from "../markup/html.ts";
 import { titleOfFeature } from "./limits.ts";
 import {
   blank,

@@ -6,7 +6,7 @@ import { boresOfHost, lineOfBore } from "../model/evaluate/index-of.ts";
 import { hostOf, placesOf } from "../model/evaluate/size.ts";
 import { entryOf, refsOfKind } from "../model/shop.ts";
 import type { Subject } from "./facts.ts";
-import { el, type Child, type Markup } from "./html.ts";
+import { el, type Child, type Markup } from "../markup/html.ts";
 import { table } from "./table.ts";
 import {
   bushHeldAgainst,

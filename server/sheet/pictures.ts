@@ -7,7 +7,7 @@ import {
   type PictureOptions,
 } from "../pictures/pictures.ts";
 import type { Subject } from "./facts.ts";
-import { drawn, el, type Markup } from "./html.ts";
+import { drawn, el, type Markup } from "../markup/html.ts";
 
 /** The pictures of fits, lines or stacks; nothing for other entries. */
 export function picturesOf(

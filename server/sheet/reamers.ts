@@ -3,7 +3,7 @@ import { showLength, showRange } from "../core/quantity/show.ts";
 import { rankingOf } from "../model/evaluate/window.ts";
 import { fitsAsking, toolWords } from "../model/tool-words.ts";
 import type { Subject } from "./facts.ts";
-import { el, type Markup } from "./html.ts";
+import { el, type Markup } from "../markup/html.ts";
 import { table } from "./table.ts";
 
 const MOST_TO_BUY = 4;

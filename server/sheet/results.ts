@@ -16,7 +16,7 @@ import { entryOf, refsOfKind, type Shop } from "../model/shop.ts";
 import type { EntryKind } from "../../grammar/vocabulary.ts";
 import type { Subject } from "./facts.ts";
 import { gaugesTable } from "./gauges.ts";
-import { el, isEmpty, type Child, type Markup } from "./html.ts";
+import { el, isEmpty, type Child, type Markup } from "../markup/html.ts";
 import { reamersTable } from "./reamers.ts";
 import { line, sentence, table } from "./table.ts";
 

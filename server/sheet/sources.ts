@@ -1,5 +1,5 @@
 // The sources that a sheet rests on, each with a number and told once, at the end.
-import { el, type Markup } from "./html.ts";
+import { el, type Markup } from "../markup/html.ts";
 
 export interface Sources {
   /** "[3]"; "" where there is no source. */

@@ -4,7 +4,7 @@ import { groupedBy } from "../model/groups.ts";
 import type { Finding, Result, Verdict } from "../model/result.ts";
 import { resultsOf } from "../model/results.ts";
 import type { Subject } from "./facts.ts";
-import { el, type Child, type Markup } from "./html.ts";
+import { el, type Child, type Markup } from "../markup/html.ts";
 import { nameOfResult } from "./results.ts";
 import { labelled, sentence } from "./table.ts";
 

@@ -15,7 +15,7 @@ import { resultsOf } from "../model/results.ts";
 import { entriesOf, entryOf, refOf } from "../model/shop.ts";
 import type { Subject } from "./facts.ts";
 import { signed } from "./head.ts";
-import { el, type Child, type Markup } from "./html.ts";
+import { el, type Child, type Markup } from "../markup/html.ts";
 import { nameOfResult } from "./results.ts";
 import { line, sentence, table } from "./table.ts";
 

@@ -1,6 +1,6 @@
 // How a sheet looks: on paper first, A4 or Letter, black on white, without colour or grey that a copier would lose. The screen gets the
 // same page on a plain ground.
-import { cssText } from "./html.ts";
+import { cssText } from "../markup/html.ts";
 
 /**
  * The style of a page; `foot` and `date` stand in the margin of every page printed, with the page's number.

@@ -1,5 +1,5 @@
 // Tables of a sheet: heads that repeat on every page, columns of set widths so that no long word pushes the page wide.
-import { el, isEmpty, type Child, type Markup } from "./html.ts";
+import { el, isEmpty, type Child, type Markup } from "../markup/html.ts";
 
 export interface Column {
   readonly head: Child;

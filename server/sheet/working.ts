@@ -17,7 +17,7 @@ import { kindOf } from "../model/reference.ts";
 import type { Result, Working } from "../model/result.ts";
 import { refsOfKind, type Shop } from "../model/shop.ts";
 import type { Subject } from "./facts.ts";
-import { el, type Child, type Markup } from "./html.ts";
+import { el, type Child, type Markup } from "../markup/html.ts";
 import type { Sources } from "./sources.ts";
 import { table } from "./table.ts";
 

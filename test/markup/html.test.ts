@@ -1,9 +1,9 @@
 // The builder of pages: whatever text goes in comes out of a parser as the same text, and as nothing else.
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { cssText, el, page, row } from "../../server/sheet/html.ts";
+import { cssText, el, page, row } from "../../server/markup/html.ts";
 import { styleOf } from "../../server/sheet/style.ts";
-import { attribute, readPage } from "./read-page.ts";
+import { attribute, readPage } from "../sheet/read-page.ts";
 
 const HOSTILE = [
   "<script>alert(1)</script>",

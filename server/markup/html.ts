@@ -1,5 +1,5 @@
-// Writes HTML in which nothing that a person typed can be anything but text. It knows nothing of shops; what the sheet looks like is
-// style.ts's.
+// Writes HTML in which nothing that a person typed can be anything but text. It knows nothing of shops, and of no page what it looks
+// like.
 
 /** HTML that has been written by this file, or by a picture: safe to put into a page as it is. */
 export interface Markup {
@@ -36,6 +36,8 @@ export function el(
 export function row(...children: readonly Child[]): Markup {
   return { markup: inside(children) };
 }
+
+export const NOTHING: Markup = row();
 
 /** A drawing that has been written as markup by ourselves: only server/pictures may be its source. */
 export function drawn(svg: string): Markup {
