@@ -1,4 +1,5 @@
 // A comparison as Markdown, for a comment beside a change. What a record says is set off, so that none of it is obeyed.
+import { escaped } from "../markup/markdown.ts";
 import type { FindingChange } from "./changes.ts";
 import {
   changeWords,
@@ -61,17 +62,4 @@ function marked(word: string): string {
 function findingMarkdown(finding: FindingChange, isNew: boolean): string {
   const said = isNew ? `: ${escaped(finding.message)}` : "";
   return `- ${escaped(findingWords(finding, isNew))}${said}`;
-}
-
-/** One line of plain text, with every sign that Markdown or HTML could take for its own set off. */
-function escaped(text: string): string {
-  return text
-    .replace(
-      /[\u{202A}-\u{202E}\u{2066}-\u{2069}\u{200E}\u{200F}\u{FEFF}]/gu,
-      "",
-    )
-    .replace(/[\p{Cc}\u{2028}\u{2029}\s]+/gu, " ")
-    .trim()
-    .replace(/[\\`*_{}[\]<>&|~$#]/g, "\\$&")
-    .replace(/[:@](?=\S)/g, "\\$&");
 }

@@ -16,7 +16,7 @@ import {
   placesIn,
 } from "./completion-names.ts";
 import { levelOf, summaryOf } from "./hover-findings.ts";
-import { escaped } from "./hover-markdown.ts";
+import { escaped } from "../markup/markdown.ts";
 import { choiceMeaning } from "./hover-words.ts";
 
 /** Ranks: what continues a line before what only says more exactly what stands. */

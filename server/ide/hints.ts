@@ -12,7 +12,7 @@ import type { Result } from "../model/result.ts";
 import { resultsOf } from "../model/results.ts";
 import type { Shop } from "../model/shop.ts";
 import type { LengthRange, Reading } from "../model/values.ts";
-import { blocks, code, escaped, list } from "./hover-markdown.ts";
+import { blocks, code, escaped, list } from "../markup/markdown.ts";
 import { locationOf, type Location, type Position } from "./position.ts";
 
 export interface Hint {

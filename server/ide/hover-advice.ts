@@ -15,7 +15,7 @@ import {
 import { settings } from "../model/evaluate/settings.ts";
 import type { Shop } from "../model/shop.ts";
 import { neededText } from "./hover-crib.ts";
-import { blocks, escaped, list, table } from "./hover-markdown.ts";
+import { blocks, escaped, list, table } from "../markup/markdown.ts";
 
 /** What clearance a fit may want: classes of the job's own system, the shop rule, the rule by speed, and the range of the film. */
 export function wantedAdvice(shop: Shop, fit: string): string {

@@ -11,7 +11,7 @@ import { showRange, type System } from "../core/quantity/show.ts";
 import { unitOf } from "../core/quantity/units.ts";
 import type { OpenFile } from "../model/project.ts";
 import { sideOf } from "../model/ranges.ts";
-import { blocks, escaped, table } from "./hover-markdown.ts";
+import { blocks, escaped, table } from "../markup/markdown.ts";
 import type { Spot } from "./position.ts";
 
 // limits of size are to be shown whole: micrometres, and hundred-thousandths of an inch

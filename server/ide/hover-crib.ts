@@ -17,7 +17,7 @@ import { correctionWords, settersOf } from "../model/evaluate/setting.ts";
 import { settings } from "../model/evaluate/settings.ts";
 import { MATERIAL_PROPERTIES } from "../model/material-properties.ts";
 import { entryOf, refOf, type Shop } from "../model/shop.ts";
-import { blocks, escaped, list, table } from "./hover-markdown.ts";
+import { blocks, escaped, list, table } from "../markup/markdown.ts";
 import { nameOf } from "../model/reference.ts";
 
 /** The name of the shipped thing that a reference means, where no file has it: "SAE 30, engine oil". */

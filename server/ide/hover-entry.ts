@@ -26,7 +26,7 @@ import {
   shippedWhat,
 } from "./hover-crib.ts";
 import { lineBody } from "./hover-line.ts";
-import { blocks, escaped, list, table } from "./hover-markdown.ts";
+import { blocks, escaped, list, table } from "../markup/markdown.ts";
 import { kindOf } from "../model/reference.ts";
 import {
   resultName,

@@ -2,7 +2,7 @@
 import { CODES } from "../rules/codes.ts";
 import { RULES, TEXT_RULES } from "../rules/index.ts";
 import { pages } from "../rules/pages.ts";
-import { blocks } from "./hover-markdown.ts";
+import { blocks } from "../markup/markdown.ts";
 
 const LEVELS: ReadonlyMap<string, string> = new Map(
   [...TEXT_RULES, ...RULES].map((rule) => [rule.code, rule.level]),

@@ -12,7 +12,7 @@ import { finer } from "../model/ranges.ts";
 import type { Shop } from "../model/shop.ts";
 import { fitsAsking, toolWords, type ToolWords } from "../model/tool-words.ts";
 import { neededText } from "./hover-crib.ts";
-import { blocks, escaped, list, table } from "./hover-markdown.ts";
+import { blocks, escaped, list, table } from "../markup/markdown.ts";
 
 /** The whole hover of a line below its title. */
 export function lineBody(shop: Shop, ref: string): string {

@@ -7,7 +7,7 @@ import { settings } from "../model/evaluate/settings.ts";
 import { membersOf } from "../model/evaluate/stack.ts";
 import type { OpenFile } from "../model/project.ts";
 import type { FactValues } from "../model/values.ts";
-import { code, escaped } from "./hover-markdown.ts";
+import { code, escaped } from "../markup/markdown.ts";
 import { factAt, ruleOf, type Spot } from "./position.ts";
 
 /** A day in words; over a gauge's due date also how far it is from the job's. */

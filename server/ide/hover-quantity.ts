@@ -15,7 +15,7 @@ import {
   type Unit,
 } from "../core/quantity/units.ts";
 import type { OpenFile } from "../model/project.ts";
-import { blocks } from "./hover-markdown.ts";
+import { blocks } from "../markup/markdown.ts";
 import { DIMENSION_WORDS, unitName } from "./hover-words.ts";
 import { readingHover } from "./hover-reading.ts";
 import type { Spot } from "./position.ts";

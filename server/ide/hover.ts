@@ -14,7 +14,7 @@ import { classHover } from "./hover-class.ts";
 import { cutText, shippedWhat } from "./hover-crib.ts";
 import { cautionHover, entryHover } from "./hover-entry.ts";
 import { findingHover } from "./hover-findings.ts";
-import { blocks, code, escaped, list } from "./hover-markdown.ts";
+import { blocks, code, escaped, list } from "../markup/markdown.ts";
 import {
   countHover,
   dayHover,

@@ -6,7 +6,7 @@ import {
   type FactSpec,
 } from "../../grammar/vocabulary.ts";
 import type { OpenFile } from "../model/project.ts";
-import { blocks, code } from "./hover-markdown.ts";
+import { blocks, code } from "../markup/markdown.ts";
 import { choiceMeaning } from "./hover-words.ts";
 import { spotAt, type Position, type Spot } from "./position.ts";
 import {

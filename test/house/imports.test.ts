@@ -56,7 +56,7 @@ const ROOMS: readonly {
   },
   {
     room: "server/compare",
-    ours: ["server/core", "server/model", "server/rules"],
+    ours: ["server/core", "server/model", "server/rules", "server/markup"],
     packages: [],
   },
   // files of states in version control; it knows no records

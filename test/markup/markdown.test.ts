@@ -3,9 +3,9 @@
 import { createRequire } from "node:module";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { code, escaped, list, table } from "../../server/ide/hover-markdown.ts";
+import { code, escaped, list, table } from "../../server/markup/markdown.ts";
 import { hoverAt } from "../../server/ide/hover.ts";
-import { atCaret } from "./caret.ts";
+import { atCaret } from "../ide/caret.ts";
 
 interface Renderer {
   render(markdown: string): string;
