@@ -85,7 +85,6 @@ test("readings are taken and stand in the record", async () => {
   const hints = await editor.hints(URI);
   expect(hints.map(({ position }) => position.line)).toContain(7);
   expect(await editor.codes(URI)).not.toContain("line-damaged");
-  await editor.end();
 });
 
 test("the record changes meanwhile: the lines go to the entry wherever it is, or a sentence says that it is gone", async () => {
@@ -109,7 +108,6 @@ test("the record changes meanwhile: the lines go to the entry wherever it is, or
   expect(gone?.lines).toEqual(["read near 0.8742 with mic-1 on 2026-11-05"]);
   await editor.close(URI);
   expect((await step(plan, ["0.8742"]))?.gone).toContain("no longer there");
-  await editor.end();
 });
 
 test("a new job is asked for and written", async () => {
@@ -132,7 +130,6 @@ test("a new job is asked for and written", async () => {
     const { question } = next;
     answers = [...answers, { key: question.key, values: asOffered(question) }];
   }
-  await editor.end();
 });
 
 test("whatever comes in, an answer goes out", async () => {
@@ -145,5 +142,4 @@ test("whatever comes in, an answer goes out", async () => {
     expect(await editor.request("thou/takingStep", params)).toBeNull();
   }
   expect(editor.told.logged).toEqual([]);
-  await editor.end();
 });
