@@ -618,7 +618,7 @@ export const ENTRIES: readonly EntrySpec[] = [
         "size",
         "SizeFact",
         "size VALUE",
-        "Nominal size, with a class or limits where it has them; `no 7` and `letter F` do as well.",
+        "Nominal size, or the limits it was made to; a hole class means a reamer made for such holes (DIN 1420); `no 7` and `letter F` do as well.",
       ),
       READ,
       facts(

@@ -1,4 +1,4 @@
-// `thou limits`: the limits of size of classes, as many as are asked. The standards are core/fits'; here words are read and answers laid out.
+// `thou limits`: the limits of size of classes, as many as are asked. The standards are core/fits'; here words are read.
 import { Option, type Command } from "commander";
 import {
   classWord,
@@ -7,16 +7,15 @@ import {
   type FitClass,
 } from "../core/fits/class-words.ts";
 import type { Zone } from "../core/fits/limits.ts";
-import { fixed } from "../core/quantity/show.ts";
 import {
   readNumber,
   tenthsToMetres,
   toTenths,
 } from "../core/quantity/exact.ts";
-import { unitOf, type Unit } from "../core/quantity/units.ts";
+import { unitOf } from "../core/quantity/units.ts";
+import { isPair, pairIn } from "./limits-pair.ts";
+import { jsonWriter, textWriter, type Answer } from "./limits-writers.ts";
 import { CannotRun, type Context, type Io } from "./io.ts";
-import { jsonText } from "./json-text.ts";
-import { padded, shown } from "./terminal-text.ts";
 
 type Form = "text" | "json";
 
@@ -26,9 +25,13 @@ export function addLimits(program: Command, context: Context): void {
     .summary("limits of size of classes such as H7 or RC4")
     .description(
       "Says the limits of size of ISO 286 and ANSI B4.1 classes. A size without a unit is in mm for ISO 286 and in inches for B4.1. A fit, and " +
-        "every class of B4.1, gives its hole, then its shaft. - reads one a line from standard input.",
+        "every class of B4.1, gives its hole, then its shaft. A measured pair, hole/shaft and a unit, gives the fits that it comes nearest to. - reads one a " +
+        "line from standard input.",
     )
-    .argument("<classes...>", "a size and a class each, in quotes")
+    .argument(
+      "<classes...>",
+      "a size and a class, or a measured pair, each in quotes",
+    )
     .addOption(
       new Option("--format <form>", "how to write it")
         .choices(["text", "json"])
@@ -45,6 +48,7 @@ Exit code:
 Examples:
   thou limits "25 H7" "25 mm H7/f7"
   thou limits "0.875 RC4" "7/8 in H7"
+  thou limits "25.013/24.981 mm" "0.8752 to 0.8754 / 0.8743 in"
   thou limits --format json - < classes.txt`,
     )
     .action(
@@ -53,17 +57,6 @@ Examples:
       },
     );
 }
-
-/** Limits of one feature, or why there are none: the contract's objects, with the unit that the user reads in. */
-type Answer =
-  | {
-      readonly asked: string;
-      readonly zone: Zone;
-      readonly size: number;
-      readonly code: string;
-      readonly unit: Unit;
-    }
-  | { readonly asked: string; readonly error: string };
 
 async function limits(
   asked: readonly string[],
@@ -126,6 +119,10 @@ const SIZE = /^[+\u{2212}-]?(?:\d+[ -]+\d+\/\d+|\d+\/\d+|[\d.,]+)/u;
 function answersTo(line: string): readonly Answer[] {
   const asked = line.trim();
   const refuse = (error: string): readonly Answer[] => [{ asked, error }];
+  if (isPair(asked)) {
+    const pair = pairIn(asked);
+    return pair.valid ? [{ asked, pair: pair.value }] : refuse(pair.because);
+  }
   const written = SIZE.exec(asked)?.[0];
   const words = asked
     .slice(written?.length ?? 0)
@@ -190,83 +187,4 @@ function codeOf(fitClass: FitClass, zone: Zone): string {
   if (fitClass.system === "inch" || fitClass.feature !== "fit")
     return classWord(fitClass);
   return classWord(zone.feature === "hole" ? fitClass.hole : fitClass.shaft);
-}
-
-interface Writer {
-  batch(answers: readonly Answer[]): void;
-  end(): void;
-}
-
-/** The contract of docs/language.md, key by key and in its order. */
-function jsonWriter(io: Io): Writer {
-  let separator = "[\n";
-  return {
-    batch(answers) {
-      const objects = answers.map((answer) => {
-        if ("error" in answer)
-          return { asked: answer.asked, error: answer.error };
-        const { asked, size, code, zone } = answer;
-        return {
-          asked,
-          size,
-          code,
-          kind: zone.feature,
-          lower: zone.lower,
-          upper: zone.upper,
-          unit: "m",
-        };
-      });
-      if (objects.length === 0) return;
-      io.stdout.write(
-        separator + objects.map((object) => jsonText(object)).join(",\n"),
-      );
-      separator = ",\n";
-    },
-    end() {
-      io.stdout.write(separator === "[\n" ? "[]\n" : "\n]\n");
-    },
-  };
-}
-
-/** Columns as wide as the first answers need; later ones that are wider stand out. */
-function textWriter(io: Io): Writer {
-  let width = 0;
-  return {
-    batch(answers) {
-      width = Math.max(
-        width,
-        ...answers.slice(0, 1000).map((answer) => answer.asked.length),
-      );
-      const lines = answers.map((answer) => {
-        const asked = padded(shown(answer.asked), width);
-        if ("error" in answer) return `${asked}  ${shown(answer.error)}\n`;
-        const { zone, unit, code } = answer;
-        return `${asked}  ${padded(code, 4)}  ${padded(zone.feature, 5)}  ${range(zone, unit)}\n`;
-      });
-      io.stdout.write(lines.join(""));
-    },
-    end: () => undefined,
-  };
-}
-
-const DECIMALS: Readonly<
-  Record<string, readonly [least: number, most: number]>
-> = { in: [4, 6], mm: [3, 7] };
-
-/** Both limits with as many decimals as they have, but not fewer than the trade is used to, and none finer than 0.1 nm or 1 uin. */
-function range({ lower, upper }: Zone, unit: Unit): string {
-  const [least, most] = DECIMALS[unit.symbol] ?? [0, 7];
-  const written = [lower, upper].map((metres) =>
-    fixed(metres / unit.size, most),
-  );
-  const needed = Math.max(
-    ...written.map(
-      (text) => (text.split(".")[1] ?? "").replace(/0+$/, "").length,
-    ),
-  );
-  const cut = most - Math.max(least, needed);
-  const [from, to] = written.map((text) =>
-    cut === 0 ? text : text.slice(0, -cut).replace(/\.$/, ""),
-  );
-  return `${from ?? ""} to ${to ?? ""} ${unit.symbol}`;
 }

@@ -25,6 +25,7 @@ import {
   reamerBody,
   shippedWhat,
 } from "./hover-crib.ts";
+import { nearestFits } from "./hover-nearest.ts";
 import { lineBody } from "./hover-line.ts";
 import { blocks, escaped, list, table } from "../markup/markdown.ts";
 import { kindOf } from "../model/reference.ts";
@@ -45,6 +46,7 @@ export function entryHover(shop: Shop, ref: string, brief: boolean): string {
     bodyOf(shop, ref, kind, entry),
     resultsTable(results.filter((each) => !TOLD_IN_BODY.has(each.kind))),
     brief || entry === undefined ? "" : adviceBody(shop, kind, entry),
+    brief ? "" : nearestFits(shop, ref, kind),
     brief
       ? ""
       : workingText(results.filter((each) => !WORKED_IN_BODY.has(each.kind))),

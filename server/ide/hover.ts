@@ -23,6 +23,7 @@ import {
   textHover,
   whoHover,
 } from "./hover-marks.ts";
+import { nearestClass } from "./hover-nearest.ts";
 import { quantityHover, unitHover } from "./hover-quantity.ts";
 import { choiceMeaning, clauseMeaning } from "./hover-words.ts";
 import {
@@ -175,6 +176,7 @@ function factText(
     `**${spec.word}**: ${spec.means}`,
     code(spec.form),
     isWant ? wantedAdvice(shop, entry.ref) : "",
+    spec.rule === "LimitsFact" ? nearestClass(shop, entry) : "",
   );
 }
 

@@ -302,7 +302,7 @@ function sizeOf(
     };
   }
   const sized = child(node, "Size_length") ?? node;
-  const found = lengthRangeOf(line, sized, "shaft");
+  const found = lengthRangeOf(line, sized, sideOf("reamer", "size"));
   return found === undefined ? undefined : { range: found, named: undefined };
 }
 

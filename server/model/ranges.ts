@@ -28,7 +28,8 @@ const SIDES: Readonly<Partial<Record<EntryKind, Side>>> = {
   hole: "hole",
   bore: "hole",
   fit: "fit",
-  reamer: "shaft",
+  // a reamer is named for the hole that it makes
+  reamer: "hole",
   pilot: "shaft",
 };
 

@@ -1,7 +1,6 @@
 // Limits and fits against printed tables, corrections and worked examples, and against the formulas of the system. Where a whole table
 // is compared, both numbers are counts: how many of its values agree, and how many it has.
 import { inchFitLimits } from "../../server/core/fits/b4-1.ts";
-import { classReamer } from "../../server/core/fits/class-reamer.ts";
 import { isoLimits, isoTolerance } from "../../server/core/fits/iso-286.ts";
 import type { Answer } from "../../server/core/answer.ts";
 import * as compare from "../core/fits/comparisons.ts";
@@ -15,7 +14,6 @@ import {
   handbook31,
   machineDrawing,
   mouldBases,
-  reamersForH7,
 } from "../core/fits/printed-iso.ts";
 import type { Check } from "./check.ts";
 
@@ -83,23 +81,6 @@ const corrections = corrigendum.map(
       "ISO 286-2:1988, Technical Corrigendum 1 (2006)",
     ),
 );
-
-const reamerCatalogue =
-  "DIN 1420, as a reamer maker's catalogue prints it (Tolerance limits, points 1 and 3, p. 568)";
-const reamers = reamersForH7.flatMap(({ upTo, greatest, least }) => [
-  length(
-    `greatest reamer for ${upTo} H7`,
-    () => value(classReamer(upTo / 1000, "H", 7), ({ upper }) => upper),
-    upTo / 1000 + greatest / 1e6,
-    reamerCatalogue,
-  ),
-  length(
-    `least reamer for ${upTo} H7`,
-    () => value(classReamer(upTo / 1000, "H", 7), ({ lower }) => lower),
-    upTo / 1000 + least / 1e6,
-    reamerCatalogue,
-  ),
-]);
 
 function running(
   what: string,
@@ -250,19 +231,6 @@ const checks: readonly Check[] = [
     "least and most clearance of RC1 to RC9 to 4.73 in, but for a misprint",
     compare.printedRunningClearances,
     inch.aeronautical,
-  ),
-  ...reamers,
-  length(
-    "greatest reamer for 10 D8",
-    () => value(classReamer(0.01, "D", 8), ({ upper }) => upper),
-    0.010058,
-    reamerCatalogue,
-  ),
-  length(
-    "least reamer for 10 D8",
-    () => value(classReamer(0.01, "D", 8), ({ lower }) => lower),
-    0.01005,
-    reamerCatalogue,
   ),
 ];
 

@@ -1,5 +1,5 @@
 // What two- and three-point methods see of a lobed form, against an outline of points turned between its contacts.
-import { fittingDiameter } from "../../server/core/readings/form.ts";
+import { clearance } from "../../server/core/line/clearance.ts";
 import {
   lobingFactor,
   type RoundnessMethod,
@@ -90,25 +90,34 @@ function reuleaux(
   return {
     kinds: ["clearance"],
     what,
-    method: "two-point diameter, and radial roundness",
+    method: "two-point diameters, and radial roundness",
     against: "independent",
     source: "geometry of the Reuleaux triangle",
     unit: "1",
-    ours: () => got(fittingDiameter(feature, [1, 1, 1], roundness)),
-    theirs: () => theirs,
-    within: { relative: 1e-15 },
+    ours: () => {
+      const three = { smallest: 1, largest: 1, roundness };
+      // the other part is a true circle, of the diameter that geometry gives it
+      const round = { smallest: theirs, largest: theirs };
+      const found =
+        feature === "journal"
+          ? clearance(round, three)
+          : clearance(three, round);
+      return got(found).least;
+    },
+    theirs: () => 0,
+    within: { absolute: 1e-15 },
   };
 }
 
 const checks: readonly Check[] = [
   ...factors,
   reuleaux(
-    "hole that a three-cornered journal of constant width 1 needs",
+    "clearance of a three-cornered journal of constant width 1 in the hole that it just fills",
     "journal",
     2 / Math.sqrt(3),
   ),
   reuleaux(
-    "pin that a three-cornered bore of constant width 1 takes",
+    "clearance of the pin that just fills a three-cornered bore of constant width 1",
     "bore",
     2 - 2 / Math.sqrt(3),
   ),

@@ -227,3 +227,69 @@ describe("as text", () => {
     ]);
   });
 });
+
+describe("a measured pair", () => {
+  // ISO 286-2: 25 H7 is +21/0, f7 -20/-41 and g6 -7/-20, so H7/f7 clears 20 to 62 and H7/g6 7 to 41 micrometres
+  test("gives its clearance and the fits that hold it, nearest first", async () => {
+    const { code, answers } = await asJson(["25.013/24.981 mm"]);
+    expect(code).toBe(0);
+    const [pair] = answers as unknown as readonly {
+      readonly least: number;
+      readonly most: number;
+      readonly size: number;
+      readonly kind: string;
+      readonly nearest: readonly { readonly code: string }[];
+    }[];
+    expect(pair).toMatchObject({
+      asked: "25.013/24.981 mm",
+      size: 0.025,
+      kind: "pair",
+      unit: "m",
+    });
+    expect(pair?.least).toBeCloseTo(32e-6, 12);
+    expect(pair?.most).toBeCloseTo(32e-6, 12);
+    const near = (word: string) =>
+      pair?.nearest.find((each) => each.code === word);
+    expect(near("H7/f7")).toEqual({
+      code: "H7/f7",
+      least: 20e-6,
+      most: 62e-6,
+      outside: 0,
+    });
+    expect(near("H7/g6")).toEqual({
+      code: "H7/g6",
+      least: 7e-6,
+      most: 41e-6,
+      outside: 0,
+    });
+  });
+
+  test("takes ranges and inches, and says how far it lies outside", async () => {
+    const cwd = await folderWith({});
+    const { out, code } = await thou(
+      ["limits", "0.8752 to 0.8754 / 0.8743 in", "25.5/24.9 mm"],
+      { cwd },
+    );
+    expect(code).toBe(0);
+    // B4.1 at 0.875 in: RC2 clears 0.3 to 1.2 thousandths; LT2, which may interfere, is not named
+    expect(out).toContain("clearance 0.0009 to 0.0011 in; at 0.8750 in");
+    expect(out).toMatch(/RC2 +0\.0003 to 0\.0012 in, which holds it/);
+    expect(out).not.toContain("LT2");
+    // 25 H11 is +130/0, c11 -110/-240: 110 to 370 micrometres, and 600 lie 230 beyond
+    expect(out).toMatch(/H11\/c11 0\.110 to 0\.370 mm, 0\.230 mm short of it/);
+  });
+
+  test.each([
+    ["25.0/24.9", "takes its unit"],
+    ["25,01/24.98 mm", "did you mean 25.01?"],
+    ["25.0/24.9 kg", "kg is no unit of length"],
+    ["4000.1/4000.0 mm", "no fit of ISO 286 reaches this size"],
+    ["25.0/12.5 mm", "differ by more than a tenth"],
+    ["25.1 to 25.0 / 24.9 mm", "from the smaller to the larger"],
+    ["0.0/0.1 mm", "above zero"],
+  ])("%s is refused with the way out", async (asked, because) => {
+    const { code, answers } = await asJson([asked]);
+    expect(code).toBe(1);
+    expect(answers[0]?.error).toContain(because);
+  });
+});

@@ -489,6 +489,52 @@ describe("pilots that do not go", () => {
   });
 });
 
+describe("a reamer of a class", () => {
+  const metric = (size: string) =>
+    check(
+      `job winch-3
+  units mm
+  use "crib.thou"
+part case
+  material bronze-c932
+bore front in case
+line layshaft
+  bore front from 0 to 30
+  ream with r-25
+`,
+      `shop harbour
+  units mm
+reamer r-25
+  size ${size}
+  oversize +0 to +0.001
+`,
+    );
+
+  const boreOf = ({ results }: FileCheck): Result | undefined =>
+    results.find(
+      ({ entry, kind }) => entry === "bore front" && kind === "size",
+    );
+
+  // DIN 1420 as a reamer maker prints it: a reamer for 25 H7 is 9 to 17 micrometres over; this one cuts up to one more
+  test("cuts what its own limits give, which are narrower than the hole's", () => {
+    const cut = boreOf(metric("25 mm H7"));
+    expect(cut?.low).toBeCloseTo(0.025009, 9);
+    expect(cut?.high).toBeCloseTo(0.025018, 9);
+  });
+
+  test("too fine a class is no reamer's, and says so", () => {
+    const cut = boreOf(metric("25 mm H1"));
+    expect(cut?.status).toBe("unknown");
+    expect(cut?.text).toContain("too fine");
+  });
+
+  test("limits in numbers are taken as they stand", () => {
+    const cut = boreOf(metric("25.000 to 25.021"));
+    expect(cut?.low).toBeCloseTo(0.025, 9);
+    expect(cut?.high).toBeCloseTo(0.025022, 9);
+  });
+});
+
 describe("an adjustable reamer", () => {
   const crib = CRIB.replace("  size 0.8755\n", "  expands 0.860 to 0.900\n");
   const found = check(JOB, crib);

@@ -15,7 +15,6 @@ import {
   dynamicViscosity,
   viscosityRange,
   type FilmOil,
-  type OilBand,
 } from "./viscosity.ts";
 
 /**
@@ -136,19 +135,6 @@ export function warmFilm(
     cooledBy: cooling.by,
     oilRise: riseOf(film.value, cooling),
   });
-}
-
-/** The film of a bearing with each oil of a grade: thinnest, middle, thickest. */
-export function warmFilmOverGrade(
-  bearing: Bearing,
-  oils: OilBand,
-  cooling: Cooling,
-): { readonly [end in keyof OilBand]: Answer<WarmFilm> } {
-  return {
-    low: warmFilm(bearing, oils.low, cooling),
-    nominal: warmFilm(bearing, oils.nominal, cooling),
-    high: warmFilm(bearing, oils.high, cooling),
-  };
 }
 
 type FilmAtTemperature = Omit<WarmFilm, "cooledBy" | "oilRise">;

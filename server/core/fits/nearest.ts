@@ -12,19 +12,29 @@ export interface NearClass {
   readonly distance: number;
 }
 
-/** A fit and how far its clearance lies from that asked, m. */
+/** A fit, its clearance, and how far a pair lies out of it, m. */
 export interface NearFit {
   readonly word: string;
   readonly clearance: Clearance;
-  /** The larger of the differences between the two ends; 0 where both are the same. */
-  readonly distance: number;
   /** How far the clearance asked reaches out of the fit's; 0 where the fit holds it. */
   readonly outside: number;
 }
 
 /**
+ * The nominal size (m) that a class would be written at for a part of this diameter (m): the nearest whole millimetre or 1/16 in, never zero;
+ * what is made runs a little off its nominal size. Common practice, no source.
+ */
+export function roundSize(
+  diameter: number,
+  system: FitClass["system"],
+): number {
+  const step = system === "iso" ? 0.001 : 0.0254 / 16;
+  return Math.max(step, Math.round(diameter / step) * step);
+}
+
+/**
  * The common ISO classes of a feature, nearest first, for limits of size at a nominal size (all m); of equal distance the earlier in
- * the standard's list. Empty where the size is outside ISO 286. Inch classes name fits: see `nearestFits`.
+ * the standard's list. Empty where the size is outside ISO 286. Inch classes name fits: see `fitsHolding`.
  */
 export function nearestClasses(
   sizeMetres: number,
@@ -45,22 +55,9 @@ export function nearestClasses(
 }
 
 /**
- * The common fits of a system, nearest first, for a clearance between least and most at a nominal size (all m, diametral, negative for
- * interference): the fit that was written. Empty where the size is outside the standard.
- */
-export function nearestFits(
-  sizeMetres: number,
-  system: FitClass["system"],
-  clearance: { readonly least: number; readonly most: number },
-): readonly NearFit[] {
-  return fits(sizeMetres, system, clearance).sort(
-    (a, b) => a.distance - b.distance,
-  );
-}
-
-/**
- * The same for a measured pair, whose clearance is one value or a narrow range: first the fits that hold it, and of these the one
- * in whose middle it lies nearest; then the others by how far it reaches out.
+ * The common fits of a system for the clearance of a measured pair, between least and most (m, diametral, negative for interference), at a
+ * nominal size (m): first the fits that hold it, and of these the one in whose middle it lies nearest; then the others by how far it
+ * reaches out. Empty where the size is outside the standard.
  */
 export function fitsHolding(
   sizeMetres: number,
@@ -87,12 +84,6 @@ function fits(
   return commonFitsAt(sizeMetres, system).map(({ word, clearance }) => ({
     word,
     clearance,
-    distance: furthest(
-      asked.least,
-      asked.most,
-      clearance.least,
-      clearance.most,
-    ),
     outside: Math.max(
       0,
       difference(clearance.least, asked.least),

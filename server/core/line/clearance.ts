@@ -36,15 +36,6 @@ export interface Clearance {
     | undefined;
 }
 
-/** The standard uncertainty of each of the three sizes when it is one and the same, m. */
-export function oneUncertainty(standardUncertainty: number): Uncertainties {
-  return {
-    smallest: standardUncertainty,
-    mean: standardUncertainty,
-    largest: standardUncertainty,
-  };
-}
-
 /**
  * Diametral clearance, m: least = smallest bore − largest journal, most = largest bore − smallest journal, mean of the
  * means. Two-point diameters don't see a form with an odd number of lobes, whose surrounding circle is larger (journal)

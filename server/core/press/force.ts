@@ -46,18 +46,6 @@ export function torqueCapacity(
   });
 }
 
-/** The least torque that the fit holds over the journal's friction torque, both in N·m: a plain number; it slips under 1. */
-export function holdingMargin(
-  capacity: Band,
-  journalTorque: number,
-): Answer<number> {
-  if (!isBand(capacity) || capacity.low < 0)
-    return notValid("the torque that the fit holds is not known");
-  if (!(0 < journalTorque))
-    return notValid("the journal's friction torque is not known");
-  return valid(capacity.low / journalTorque);
-}
-
 function faultOf(
   pressure: Band,
   od: number,

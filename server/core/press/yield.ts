@@ -21,13 +21,6 @@ export interface YieldOnset {
   readonly where: "bush" | "hole";
 }
 
-export interface YieldMargins {
-  /** Yield over von Mises stress at the bush's bore, a plain number; undefined where its yield is unknown, Infinity unloaded. */
-  readonly bush: number | undefined;
-  /** The same at the hole's bore. */
-  readonly hole: number | undefined;
-}
-
 /**
  * Where and when the pair first yields, by von Mises in plane stress: the bush at its bore, at p = σy·(1 − d²/D²)/2; the
  * boss at its hole. The lesser decides. Refuses a pair that is none, and one with no yield known.
@@ -57,26 +50,4 @@ export function firstYield(
   const interference = interferenceFor(pair, first.pressure);
   if (!interference.valid) return interference;
   return valid({ ...first, interference: interference.value });
-}
-
-/** Yield over stress at both bores under a contact pressure in Pa. Refuses what `pressStresses` refuses. */
-export function yieldMargins(
-  pair: PressedPair,
-  pressure: number,
-  yields: Yields,
-): Answer<YieldMargins> {
-  const stresses = pressStresses(pair, pressure);
-  if (!stresses.valid) return stresses;
-  if (
-    [yields.bush, yields.case].some(
-      (limit) => limit !== undefined && !(0 < limit),
-    )
-  )
-    return notValid("a yield strength is not positive");
-  const over = (limit: number | undefined, stress: number) =>
-    limit === undefined ? undefined : limit / stress;
-  return valid({
-    bush: over(yields.bush, stresses.value.bushBore.vonMises),
-    hole: over(yields.case, stresses.value.hole.vonMises),
-  });
 }

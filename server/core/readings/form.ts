@@ -104,33 +104,6 @@ export function taper(stations: readonly Station[]): Answer<Taper> {
   });
 }
 
-/**
- * The diameter in m that sets the least clearance: the largest of a journal's two-point diameters, the smallest of a
- * bore's, not the mean. Where radial roundness (peak to valley, m) is known, from a three-point method or a roundness trace, it
- * is added to a journal and taken off a bore: a form of constant diameter d and radial roundness Δ fills a circle of
- * d + Δ, and leaves one of d − Δ. For a form with evenly paired lobes, which the extremes show already, that is cautious.
- * Refuses no readings, values not finite or not above zero, and a roundness below zero or not below the diameter.
- * Source: geometry (r and its opposite sum to d, so the greatest r is (d + Δ)/2); its use here is common practice.
- */
-export function fittingDiameter(
-  feature: "journal" | "bore",
-  diameters: readonly number[],
-  radialRoundness = 0,
-): Answer<number> {
-  const fault = faultIn(diameters);
-  if (fault !== undefined) return notValid(fault);
-  const extreme =
-    feature === "journal" ? largest(diameters) : smallest(diameters);
-  if (!extreme.valid) return extreme;
-  if (!(0 <= radialRoundness && radialRoundness < extreme.value))
-    return notValid("radial roundness lies between nothing and the diameter");
-  return valid(
-    feature === "journal"
-      ? extreme.value + radialRoundness
-      : extreme.value - radialRoundness,
-  );
-}
-
 function faultIn(diameters: readonly number[]): string | undefined {
   if (diameters.length === 0) return "there are no readings";
   return diameters.every((diameter) => 0 < diameter && diameter < Infinity)

@@ -18,9 +18,6 @@ export type Rule =
   /** Proof is asked: `guard` = k·u in m (guardFactor gives k), or undefined where the uncertainty is not known. */
   | { readonly kind: "guarded"; readonly guard: number | undefined };
 
-/** The edition whose rule `guarded` follows. */
-export const guardedBy = "ISO 14253-1:2017";
-
 /**
  * k of the guard k·u: one-sided, so that a value at the limit less its guard lies on the right side of it with probability
  * `conformance` (95 % gives 1.645). With few degrees of freedom of u, Student's t. One-sided holds while the other limit

@@ -10,6 +10,7 @@ import {
   clearanceBySpeed,
 } from "../../core/film/wanted-clearance.ts";
 import { commonFitsAt } from "../../core/fits/common-classes.ts";
+import { roundSize } from "../../core/fits/nearest.ts";
 import { query, type Shop } from "../shop.ts";
 import { filmFacts } from "./film-facts.ts";
 import { filmLossOf } from "./film-loss.ts";
@@ -30,7 +31,7 @@ export interface AdviceRow {
 }
 
 /** The classes of running fits among those that are common: ISO ones with clearance, and RC1 to RC9. */
-const RUNNING = /^(?:RC\d|H\d+\/[a-h]\d+)$/;
+export const RUNNING = /^(?:RC\d|H\d+\/[a-h]\d+)$/;
 
 /** Side by side for a fit whose journal's size is known; the rules that need a speed, and the film, only where it is said how it runs. */
 export const adviceFor = query<readonly AdviceRow[]>("advice", (shop, fit) => {
@@ -63,7 +64,7 @@ export const adviceFor = query<readonly AdviceRow[]>("advice", (shop, fit) => {
 function classRows(shop: Shop, diameter: number): readonly AdviceRow[] {
   const { system } = settings(shop, "job");
   const rows = (of: "iso" | "inch", source: string): readonly AdviceRow[] =>
-    commonFitsAt(nominalOf(diameter, of), of)
+    commonFitsAt(roundSize(diameter, of), of)
       .filter(({ word }) => RUNNING.test(word))
       .map(({ word, clearance: { least, most } }) => ({
         name: word,
@@ -75,12 +76,6 @@ function classRows(shop: Shop, diameter: number): readonly AdviceRow[] {
   const iso = rows("iso", "ISO 286-2:2010");
   const inch = rows("inch", "ANSI B4.1-1967");
   return system === "inch" ? [...inch, ...iso] : [...iso, ...inch];
-}
-
-/** The size that a class would be written at: the nearest whole millimetre or 1/16 in, as a journal runs under its nominal size. */
-function nominalOf(diameter: number, of: "iso" | "inch"): number {
-  const step = of === "iso" ? 0.001 : 0.0254 / 16;
-  return Math.max(step, Math.round(diameter / step) * step);
 }
 
 function oneRow(

@@ -1,4 +1,6 @@
 // What a reamer of the crib is, and what it will cut in a bore. Which one to take is ranking.ts's.
+import { valid, type Answer } from "../../core/answer.ts";
+import { parseClass } from "../../core/fits/class-words.ts";
 import {
   cutSize,
   type CutHeat,
@@ -7,6 +9,7 @@ import {
   type ToolSize,
 } from "../../core/line/cut-size.ts";
 import type { CutConditions } from "../../core/line/reamer-ranking.ts";
+import { reamerLimits } from "../../core/line/reamer-limits.ts";
 import { toolExpansion } from "../../core/line/tool-materials.ts";
 import { allOf, given, valueIn } from "../entry.ts";
 import { known, need, outside, SILENT, unknown, type Known } from "../known.ts";
@@ -79,12 +82,24 @@ export const reamerValue = query<Known<ReamerValue>>("reamer", (shop, ref) => {
   if (size.state === "absent" && shared.expands === undefined)
     return unknown(need(ref, "size", `the size of ${ref}`));
   const written = size.state === "given" ? size.value.range : undefined;
-  const tool: ToolSize | undefined =
-    written === undefined
-      ? undefined
-      : { kind: "written", low: written.low, high: written.high };
-  return known({ ...shared, size: tool, measured: false, step: written?.step });
+  const tool = written === undefined ? undefined : asMade(written);
+  if (tool?.valid === false) return outside(tool.because);
+  return known({
+    ...shared,
+    size: tool?.value,
+    measured: false,
+    step: written?.step,
+  });
 });
+
+/** The limits of a reamer by what is written of it: a hole class means a reamer that is made for such holes, which is not as wide as they are. */
+function asMade({ low, high, className }: LengthRange): Answer<ToolSize> {
+  const read = className === undefined ? undefined : parseClass(className);
+  if (read?.valid !== true || read.value.system !== "iso")
+    return valid({ kind: "written", low, high });
+  const made = reamerLimits({ low, high }, high - low);
+  return made.valid ? valid({ kind: "written", ...made.value }) : made;
+}
 
 /** How a reamer cuts in a bore of a line: its oversize in that material, and the heat at the cut. */
 export function cutConditions(

@@ -5,7 +5,6 @@ import {
   type Cooling,
   typicalCaseArea,
   warmFilm,
-  warmFilmOverGrade,
 } from "../../../server/core/film/heat-balance.ts";
 import { dynamicViscosity } from "../../../server/core/film/viscosity.ts";
 import { got } from "./got.ts";
@@ -111,7 +110,11 @@ describe("the oil's temperature", () => {
   });
 
   test("carries a grade's band through: the thinner oil runs cooler, with less film", () => {
-    const { low, nominal, high } = warmFilmOverGrade(bearing, oils, bySideFlow);
+    const [low, nominal, high] = (["low", "nominal", "high"] as const).map(
+      (end) => warmFilm(bearing, oils[end], bySideFlow),
+    );
+    if (low === undefined || nominal === undefined || high === undefined)
+      throw new Error("three oils, three films");
     expect(got(low).leastFilm).toBeLessThan(got(nominal).leastFilm);
     expect(got(nominal).leastFilm).toBeLessThan(got(high).leastFilm);
     expect(got(low).effectiveTemperature).toBeLessThan(

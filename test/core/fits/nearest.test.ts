@@ -14,7 +14,7 @@ import { parseClass } from "../../../server/core/fits/class-words.ts";
 import {
   fitsHolding,
   nearestClasses,
-  nearestFits,
+  roundSize,
 } from "../../../server/core/fits/nearest.ts";
 
 describe("the lists", () => {
@@ -82,30 +82,30 @@ describe("nearest classes", () => {
 });
 
 describe("nearest fits", () => {
-  test("every common fit finds itself, or another with the same clearance", () => {
+  test("every common fit holds its own clearance, and no other fit that holds it is nearer to it", () => {
     for (const [size, system] of [
       [0.025, "iso"],
       [0.022225, "inch"],
     ] as const)
       for (const { word, clearance } of commonFitsAt(size, system)) {
-        const ranked = nearestFits(size, system, clearance);
-        expect(ranked[0]?.distance).toBe(0);
+        const ranked = fitsHolding(size, system, clearance);
+        const own = ranked.find((each) => each.word === word);
+        expect(own?.outside).toBe(0);
+        expect(ranked[0]?.outside).toBe(0);
         expect(
-          ranked
-            .filter(({ distance }) => distance === 0)
-            .map((each) => each.word),
-        ).toContain(word);
-        expect(ranked.find((each) => each.word === word)?.outside).toBe(0);
+          (ranked[0]?.clearance.least ?? NaN) +
+            (ranked[0]?.clearance.most ?? NaN),
+        ).toBeCloseTo(clearance.least + clearance.most, 12);
       }
   });
 
-  test("distance and how far the clearance reaches out", () => {
-    // RC4 at 0.875 in is 0.8 to 2.8 thousandths; asked 0.7 to 2.6
-    const asked = { least: 0.0007 * 0.0254, most: 0.0026 * 0.0254 };
-    const rc4 = nearestFits(0.022225, "inch", asked).find(
+  test("how far a clearance reaches out of a fit", () => {
+    // RC4 at 0.875 in is 0.8 to 2.8 thousandths; the pair 0.7 to 2.6
+    const pair = { least: 0.0007 * 0.0254, most: 0.0026 * 0.0254 };
+    const rc4 = fitsHolding(0.022225, "inch", pair).find(
       ({ word }) => word === "RC4",
     );
-    expect(rc4).toMatchObject({ distance: 0.00000508, outside: 0.00000254 });
+    expect(rc4).toMatchObject({ outside: 0.00000254 });
   });
 
   test("a measured pair: the fits that hold it first, the one it lies in the middle of before them", () => {
@@ -124,5 +124,11 @@ describe("nearest fits", () => {
     const far = fitsHolding(0.025, "iso", { least: 1e-3, most: 1.1e-3 });
     expect(far[0]).toMatchObject({ word: "H11/c11" });
     expect(far[0]?.outside).toBeGreaterThan(0);
+  });
+
+  test("the size that a class would be written at", () => {
+    expect(roundSize(0.024984, "iso")).toBe(0.025);
+    expect(roundSize(0.02221, "inch")).toBeCloseTo(0.022225, 12);
+    expect(roundSize(0.0002, "iso")).toBe(0.001);
   });
 });

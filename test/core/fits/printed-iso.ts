@@ -238,16 +238,5 @@ export const corrigendum = [
   { word: "f9", upTo: 315, side: "lower", value: -186 },
 ] as const;
 
-/** Reamers for H7 holes: greatest and least over the nominal size in µm, DIN 1420. A reamer maker's catalogue, "Tolerance limits", p. 568. */
-export const reamersForH7 = [
-  { upTo: 3, greatest: 8, least: 4 },
-  { upTo: 6, greatest: 10, least: 5 },
-  { upTo: 10, greatest: 12, least: 6 },
-  { upTo: 18, greatest: 15, least: 8 },
-  { upTo: 30, greatest: 17, least: 9 },
-  { upTo: 50, greatest: 21, least: 12 },
-  { upTo: 80, greatest: 25, least: 14 },
-];
-
 /** Minus ES of hole U over IT7, over 200 to 225 mm, in µm: "Values of the fundamental deviations for holes N to ZC, EN ISO 286-1" (usefastener.com). */
 export const holeUTo225 = 258;

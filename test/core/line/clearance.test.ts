@@ -2,11 +2,18 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import {
   clearance,
-  oneUncertainty,
+  type Uncertainties,
 } from "../../../server/core/line/clearance.ts";
 import { known, refusal } from "./answers.ts";
 
 const inch = 0.0254;
+
+/** One and the same for each of the three sizes. */
+const oneUncertainty = (u: number): Uncertainties => ({
+  smallest: u,
+  mean: u,
+  largest: u,
+});
 
 describe("clearance", () => {
   test("a bore of 0.8110 in over journals of 0.80995 and 0.8097 in leaves 1.05 and 1.3 thou (common practice, no source)", () => {

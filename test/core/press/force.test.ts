@@ -2,7 +2,6 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import {
-  holdingMargin,
   pressForce,
   torqueCapacity,
   usualFriction,
@@ -58,13 +57,6 @@ test("the torque arm is half the od, whatever the pressure", () => {
       },
     ),
   );
-});
-
-test("holding is the least torque over the journal's", () => {
-  expect(got(holdingMargin({ low: 30, high: 90 }, 12))).toBe(2.5);
-  expect(got(holdingMargin({ low: 0, high: 90 }, 12))).toBe(0);
-  expect(holdingMargin({ low: 30, high: 90 }, 0).valid).toBe(false);
-  expect(holdingMargin({ low: -1, high: 90 }, 1).valid).toBe(false);
 });
 
 test("what is no pressure, size or friction is refused", () => {

@@ -1,7 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import {
-  fittingDiameter,
   largestOutOfRound,
   outOfRound,
   taper,
@@ -98,40 +97,5 @@ describe("taper", () => {
     [[near, { ...far, position: NaN }]],
   ])("refuses %j", (stations) => {
     expect(taper(stations).valid).toBe(false);
-  });
-});
-
-describe("the diameter that sets the least clearance", () => {
-  test("is the largest of a journal and the smallest of a bore", () => {
-    expect(got(fittingDiameter("journal", [0.02, 0.02001, 0.01999]))).toBe(
-      0.02001,
-    );
-    expect(got(fittingDiameter("bore", [0.02, 0.02001, 0.01999]))).toBe(
-      0.01999,
-    );
-  });
-
-  test("gives less clearance the less round the parts are", () => {
-    fc.assert(
-      fc.property(
-        diameters,
-        fc.double({ min: 0, max: 1e-4, noNaN: true }),
-        (values, roundness) => {
-          expect(
-            got(fittingDiameter("journal", values, roundness)),
-          ).toBeGreaterThanOrEqual(got(fittingDiameter("journal", values)));
-          expect(
-            got(fittingDiameter("bore", values, roundness)),
-          ).toBeLessThanOrEqual(got(fittingDiameter("bore", values)));
-        },
-      ),
-    );
-  });
-
-  test("refuses no readings, and a roundness that is none", () => {
-    expect(fittingDiameter("bore", []).valid).toBe(false);
-    expect(fittingDiameter("bore", [0.02, Infinity]).valid).toBe(false);
-    for (const roundness of [-1e-6, NaN, 0.02])
-      expect(fittingDiameter("bore", [0.02], roundness).valid).toBe(false);
   });
 });
