@@ -178,6 +178,10 @@ export const examples: Readonly<Record<string, readonly string[]>> = {
   "ConstructionFact": [
     "construction solid"
   ],
+  "LotFact": [
+    "lot K3-1187",
+    "lot \"47, second box\""
+  ],
   "GrooveFact": [
     "groove lengthwise"
   ],

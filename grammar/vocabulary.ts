@@ -338,6 +338,12 @@ export const ENTRIES: readonly EntrySpec[] = [
         "How the bush is made: porous and lined ones are not reamed.",
       ),
       fact(
+        "lot",
+        "LotFact",
+        "lot NUMBER",
+        "The lot it was bought in: bushes of one lot close alike.",
+      ),
+      fact(
         "groove",
         "GrooveFact",
         "groove round|lengthwise",

@@ -37,6 +37,7 @@ const MEANINGS: Readonly<Record<string, string>> = {
   NUMBER: "A number.",
   "SizeFact NUMBER": "The number of the size, 1 to 80.",
   "SerialFact NUMBER": "As it is stamped on the part.",
+  "LotFact NUMBER": "As on its box or delivery note.",
   "GradeFact NUMBER": "The grade, as 46.",
   GRADE: "The grade, as 30 or 10W-40.",
   TEXT: "In your own words.",

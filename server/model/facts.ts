@@ -329,6 +329,8 @@ export const READERS: { readonly [K in FactRule]: Read<K> } = {
   MaterialFact: ref,
   SerialFact: (node, line) =>
     quoted(line, child(node, "text")) ?? wordAfter(node, line),
+  LotFact: (node, line) =>
+    quoted(line, child(node, "text")) ?? wordAfter(node, line),
   SplitFact: choice(),
   JointFact: (node, line) => {
     const gasket = child(node, "Gasket");

@@ -135,6 +135,7 @@ export interface FactValues {
   readonly OdFact: LengthRange;
   readonly IdFact: LengthRange;
   readonly ConstructionFact: "solid" | "wrapped" | "porous" | "lined";
+  readonly LotFact: string;
   readonly GrooveFact: "round" | "lengthwise";
   /** rad */
   readonly OilHoleFact: number;
