@@ -7,7 +7,8 @@ import {
   type Report,
   type Summary,
 } from "./report.ts";
-import { findFiles, nameFrom, type FoundFile } from "./find-files.ts";
+import { scopeOf, type ScopeOptions } from "./check-scope.ts";
+import { nameFrom, type FoundFile } from "./find-files.ts";
 import { columnsOf, type Context } from "./io.ts";
 import { createLoader } from "./load-files.ts";
 import { jsonReport } from "./report-json.ts";
@@ -18,9 +19,10 @@ import { shown, wrapIndented } from "./terminal-text.ts";
 const FORMATS = ["text", "json", "sarif"] as const;
 const LEVELS = ["error", "warning"] as const;
 
-interface CheckOptions {
+interface CheckOptions extends ScopeOptions {
   readonly format: (typeof FORMATS)[number];
   readonly failOn: (typeof LEVELS)[number];
+  readonly brief?: true;
 }
 
 export function addCheck(program: Command, context: Context): void {
@@ -45,6 +47,24 @@ export function addCheck(program: Command, context: Context): void {
         .choices(LEVELS)
         .default("error"),
     )
+    .addOption(
+      new Option(
+        "--staged",
+        "only what the next commit changes, as it is staged, and the jobs that use it",
+      ).conflicts("changedSince"),
+    )
+    .addOption(
+      new Option(
+        "--changed-since <rev>",
+        "only what has changed since this branch left another, and the jobs that use it",
+      ),
+    )
+    .addOption(
+      new Option(
+        "--brief",
+        "as text, errors and warnings alone, and nothing where there are none",
+      ),
+    )
     .addHelpText(
       "after",
       `
@@ -59,7 +79,8 @@ Examples:
   thou check                          this folder
   thou check winch.thou crib.thou     two files
   thou check --fail-on warning jobs   for a script that stops at warnings too
-  thou check --format sarif > thou.sarif`,
+  thou check --staged --brief         before a commit
+  thou check --changed-since origin/main --format sarif > thou.sarif`,
     )
     .action(async (paths: readonly string[], options: CheckOptions) => {
       await check(paths, options, context);
@@ -81,14 +102,14 @@ async function check(
     );
     context.exitWith(2);
   };
-  const found = await findFiles(paths, io.cwd);
+  const found = await scopeOf(paths, options, context);
   found.problems.forEach(tell);
-  if (found.files.length + found.problems.length === 0)
-    io.stderr.write(`thou: there is no .thou file ${whereAsked(paths)}.\n`);
+  if (found.files.length + found.problems.length === 0 && !options.brief)
+    io.stderr.write(`thou: ${found.noneSaid}\n`);
 
   const project = parts.createProject();
-  const loader = createLoader(project, io.cwd, tell);
-  const report = reportFor(options.format, context);
+  const loader = createLoader(project, io.cwd, tell, found.read);
+  const report = reportFor(options, context);
   const counter = createCounter();
   const judge = (
     path: string,
@@ -124,19 +145,13 @@ async function check(
   if (fails(summary, options.failOn)) context.exitWith(1);
 }
 
-function whereAsked(paths: readonly string[]): string {
-  return paths.length === 0
-    ? "in this folder"
-    : `in ${shown(paths.join(", "))}`;
-}
-
 function reportFor(
-  format: CheckOptions["format"],
+  { format, brief }: CheckOptions,
   { io, parts }: Context,
 ): Report {
   switch (format) {
     case "text":
-      return textReport(io);
+      return textReport(io, brief === true);
     case "json":
       return jsonReport(io.stdout);
     case "sarif":

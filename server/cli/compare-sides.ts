@@ -7,7 +7,7 @@ import { openRevision, type Revision } from "../history/revision.ts";
 import {
   findFiles,
   forward,
-  isLeftOut,
+  isRecordIn,
   nameFrom,
   whyNot,
 } from "./find-files.ts";
@@ -65,8 +65,14 @@ async function askedFor(
   cwd: string,
   env: Io["env"],
 ): Promise<Asked> {
+  if (word === "")
+    throw new CannotRun(
+      "an empty word names no state to compare: name a file, a folder, or a state in version control such as HEAD.",
+    );
   const at = path.resolve(cwd, word);
-  if (await isThere(at)) return { revision: undefined, at };
+  // a repository without files of its own has a file of that name
+  if (word !== "HEAD" && (await isThere(at)))
+    return { revision: undefined, at };
   const colon = word.indexOf(":");
   const name = 0 < colon ? word.slice(0, colon) : word;
   const opened = await openRevision(cwd, name, env);
@@ -143,7 +149,7 @@ async function revisionSide(
     );
   return {
     words: revision.words,
-    records: inside.filter((file) => isFile || isRecord(file, at)),
+    records: inside.filter((file) => isFile || isRecordIn(at, file)),
     base: forward(isFile ? path.dirname(at) : at),
     isFile,
     problems,
@@ -158,12 +164,6 @@ async function revisionSide(
           );
     },
   };
-}
-
-/** The records that a folder stands for, as a search of the disk would find them. */
-function isRecord(file: string, folder: string): boolean {
-  const parts = path.relative(folder, file).split(/[\\/]/u);
-  return file.endsWith(".thou") && !parts.some(isLeftOut);
 }
 
 function linesOf(

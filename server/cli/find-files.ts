@@ -47,7 +47,7 @@ export async function findFiles(
   };
 }
 
-function inByteOrder<T>(
+export function inByteOrder<T>(
   list: readonly T[],
   nameOf: (item: T) => string,
 ): readonly T[] {
@@ -114,6 +114,18 @@ async function look(at: string, search: Search): Promise<void> {
 /** Folders and files that hold no one's records: hidden ones, and those of packages. */
 export function isLeftOut(name: string): boolean {
   return name.startsWith(".") || name === "node_modules";
+}
+
+/** Whether a search of a folder on the disk would find a file, wherever it is. */
+export function isRecordIn(folder: string, file: string): boolean {
+  const relative = path.relative(folder, file);
+  const parts = relative.split(/[\\/]/u);
+  return (
+    file.endsWith(ENDING) &&
+    parts[0] !== ".." &&
+    !path.isAbsolute(relative) &&
+    !parts.some(isLeftOut)
+  );
 }
 
 async function lookInside(folder: string, search: Search): Promise<void> {

@@ -1,6 +1,7 @@
 // Gives a project the files that a check needs: the file itself, and those that it uses, however far. It reads; it judges nothing.
 import { readFile, stat } from "node:fs/promises";
 import { readLines, type FileLines } from "../../grammar/lines.ts";
+import { HistoryFault } from "../history/git.ts";
 import { nameFrom, whyNot, type FoundFile } from "./find-files.ts";
 import type { CheckedProject } from "./io.ts";
 import { readText } from "./read-text.ts";
@@ -30,34 +31,51 @@ export async function giveUses(
     for (const each of missing) await give(each);
 }
 
+/** The bytes of a file in a state that is not the disk's; undefined where it is not there. */
+export type ReadBytes = (path: string) => Promise<Uint8Array | undefined>;
+
+/** @param from the state that files are read in; the disk where none is given */
 export function createLoader(
   project: CheckedProject,
   cwd: string,
   tell: (sentence: string) => void,
+  from?: ReadBytes,
 ): Loader {
   const used = new Map<string, FileLines | null>();
 
+  /** Undefined where there is none that can be read; of a file that others use that is theirs to say. */
   async function read(
     path: string,
     name: string,
+    isUsed: boolean,
   ): Promise<FileLines | undefined> {
     try {
-      const read = readText(await readFile(path), false);
-      if (read.ok) return readLines(read.text);
-      tell(`${shown(name)} cannot be read: ${read.because}.`);
+      const bytes = await (from ?? readFile)(path);
+      if (bytes === undefined && isUsed) return undefined;
+      const text =
+        bytes === undefined
+          ? { ok: false, because: "there is no such file" }
+          : readText(bytes, false);
+      if ("text" in text) return readLines(text.text);
+      tell(`${shown(name)} cannot be read: ${text.because}.`);
     } catch (error) {
+      if (error instanceof HistoryFault) throw error;
       tell(`${shown(name)} cannot be read: ${whyNot(error)}.`);
     }
     return undefined;
   }
 
   /** Anything but a plain file counts as not there: a `use` must not make the tool wait on a device. */
-  async function readUsed(path: string): Promise<FileLines | null> {
-    const isFile = await stat(path).then(
+  async function isPlainFile(path: string): Promise<boolean> {
+    return stat(path).then(
       (what) => what.isFile(),
       () => false,
     );
-    return isFile ? ((await read(path, nameFrom(cwd, path))) ?? null) : null;
+  }
+
+  async function readUsed(path: string): Promise<FileLines | null> {
+    if (from === undefined && !(await isPlainFile(path))) return null;
+    return (await read(path, nameFrom(cwd, path), true)) ?? null;
   }
 
   async function give(path: string): Promise<void> {
@@ -68,7 +86,8 @@ export function createLoader(
 
   return {
     async load(file) {
-      const lines = used.get(file.path) ?? (await read(file.path, file.name));
+      const lines =
+        used.get(file.path) ?? (await read(file.path, file.name, false));
       if (lines === undefined) return undefined;
       project.setFile(file.path, lines);
       await giveUses(project, file.path, give);

@@ -13,17 +13,24 @@ import {
 import { resultsTable } from "./results-table.ts";
 import { excerptOf, shown, wrapIndented } from "./terminal-text.ts";
 
-export function textReport(io: Io): Report {
+/** @param isBrief errors and warnings alone, and nothing at all where there are none */
+export function textReport(io: Io, isBrief = false): Report {
   const paint = paintFor(io.stdout, io.env);
   const columns = columnsOf(io.stdout);
   const next = createNextSteps();
   return {
     add(file) {
-      const findings = inOrder(file.check.findings);
+      const findings = inOrder(file.check.findings).filter(
+        (finding) => !isBrief || isFault(finding),
+      );
       for (const finding of findings)
         io.stdout.write(
           `${findingText(finding, file, { cwd: io.cwd, columns, paint })}\n\n`,
         );
+      if (isBrief) {
+        if (findings.some(({ level }) => level === "error")) next.add(file);
+        return;
+      }
       const table = resultsTable(file.check.results, columns, paint);
       if (0 < table.length)
         io.stdout.write(
@@ -32,11 +39,17 @@ export function textReport(io: Io): Report {
       next.add(file);
     },
     end(outcome) {
+      const { errors, warnings } = outcome.summary;
+      if (isBrief && errors + warnings === 0) return;
       io.stdout.write(`${summaryText(outcome.summary, paint)}\n`);
       for (const line of next.lines(outcome))
         io.stdout.write(`${wrapIndented(line, columns, "", "  ")}\n`);
     },
   };
+}
+
+function isFault({ level, accepted }: Finding): boolean {
+  return accepted === null && (level === "error" || level === "warning");
 }
 
 interface Page {

@@ -1,6 +1,7 @@
 // The command line as a function: arguments and a world in, an exit code out. It puts the commands together and turns what goes wrong into
 // one sentence; what a command does is in the file of its name.
 import { Command, CommanderError, type OutputConfiguration } from "commander";
+import { HistoryFault } from "../history/git.ts";
 import { addCheck } from "./check.ts";
 import { addCompare } from "./compare.ts";
 import { addExplain } from "./explain.ts";
@@ -72,6 +73,7 @@ function reason(
   command: string | undefined,
 ): string | undefined {
   if (error instanceof CannotRun) return error.message;
+  if (error instanceof HistoryFault) return shown(error.message);
   if (error instanceof CommanderError)
     return error.code === "commander.help"
       ? undefined

@@ -35,11 +35,18 @@ function sentenceStart(
       return `"${what}" needs a word after it`;
     case "commander.invalidArgument":
       return invalid(what, message);
+    case "commander.conflictingOption":
+      return `${optionNamed(what)} and ${optionNamed(/with option '(.*?)'/u.exec(message)?.[1] ?? "another")} do not go together`;
     case "commander.excessArguments":
       return `${name} takes fewer words after it than it was given`;
     default:
       return message.replace(/^error: /, "").replace(/\.$/, "");
   }
+}
+
+/** "--changed-since <rev>" by its name alone. */
+function optionNamed(written: string): string {
+  return written.split(" ")[0] ?? written;
 }
 
 function invalid(option: string, message: string): string {

@@ -1,14 +1,15 @@
 // The files of a state in version control, as if they lay on the disk: by their absolute paths, with forward slashes. Nothing is checked out.
-import { realpath } from "node:fs/promises";
-import path from "node:path";
-import { git as runGit, textOf, type Env, type GitAnswer } from "./git.ts";
+import { git, listOf, textOf, type Env, type GitAnswer } from "./git.ts";
+import { openRepository, type Repository } from "./repository.ts";
+import { readKept, withoutDoubles, type Kept } from "./tree.ts";
 
 export interface Revision {
   /** The commit, in full. */
   readonly commit: string;
   /** As a person knows it: "HEAD~1 (3f2a1b0c9d8e)". */
   readonly words: string;
-  /** The files at and below a path, in git's order; none where it is not there. */
+  readonly repository: Repository;
+  /** The files at and below a path, in git's order, each once however many links lead to it; none where it is not there. */
   list(at: string): Promise<readonly string[]>;
   /** The bytes of a file; undefined where it is not there. */
   read(file: string): Promise<Uint8Array | undefined>;
@@ -25,86 +26,74 @@ export async function openRevision(
   name: string,
   env: Env,
 ): Promise<OpenedRevision> {
-  const git = (at: string, words: readonly string[]): Promise<GitAnswer> =>
-    runGit(at, words, env);
-  const top = await git(folder, ["rev-parse", "--show-toplevel"]);
-  const root = textOf(top);
-  if (root === undefined)
-    return {
-      ok: false,
-      because:
-        !top.ok && top.isMissing
-          ? "git is not installed, so that no state in version control can be read"
-          : "this folder is not under version control",
-    };
+  const opened = await openRepository(folder, env);
+  if (!opened.ok) return opened;
+  const { repository } = opened;
   const commit = textOf(
-    await git(folder, [
-      "rev-parse",
-      "--verify",
-      "--quiet",
-      "--end-of-options",
-      `${name}^{commit}`,
-    ]),
-  );
-  if (commit === undefined)
-    return {
-      ok: false,
-      because: await whyNoCommit((words) => git(folder, words), name),
-    };
-  // git says its root with links followed; the files are asked for as the user knows them
-  const here = forward(await realpath(folder));
-  const below = path.posix.relative(forward(root), here);
-  const known = forward(
-    path.resolve(
+    await git(
       folder,
-      ...below
-        .split("/")
-        .filter(Boolean)
-        .map(() => ".."),
+      [
+        "rev-parse",
+        "--verify",
+        "--quiet",
+        "--end-of-options",
+        `${name}^{commit}`,
+      ],
+      env,
     ),
   );
-  const inside = (file: string): string | undefined => {
-    const relative = path.posix.relative(known, forward(file));
-    return relative.startsWith("../") || relative === ".."
-      ? undefined
-      : relative;
-  };
+  if (commit === undefined)
+    return { ok: false, because: await whyNoCommit(repository.git, name) };
+  const short = commit.slice(0, 12);
+  const words = name.startsWith(short) ? short : `${name} (${short})`;
+  const seen = new Map<string, Kept>();
+
+  async function ask(
+    names: readonly string[],
+    ...more: readonly string[]
+  ): Promise<ReadonlyMap<string, Kept>> {
+    const answer = await repository.git([
+      "ls-tree",
+      ...more,
+      "-z",
+      "--full-tree",
+      commit ?? "",
+      ...(names.length === 0 ? [] : ["--", ...names]),
+    ]);
+    const found = new Map<string, Kept>();
+    // "100644 blob 3f2a…\tjobs/pump.thou"
+    for (const line of listOf(answer, `the files of ${words}`)) {
+      const [, mode = "", id = "", at = ""] =
+        /^(\d+) \w+ ([\da-f]+)\t([^]*)$/u.exec(line) ?? [];
+      found.set(at, { mode, id });
+    }
+    for (const [at, kept] of found) seen.set(at, kept);
+    return found;
+  }
+
   return {
     ok: true,
     revision: {
       commit,
-      words: name.startsWith(commit.slice(0, 12))
-        ? commit.slice(0, 12)
-        : `${name} (${commit.slice(0, 12)})`,
+      words,
+      repository,
       async list(at) {
-        const relative = inside(at);
-        if (relative === undefined) return [];
-        const out = textOf(
-          await git(root, [
-            "ls-tree",
-            "-r",
-            "-z",
-            "--name-only",
-            "--full-tree",
-            commit,
-            ...(relative === "" ? [] : ["--", relative]),
-          ]),
-        );
-        return (out ?? "")
-          .split("\0")
-          .filter((each) => each !== "")
-          .map((each) => path.posix.join(known, each));
+        const inside = repository.nameOf(at);
+        if (inside === undefined) return [];
+        const found = await ask(inside === "" ? [] : [inside], "-r");
+        return (await withoutDoubles(found, repository)).map(repository.fileOf);
       },
-      async read(file) {
-        const relative = inside(file);
-        if (relative === undefined || relative === "") return undefined;
-        const answer = await git(root, [
-          "cat-file",
-          "blob",
-          `${commit}:${relative}`,
-        ]);
-        return answer.ok ? answer.out : undefined;
-      },
+      read: (file) =>
+        readKept(
+          file,
+          repository,
+          async (names) => {
+            const last = names.at(-1);
+            return last !== undefined && seen.has(last) ? seen : ask(names);
+          },
+          words,
+          env,
+        ),
     },
   };
 }
@@ -115,12 +104,16 @@ async function whyNoCommit(
 ): Promise<string> {
   const head = await git(["rev-parse", "--verify", "--quiet", "HEAD"]);
   if (!head.ok) return "the repository has no commit yet";
-  const shallow = textOf(await git(["rev-parse", "--is-shallow-repository"]));
-  return shallow === "true"
-    ? `git knows no state "${name}" in this clone, which holds only the newest commits: fetch the rest first ("git fetch --unshallow")`
+  return (await isShallow(git))
+    ? `git knows no state "${name}" in this clone, which holds only the newest commits: ${FETCH_THE_REST}`
     : `git knows no state "${name}"`;
 }
 
-function forward(file: string): string {
-  return path.sep === "\\" ? file.replaceAll("\\", "/") : file;
+export const FETCH_THE_REST = 'fetch the rest first ("git fetch --unshallow")';
+
+/** Whether a clone holds only the newest commits. */
+export async function isShallow(
+  git: (words: readonly string[]) => Promise<GitAnswer>,
+): Promise<boolean> {
+  return textOf(await git(["rev-parse", "--is-shallow-repository"])) === "true";
 }

@@ -1,59 +1,23 @@
 // `thou compare` as a person runs it: over real repositories, made for each test.
-import { execFileSync } from "node:child_process";
 import { mkdir, readdir, rename, rm, writeFile } from "node:fs/promises";
 import path from "node:path";
 import { describe, expect, test } from "vitest";
-import { createProject } from "../../server/rules/check.ts";
 import { folderWith, thou } from "./in-process.ts";
+import {
+  CRIB,
+  git,
+  JOB,
+  real,
+  repositoryWith,
+  WORN,
+} from "./scratch-repository.ts";
 
-const CRIB = `shop yard
-  units inch
-
-reamer r-875
-  size 0.8750
-  oversize +0.0001 to +0.0003
-`;
-
-const JOB = `job pump
-  units inch
-  use "crib.thou"
-
-part shaft
-part case
-journal drive on shaft
-  limits 0.8738 to 0.8745
-  read 0.8742 0.8741
-bore drive in case
-fit drive of journal drive in bore drive
-  want 0.0008 to 0.0016
-line drive
-  bore drive from 0 to 1
-  ream with r-875
-`;
-
-const WORN = JOB.replace("0.8742 0.8741", "0.8737 0.8736");
-
-function git(cwd: string, ...words: readonly string[]): string {
-  return execFileSync(
-    "git",
-    ["-c", "user.name=Yard", "-c", "user.email=yard@example.org", ...words],
-    { cwd, encoding: "utf8", stdio: ["ignore", "pipe", "ignore"] },
-  ).trim();
-}
-
-/** A repository with the job committed once. */
-async function yard(
+const yard = (
   files: Readonly<Record<string, string>> = {
     "jobs/pump.thou": JOB,
     "jobs/crib.thou": CRIB,
   },
-): Promise<string> {
-  const cwd = await folderWith(files);
-  git(cwd, "init", "--quiet", "--initial-branch=main");
-  git(cwd, "add", "--all");
-  git(cwd, "commit", "--quiet", "--message=as received");
-  return cwd;
-}
+): Promise<string> => repositoryWith(files);
 
 interface Comparison {
   readonly before: string;
@@ -71,11 +35,6 @@ interface Comparison {
   }[];
   readonly summary: { readonly compared: number; readonly worse: number };
 }
-
-const real = {
-  env: process.env as Record<string, string>,
-  parts: { createProject: () => createProject({ root: "" }) },
-};
 
 async function compare(
   cwd: string,

@@ -1,0 +1,172 @@
+// Which files a check is about: those that were asked for, or only those of them that have changed and those that use one that has; and where
+// their text is read from. It judges nothing.
+import { readFile, stat } from "node:fs/promises";
+import path from "node:path";
+import { readLines } from "../../grammar/lines.ts";
+import {
+  changesSince,
+  stagedChanges,
+  type Changed,
+} from "../history/changed.ts";
+import {
+  findFiles,
+  forward,
+  inByteOrder,
+  isRecordIn,
+  nameFrom,
+  type FoundFile,
+} from "./find-files.ts";
+import { CannotRun, type Context } from "./io.ts";
+import type { ReadBytes } from "./load-files.ts";
+import { readText } from "./read-text.ts";
+import { shown } from "./terminal-text.ts";
+
+export interface ScopeOptions {
+  readonly staged?: true;
+  readonly changedSince?: string;
+}
+
+export interface Scope {
+  readonly files: readonly FoundFile[];
+  /** Sentences about what could not be looked at. */
+  readonly problems: readonly string[];
+  /** Undefined for the disk. */
+  readonly read: ReadBytes | undefined;
+  /** The sentence for when there is no file, and nothing wrong with what was asked. */
+  readonly noneSaid: string;
+}
+
+export async function scopeOf(
+  paths: readonly string[],
+  options: ScopeOptions,
+  context: Context,
+): Promise<Scope> {
+  const { cwd, env } = context.io;
+  if (options.staged !== true && options.changedSince === undefined) {
+    const found = await findFiles(paths, cwd);
+    const where =
+      paths.length === 0 ? "in this folder" : `in ${shown(paths.join(", "))}`;
+    return {
+      ...found,
+      read: undefined,
+      noneSaid: `there is no .thou file ${where}.`,
+    };
+  }
+  const opened =
+    options.changedSince === undefined
+      ? await stagedChanges(cwd, env)
+      : await changesSince(cwd, options.changedSince, env);
+  if (!opened.ok)
+    throw new CannotRun(
+      `what has changed cannot be told: ${shown(opened.because)}.`,
+    );
+  return changedScope(paths, opened.changed, context);
+}
+
+async function changedScope(
+  paths: readonly string[],
+  changed: Changed,
+  { io: { cwd }, parts }: Context,
+): Promise<Scope> {
+  const asked = (paths.length === 0 ? ["."] : paths).map((each) => ({
+    word: each,
+    at: forward(path.resolve(cwd, each)),
+  }));
+  const wanted = (file: string): boolean =>
+    asked.some(({ at }) => file === at || isRecordIn(at, file));
+  const read = once(changed.read ?? onDisk);
+  const users = await usersOf(changed, read, parts);
+  const files: FoundFile[] = [];
+  for (const file of new Set([...changed.files, ...users]))
+    // what is gone is in the findings of those that use it
+    if (wanted(file) && (await read(file)) !== undefined)
+      files.push({ path: file, name: nameFrom(cwd, file) });
+  const problems = [
+    ...changed.unsettled
+      .filter(wanted)
+      .map(
+        (file) =>
+          `${shown(nameFrom(cwd, file))} is in the middle of a merge: settle it and stage it, then check again.`,
+      ),
+    ...(await Promise.all(
+      asked.map(async ({ word, at }) =>
+        (await isThere(at)) || changed.files.some((file) => isBelow(file, at))
+          ? []
+          : [`${shown(word)} cannot be read: there is no such file or folder.`],
+      ),
+    ).then((each) => each.flat())),
+  ];
+  return {
+    files: inByteOrder(files, (each) => each.name),
+    problems,
+    read: changed.read === undefined ? undefined : read,
+    noneSaid: `no record is among ${shown(changed.words)}, and none uses one that is.`,
+  };
+}
+
+/** The records that use what has changed, however far: where a text names none of its files, the record need not be read. */
+async function usersOf(
+  changed: Changed,
+  read: ReadBytes,
+  parts: Context["parts"],
+): Promise<ReadonlySet<string>> {
+  const project = parts.createProject();
+  const users = new Set<string>();
+  const usesOf = new Map<string, readonly string[]>();
+  for (let now = changed.files; 0 < now.length;) {
+    const names = [...new Set(now.map((file) => path.posix.basename(file)))];
+    const next: string[] = [];
+    for (const file of await changed.mentioning(names)) {
+      if (!file.endsWith(".thou") || users.has(file)) continue;
+      const uses = usesOf.get(file) ?? (await usesIn(file, read, project));
+      usesOf.set(file, uses);
+      if (!uses.some((use) => now.some((each) => isBelow(use, each)))) continue;
+      users.add(file);
+      next.push(file);
+    }
+    now = next;
+  }
+  return users;
+}
+
+async function usesIn(
+  file: string,
+  read: ReadBytes,
+  project: ReturnType<Context["parts"]["createProject"]>,
+): Promise<readonly string[]> {
+  const bytes = await read(file);
+  const text = bytes === undefined ? undefined : readText(bytes, false);
+  if (text?.ok !== true) return [];
+  project.setFile(file, readLines(text.text));
+  return project.open(file)?.uses.flatMap((use) => use.path ?? []) ?? [];
+}
+
+/** A file of the disk; undefined for one that is no plain file, or that can't be read: whoever checks it says why. */
+async function onDisk(file: string): Promise<Uint8Array | undefined> {
+  try {
+    return (await stat(file)).isFile() ? await readFile(file) : undefined;
+  } catch {
+    return undefined;
+  }
+}
+
+async function isThere(at: string): Promise<boolean> {
+  return stat(at).then(
+    () => true,
+    () => false,
+  );
+}
+
+function isBelow(file: string, folder: string): boolean {
+  return file === folder || file.startsWith(`${folder.replace(/\/$/u, "")}/`);
+}
+
+/** Each file is read once. */
+function once(read: ReadBytes): ReadBytes {
+  const kept = new Map<string, ReturnType<ReadBytes>>();
+  return (file) => {
+    const now = kept.get(file) ?? read(file);
+    kept.set(file, now);
+    return now;
+  };
+}
