@@ -220,6 +220,10 @@ export const examples: Readonly<Record<string, readonly string[]>> = {
     "feed splash",
     "feed pressure 30 psi"
   ],
+  "CooledFact": [
+    "cooled case 150 sq-in, air 70 F",
+    "cooled case, air 20 C"
+  ],
   "HotFact": [
     "hot shaft 140 F, bush 135 F, case 130 F"
   ],

@@ -451,6 +451,12 @@ export const ENTRIES: readonly EntrySpec[] = [
         "feed splash|drip|grease",
         "How the oil gets there; `pressure 30 psi` where it is pumped.",
       ),
+      fact(
+        "cooled",
+        "CooledFact",
+        "cooled case AREA, air TEMPERATURE",
+        "The case gives the heat off to the air, by so much of its outside (which may be left out); where this is not written, the oil that leaves carries the heat.",
+      ),
       HOT,
       COLD,
       NOTE,

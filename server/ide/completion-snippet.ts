@@ -81,6 +81,7 @@ const OF_WORD: Readonly<Record<string, Dimension>> = {
   TORQUE: "torque",
   FORCE: "force",
   ANGLE: "angle",
+  AREA: "area",
 };
 const OF_RULE: Readonly<Record<string, Dimension>> = {
   RunsFact: "rotation",

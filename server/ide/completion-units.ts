@@ -19,6 +19,7 @@ const DESCRIBED: Readonly<Record<string, readonly Dimension[]>> = {
   "a unit of viscosity": ["viscosity", "dynamic-viscosity"],
   "a unit of expansion": ["expansion"],
   "a unit of density": ["density"],
+  "a unit of area": ["area"],
   "a unit of pressure times speed": ["pv"],
   "a unit": [
     "length",
@@ -54,9 +55,12 @@ const INCH = new Set([
   "lbf-ft",
   "lbf-in",
   "uin/in-F",
+  "sq-in",
+  "sq-ft",
   "psi-ft/min",
 ]);
 const METRIC = new Set([
+  "sq-m",
   "um",
   "mm",
   "cm",

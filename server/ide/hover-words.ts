@@ -125,6 +125,9 @@ const UNITS: Readonly<Record<string, string>> = {
   "uin/in-F": "microinch on an inch for each degree Fahrenheit",
   "kg/m3": "kilogram in a cubic metre",
   "g/cm3": "gram in a cubic centimetre",
+  "sq-in": "square inch",
+  "sq-ft": "square foot",
+  "sq-m": "square metre",
   "psi-ft/min": "psi times feet a minute",
   "MPa-m/s": "megapascal times metres a second",
 };
@@ -147,6 +150,7 @@ export const DIMENSION_WORDS: Readonly<Record<Dimension, string>> = {
   "dynamic-viscosity": "dynamic viscosity",
   expansion: "thermal expansion",
   density: "density",
+  area: "area",
   pv: "pressure times speed",
   ratio: "share",
 };

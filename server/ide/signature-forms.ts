@@ -57,6 +57,7 @@ export function examplesOf(rule: string, word: string): readonly string[] {
 const OTHERS: Readonly<Record<string, readonly string[]>> = {
   DepthFact: ["depth through"],
   FeedFact: ["feed pressure PRESSURE"],
+  CooledFact: ["cooled case, air TEMPERATURE"],
   JointFact: ["joint bare"],
   SetFact: ["set with GAUGE"],
   GradeFact: ["grade SAE GRADE"],

@@ -1,6 +1,7 @@
 // The assumptions that a result rests on and that nobody wrote. They are those of the language page and no others; each is said only
 // where it was used.
 import { given, valueIn } from "./entry.ts";
+import { filmFacts } from "./evaluate/film-facts.ts";
 import { lineOfBore, namedIn } from "./evaluate/index-of.ts";
 import { pressOfBore } from "./evaluate/press.ts";
 import { cutBy } from "./evaluate/reamer.ts";
@@ -31,7 +32,7 @@ export function assumptionsOf(
   if (kind === "fit" && known("hot-clearance", "cold-clearance"))
     said.push(...ofBodies(shop, ref), ...ofPressBelow(shop, ref));
   if (kind === "fit" && known("film", "oil-rise"))
-    said.push(...ofOil(shop, ref));
+    said.push(...ofOil(shop, ref), ...ofCase(shop, ref));
   if (kind === "press") {
     if (known("contact-pressure")) said.push(...ofMaterials(shop, ref));
     const entry = entryOf(shop, ref);
@@ -44,6 +45,16 @@ export function assumptionsOf(
       said.push(...ofSmoothing(shop, ref));
   }
   return [...new Set(said)];
+}
+
+/** The outside of the case, where it cools the oil and nobody wrote how much of it does. */
+function ofCase(shop: Shop, fit: string): readonly string[] {
+  const facts = filmFacts(shop, fit);
+  return facts.known && facts.value.caseAssumed
+    ? [
+        "No area of the case is written: taken as 15 times diameter times length, the least that is usual.",
+      ]
+    : [];
 }
 
 const OVERSIZE =

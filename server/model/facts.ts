@@ -432,6 +432,16 @@ export const READERS: { readonly [K in FactRule]: Read<K> } = {
     const pressure = si("pressure", "pressure")(pumped, line);
     return pressure === undefined ? undefined : { feed: "pressure", pressure };
   },
+  CooledFact: (node, line) => {
+    const area =
+      child(node, "area") === undefined
+        ? undefined
+        : si("area", "area")(node, line);
+    const air = si("temperature", "temperature")(node, line);
+    if (child(node, "area") !== undefined && area === undefined)
+      return undefined;
+    return air === undefined ? undefined : { area, air };
+  },
   HotFact: bodies,
   ColdFact: bodies,
   LineBoreFact: lineBore,

@@ -161,6 +161,11 @@ export interface FactValues {
     readonly feed: "splash" | "drip" | "grease" | "pressure";
     readonly pressure: number | undefined;
   };
+  /** m², undefined where none is written; °C */
+  readonly CooledFact: {
+    readonly area: number | undefined;
+    readonly air: number;
+  };
   readonly HotFact: Bodies;
   readonly ColdFact: Bodies;
   readonly LineBoreFact: {

@@ -119,6 +119,7 @@ describe("facts", () => {
     expect(found.slice(2)).toEqual([
       "want-hot",
       "oscillates",
+      "cooled",
       "hot",
       "cold",
       "note",

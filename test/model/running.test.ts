@@ -95,6 +95,60 @@ describe("speed, load and PV", () => {
   });
 });
 
+describe("a film whose heat the case gives off", () => {
+  const cooled = (fact: string) =>
+    checkText(INCH.replace("  feed splash\n", `  feed splash\n  ${fact}\n`));
+  const area = 20 * 0.0254 ** 2;
+
+  test("is as warm over the air as its power over area and transfer, 15 W/(m²·K)", () => {
+    const found = cooled("cooled case 20 sq-in, air 68 F");
+    expect(nominal(found, "oil-rise")).toBeCloseTo(
+      nominal(found, "friction-power") / (15 * area),
+      6,
+    );
+    // the viscosity that the Sommerfeld number was reckoned with is that of the oil at air and rise: Walther's line through the written pair
+    const walther = (cSt: number) => Math.log10(Math.log10(cSt + 0.7));
+    const kelvin = (celsius: number) => Math.log10(celsius + 273.15);
+    const [at40, at100] = [walther(100), walther(11)];
+    const slope = (at40 - at100) / (kelvin(100) - kelvin(40));
+    const warm = 20 + nominal(found, "oil-rise");
+    const cSt =
+      10 ** (10 ** (at40 - slope * (kelvin(warm) - kelvin(40)))) - 0.7;
+    const density = 880 * (1 - 0.00065 * (warm - 15));
+    const d = 0.874 * 0.0254;
+    const pressure = (150 * LBF) / (d * 0.0254);
+    const s =
+      ((cSt * 1e-6 * density * 10) / pressure) * (d / (0.0015 * 0.0254)) ** 2;
+    expect(nominal(found, "sommerfeld") / s).toBeCloseTo(1, 2);
+  });
+
+  test("says so in its working, with the area that is taken where none is written", () => {
+    const said = (found: FileCheck) =>
+      resultOf(found, FIT, "film")
+        ?.working.map((each) => `${each.formula} ${each.with}`)
+        .join("\n") ?? "";
+    const written = said(cooled("cooled case 20 sq-in, air 68 F"));
+    expect(written).toContain("given off by the case to the air");
+    expect(written).toContain("20.0 sq-in");
+    expect(written).not.toContain("assumed");
+    expect(said(cooled("cooled case, air 68 F"))).toContain(
+      "assumed: 15 · d · length",
+    );
+  });
+
+  test("more case, cooler oil; a damaged line leaves the film unsaid", () => {
+    const rise = (size: number) =>
+      nominal(
+        cooled(`cooled case ${String(size)} sq-in, air 68 F`),
+        "oil-rise",
+      );
+    expect(rise(40)).toBeLessThan(rise(20));
+    expect(
+      resultOf(cooled("cooled case 20 lbf, air 68 F"), FIT, "film")?.status,
+    ).toBe("unknown");
+  });
+});
+
 describe("the film", () => {
   const found = checkText(INCH);
 

@@ -29,6 +29,11 @@ export function showPvs(low: number, high: number, system: System): string {
   return inUnit(low, high, system === "inch" ? "psi-ft/min" : "MPa-m/s");
 }
 
+/** m², to sq-in in an inch job: "150 sq-in". */
+export function showArea(area: number, system: System): string {
+  return inUnit(area, area, system === "inch" ? "sq-in" : "sq-m");
+}
+
 /** W, in either system. */
 export function showPowers(low: number, high: number): string {
   return spread(low, high, "W");

@@ -16,6 +16,7 @@ export type Dimension =
   | "dynamic-viscosity"
   | "expansion"
   | "density"
+  | "area"
   | "pv"
   | "ratio";
 
@@ -23,7 +24,7 @@ export interface Unit {
   /** As the tool writes it. */
   readonly symbol: string;
   readonly dimension: Dimension;
-  /** SI value of one unit: m, °C, rad, N, N·m, Pa, 1/s (turns), 1/s, m/s, m²/s, Pa·s, 1/K, kg/m³, Pa·m/s, 1. */
+  /** SI value of one unit: m, °C, rad, N, N·m, Pa, 1/s (turns), 1/s, m/s, m²/s, Pa·s, 1/K, kg/m³, m², Pa·m/s, 1. */
   readonly size: number;
   /** Added before `size` is applied: temperatures only. */
   readonly zero?: number;
@@ -100,6 +101,9 @@ export const UNITS: readonly Unit[] = [
   unit("uin/in-F", "expansion", 1e-6 * 1.8, "\u{B5}in/in-F", "\u{3BC}in/in-F"),
   unit("kg/m3", "density", 1, "kg/m³"),
   unit("g/cm3", "density", 1e3, "g/cm³"),
+  unit("sq-in", "area", 0.0254 ** 2, "in²"),
+  unit("sq-ft", "area", 0.3048 ** 2, "ft²"),
+  unit("sq-m", "area", 1, "m²"),
   unit("psi-ft/min", "pv", (PSI * 0.3048) / 60),
   unit("MPa-m/s", "pv", 1e6),
 ];

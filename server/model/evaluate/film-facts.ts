@@ -5,6 +5,8 @@ import {
   type Service,
 } from "../../core/film/bearing-film.ts";
 import {
+  typicalCaseArea,
+  typicalTransfer,
   typicalVolumetricHeat,
   type Cooling,
 } from "../../core/film/heat-balance.ts";
@@ -29,10 +31,9 @@ import { hostOf } from "./size.ts";
 export interface FilmFacts {
   readonly bearing: Omit<Bearing, "diametralClearance">;
   readonly oil: OilValue;
-  readonly cooling: Exclude<
-    Cooling,
-    { readonly by: "held" } | { readonly by: "case" }
-  >;
+  readonly cooling: Exclude<Cooling, { readonly by: "held" }>;
+  /** The area of the case is not written, but taken from the size of the bearing. */
+  readonly caseAssumed: boolean;
   readonly length: FitLength;
   readonly clearance: Clearance;
 }
@@ -127,6 +128,8 @@ export const filmFacts = query<Known<FilmFacts>>("film-facts", (shop, fit) => {
   const load = loadOf(shop, fit);
   const length = fitLength(shop, fit);
   const oil = oilOf(shop, fit);
+  const cooled = given(entry, "CooledFact");
+  if (cooled.state === "damaged") return SILENT;
   const all = everyKnown<unknown>([found, motion, load, length, oil, service]);
   if (!all.known) return all;
   if (
@@ -138,9 +141,11 @@ export const filmFacts = query<Known<FilmFacts>>("film-facts", (shop, fit) => {
     !service.known
   )
     return SILENT;
+  const diameter = found.value.journal.nominal;
+  const written = cooled.state === "given" ? cooled.value : undefined;
   return known({
     bearing: {
-      diameter: found.value.journal.nominal,
+      diameter,
       length: length.value.nominal,
       load: load.value,
       turnsPerSecond: motion.value.rate,
@@ -149,11 +154,23 @@ export const filmFacts = query<Known<FilmFacts>>("film-facts", (shop, fit) => {
         service.value.groove === "round" ? 1e-9 * length.value.nominal : 0,
     },
     oil: oil.value.oil,
-    cooling: {
-      by: "side-flow",
-      inlet: oil.value.inlet,
-      volumetricHeat: typicalVolumetricHeat,
-    },
+    cooling:
+      written === undefined
+        ? {
+            by: "side-flow",
+            inlet: oil.value.inlet,
+            volumetricHeat: typicalVolumetricHeat,
+          }
+        : {
+            by: "case",
+            ambient: written.air,
+            // the least of what is usual gives the warmest oil
+            area:
+              written.area ??
+              typicalCaseArea(diameter, length.value.nominal).low,
+            transfer: typicalTransfer.low,
+          },
+    caseAssumed: written !== undefined && written.area === undefined,
     length: length.value,
     clearance: found.value,
   });

@@ -10,7 +10,11 @@ import {
   significant,
   type System,
 } from "../../core/quantity/show.ts";
-import { showNumbers, showRises } from "../../core/quantity/show-running.ts";
+import {
+  showArea,
+  showNumbers,
+  showRises,
+} from "../../core/quantity/show-running.ts";
 import { known, outside, SILENT, statusOf, type Known } from "../known.ts";
 import type { Status, Working } from "../result.ts";
 import { query, type Shop } from "../shop.ts";
@@ -164,10 +168,11 @@ function warmWorking(
 
 function workingOf(
   shop: Shop,
-  { bearing, oil, cooling, length, clearance: gap }: FilmFacts,
+  facts: FilmFacts,
   { tilt, form }: Loss,
   film: WarmFilm,
 ): readonly Working[] {
+  const { bearing, oil, length, clearance: gap } = facts;
   const { system } = settings(shop, "job");
   const lands =
     film.lands === 2
@@ -180,12 +185,7 @@ function workingOf(
       with: `clearance ${showRange(gap.low, gap.high, system, gap.step)} at 20 °C, length ${showLength(length.nominal, system)} of ${length.of}, length over diameter ${fixed(film.lengthOverDiameter, 2)}${lands}`,
       source: "solved by this tool, held against Raimondi & Boyd, 1958",
     },
-    {
-      formula:
-        "heat: what friction makes is carried off by the oil that leaves at the ends, and by nothing else",
-      with: `${oil.ref} enters at ${showTemperature(cooling.inlet, system)} and leaves ${showRises(film.oilRise, film.oilRise, system)} warmer; in the gap ${showTemperature(film.effectiveTemperature, system)}, ${fixed(film.viscosity * 1000, 1)} mPa·s, 1.8 MJ/(m³·K)`,
-      source: "ISO 7902-1, side flow (from memory)",
-    },
+    heatWorking(shop, facts, film),
     {
       formula: "viscosity of the oil at a temperature (Walther's equation)",
       with: oil.source,
@@ -203,6 +203,31 @@ function workingOf(
       source: "",
     },
   ];
+}
+
+/** Where the heat goes, as it was chosen by the record. */
+function heatWorking(
+  shop: Shop,
+  { oil, cooling, caseAssumed }: FilmFacts,
+  film: WarmFilm,
+): Working {
+  const { system } = settings(shop, "job");
+  const rise = showRises(film.oilRise, film.oilRise, system);
+  const gap = `in the gap ${showTemperature(film.effectiveTemperature, system)}, ${fixed(film.viscosity * 1000, 1)} mPa·s`;
+  if (cooling.by !== "case")
+    return {
+      formula:
+        "heat: what friction makes is carried off by the oil that leaves at the ends, and by nothing else",
+      with: `${oil.ref} enters at ${showTemperature(cooling.inlet, system)} and leaves ${rise} warmer; ${gap}, 1.8 MJ/(m³·K)`,
+      source: "ISO 7902-1, side flow (from memory)",
+    };
+  const area = showArea(cooling.area, system);
+  return {
+    formula:
+      "heat: what friction makes is given off by the case to the air, and the oil takes none away: power = transfer · area · (oil less air)",
+    with: `air at ${showTemperature(cooling.ambient, system)}, ${area}${caseAssumed ? " (assumed: 15 · d · length, the least that is usual for a bearing among others in a case)" : ""}, ${fixed(cooling.transfer, 0)} W/(m²·K), the least for still air; ${oil.ref} ${rise} over the air, ${gap}`,
+    source: "ISO 7902-1, case cooled (from memory)",
+  };
 }
 
 function tiltWords(

@@ -96,9 +96,12 @@ function beyondTrumpler(
   { all }: FitFilm,
 ): readonly string[] {
   const { system } = settings(shop, "job");
-  // the gap is as warm as the mean of the oil that enters and that leaves
+  // the gap is as warm as the mean of the oil that enters and that leaves; where the case cools it, all of it is as warm
   const hottest = Math.max(
-    ...all.map(({ film }) => film.effectiveTemperature + film.oilRise / 2),
+    ...all.map(
+      ({ film: { cooledBy, effectiveTemperature, oilRise } }) =>
+        effectiveTemperature + (cooledBy === "case" ? 0 : oilRise / 2),
+    ),
   );
   const load = specificLoad(shop, fit);
   const heat = trumpler.hottestOil;

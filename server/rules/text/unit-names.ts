@@ -22,6 +22,7 @@ const DIMENSION_NAMES: Readonly<Record<Dimension, string>> = {
   "dynamic-viscosity": "a viscosity",
   expansion: "an expansion",
   density: "a density",
+  area: "an area",
   pv: "a pressure times a speed",
   ratio: "a share",
 };
@@ -40,6 +41,7 @@ const INCH_FIRST: Readonly<Record<Dimension, readonly string[]>> = {
   "dynamic-viscosity": ["cP"],
   expansion: ["uin/in-F", "um/m-K"],
   density: ["g/cm3", "kg/m3"],
+  area: ["sq-in", "sq-ft", "sq-m"],
   pv: ["psi-ft/min", "MPa-m/s"],
   ratio: ["%"],
 };
@@ -52,6 +54,7 @@ const MM_FIRST: Readonly<Partial<Record<Dimension, readonly string[]>>> = {
   pressure: ["MPa", "GPa", "psi"],
   speed: ["m/min", "m/s", "ft/min"],
   expansion: ["um/m-K", "uin/in-F"],
+  area: ["sq-m", "sq-in", "sq-ft"],
   pv: ["MPa-m/s", "psi-ft/min"],
 };
 
