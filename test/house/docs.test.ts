@@ -5,7 +5,12 @@ import { describe, expect, test } from "vitest";
 import manifest from "../../package.json" with { type: "json" };
 
 const root = path.join(import.meta.dirname, "..", "..");
-const PAGES = ["README.md", "DEVELOPERS.md", "docs/language.md"];
+const PAGES = [
+  "README.md",
+  "DEVELOPERS.md",
+  "docs/language.md",
+  "docs/review.md",
+];
 
 function read(page: string): string {
   return readFileSync(path.join(root, page), "utf8");
