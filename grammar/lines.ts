@@ -280,8 +280,19 @@ function replaceLines(
       ...keepBlocks(gathered, old),
       ...file.blocks.slice(lastBlock + 1),
     ];
-    return { lines, blocks, starts: startsOf(blocks) };
+    return { lines, blocks, starts: keepStarts(startsOf(blocks), file) };
   }
+}
+
+/** The list that it was where every block starts where it did: whoever holds it sees that nothing has moved. */
+function keepStarts(
+  starts: readonly number[],
+  { starts: old }: FileLines,
+): readonly number[] {
+  return starts.length === old.length &&
+    starts.every((start, index) => start === old[index])
+    ? old
+    : starts;
 }
 
 function keepBlocks(

@@ -4,7 +4,7 @@ import type { FileLines } from "../../grammar/lines.ts";
 import type { OpenFile } from "../model/project.ts";
 import type { Result, Verdict } from "../model/result.ts";
 import { resultName } from "../model/result-kinds.ts";
-import { findingsOfEntry } from "../rules/check.ts";
+import { findingsOfEntry } from "../rules/entry-findings.ts";
 import { headline, headlineResult } from "./hints.ts";
 import { levelOf, type Levels } from "./levels.ts";
 import { rangeIn, type Range } from "./position.ts";

@@ -9,8 +9,10 @@ import equal from "fast-deep-equal";
 import { isFault } from "../ide/diagnostics.ts";
 import { levelled, type Levels } from "../ide/levels.ts";
 import type { OpenFile } from "../model/project.ts";
+import type { Finding } from "../model/result.ts";
 import type { Shop } from "../model/shop.ts";
-import { findingsIn, findingsOfEntry } from "../rules/check.ts";
+import { findingsIn } from "../rules/check.ts";
+import { findingsOfEntry } from "../rules/entry-findings.ts";
 import { paceOf, type Clock } from "./clock.ts";
 import { diagnosticOf, type Conversion } from "./convert.ts";
 import type { Stillness } from "./stillness.ts";
@@ -40,6 +42,13 @@ export interface Reports {
   forget(uri: string): void;
 }
 
+/** What a finding was shown as, with the levels that were set then. */
+interface Kept {
+  readonly levels: Levels;
+  readonly item:
+    { readonly diagnostic: Diagnostic; readonly isFault: boolean } | undefined;
+}
+
 /** Records of fewer entries are worked out without a pause. */
 const LONG = 500;
 
@@ -57,6 +66,7 @@ export function createReports(
   levels: () => Levels,
 ): Reports {
   const last = new Map<string, Report>();
+  const kept = new WeakMap<Finding, Kept>();
   const seen = new WeakSet<Shop>();
   let count = 0;
 
@@ -87,28 +97,44 @@ export function createReports(
     return now;
   }
 
+  /** A finding as the editor shows it; undefined where its code is off. Most findings of a report are those of the one before. */
+  function itemOf(finding: Finding): Kept["item"] {
+    const set = levels();
+    const before = kept.get(finding);
+    if (before?.levels === set) return before.item;
+    const shown = levelled(finding, set);
+    const item =
+      shown === undefined
+        ? undefined
+        : {
+            diagnostic: diagnosticOf(shown, conversion),
+            isFault: isFault(shown),
+          };
+    // where another file is open the editor may know it by another address the next time
+    if (finding.related.every(({ place }) => place.file === finding.place.file))
+      kept.set(finding, { levels: set, item });
+    return item;
+  }
+
   return {
     workedOut,
     async reportOf(uri, open, token) {
       const now = await workedOut(open, token);
-      const found =
-        now === undefined
-          ? []
-          : findingsIn(now).flatMap(
-              (finding) => levelled(finding, levels()) ?? [],
-            );
       const typing = stillness()?.typing(uri);
-      const inSight =
-        typing === undefined
-          ? found
-          : found.filter(
-              (finding) =>
-                finding.place.line !== typing.line ||
-                typing.codes.has(finding.code) ||
-                !isFault(finding),
-            );
-      stillness()?.held(uri, inSight.length < found.length);
-      const items = inSight.map((finding) => diagnosticOf(finding, conversion));
+      let isHeld = false;
+      const items: Diagnostic[] = [];
+      for (const finding of now === undefined ? [] : findingsIn(now)) {
+        const item = itemOf(finding);
+        if (item === undefined) continue;
+        if (
+          item.isFault &&
+          finding.place.line === typing?.line &&
+          !typing.codes.has(finding.code)
+        )
+          isHeld = true;
+        else items.push(item.diagnostic);
+      }
+      stillness()?.held(uri, isHeld);
       const before = last.get(uri);
       if (before !== undefined && equal(before.items, items)) return before;
       const report = { id: `${session}-${(count++).toString(36)}`, items };

@@ -1,5 +1,5 @@
 // The entries of one file, read block by block; a block that an edit did not touch keeps its entry.
-import type { FileLines } from "../../grammar/lines.ts";
+import type { Block, FileLines } from "../../grammar/lines.ts";
 import { readEntry, valueIn, type Entry, type FileContext } from "./entry.ts";
 
 export interface FileEntries {
@@ -8,6 +8,8 @@ export interface FileEntries {
   readonly context: FileContext;
   /** One a block, in order. */
   readonly entries: readonly Entry[];
+  /** Those that open a job or a shop: one, in a file as it should be. */
+  readonly openings: readonly Entry[];
 }
 
 export function readFile(
@@ -20,13 +22,42 @@ export function readFile(
     before !== undefined &&
     before.context.system === context.system &&
     before.context.isJob === context.isJob;
-  const keep = new Map(
-    same ? before.entries.map((entry) => [entry.block, entry] as const) : [],
+  const entries = same
+    ? keepEntries(lines.blocks, before, context)
+    : lines.blocks.map((block) => readEntry(block, context));
+  const openings = entries.filter(
+    ({ kind }) => kind === "job" || kind === "shop",
   );
-  const entries = lines.blocks.map(
-    (block) => keep.get(block) ?? readEntry(block, context),
+  return { path, lines, context, entries, openings };
+}
+
+/** The entry of every block that is still there. An edit leaves the blocks before and after it, so most are found where they were, from either end. */
+function keepEntries(
+  blocks: readonly Block[],
+  { entries: old }: FileEntries,
+  context: FileContext,
+): readonly Entry[] {
+  const most = Math.min(blocks.length, old.length);
+  let head = 0;
+  while (head < most && old[head]?.block === blocks[head]) head++;
+  let tail = 0;
+  while (
+    tail < most - head &&
+    old.at(-1 - tail)?.block === blocks.at(-1 - tail)
+  )
+    tail++;
+  const between = new Map(
+    old
+      .slice(head, old.length - tail)
+      .map((entry) => [entry.block, entry] as const),
   );
-  return { path, lines, context, entries };
+  return [
+    ...old.slice(0, head),
+    ...blocks
+      .slice(head, blocks.length - tail)
+      .map((block) => between.get(block) ?? readEntry(block, context)),
+    ...old.slice(old.length - tail),
+  ];
 }
 
 /** The first job or shop of a file says the unit of its bare lengths. */

@@ -5,12 +5,17 @@
 // of those has really changed. A result that comes out equal to the last counts as no change.
 import equal from "fast-deep-equal";
 
-interface Cell {
+/** A cell as whoever holds its value sees it: the value holds while it is clean. */
+export interface Watched {
+  readonly state: "clean" | "doubtful" | "stale";
+}
+
+interface Cell extends Watched {
   readonly key: string;
   value: unknown;
   /** Undefined for an input. */
   readonly compute: (() => unknown) | undefined;
-  state: "clean" | "doubtful" | "stale";
+  state: Watched["state"];
   /** The revision at which the value last changed. */
   changed: number;
   /** The revision at which it was last looked at. */

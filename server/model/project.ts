@@ -157,17 +157,15 @@ function usesIn(
   file: FileEntries,
   root: string,
 ): readonly Omit<Use, "state">[] {
-  return file.entries.flatMap((entry) =>
-    entry.kind !== "job" && entry.kind !== "shop"
-      ? []
-      : allOf(entry, "UseFact").flatMap((fact) =>
-          (fact.value ?? []).map((use) => ({
-            ref: entry.ref,
-            span: use.span,
-            written: use.path,
-            path: resolvePath(file.path, use.path, root),
-          })),
-        ),
+  return file.openings.flatMap((entry) =>
+    allOf(entry, "UseFact").flatMap((fact) =>
+      (fact.value ?? []).map((use) => ({
+        ref: entry.ref,
+        span: use.span,
+        written: use.path,
+        path: resolvePath(file.path, use.path, root),
+      })),
+    ),
   );
 }
 

@@ -11,6 +11,7 @@ import {
   readQuery,
   setInput,
   type Graph,
+  type Watched,
 } from "./graph.ts";
 import type { FileEntries } from "./file-entries.ts";
 import type { RefSite } from "./values.ts";
@@ -221,6 +222,15 @@ export function query<T>(
   // the value of a key is always what this query's own compute gave
   return (shop, of) =>
     readQuery(shop.graph, `${name} ${of}`, () => compute(shop, of)) as T;
+}
+
+/** The cell of a query that has been asked, so that its value need not be asked for while it holds. */
+export function watch(
+  shop: Shop,
+  name: string,
+  of: string,
+): Watched | undefined {
+  return shop.graph.cells.get(`${name} ${of}`);
 }
 
 export function entryOf(shop: Shop, ref: string): Entry | undefined {

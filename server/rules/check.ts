@@ -1,28 +1,17 @@
-// Runs the rules over a file and gives findings their places. Findings of an entry are remembered as results are: only what depends on an
-// edit is looked at again.
-import { query, type Shop, entryOf } from "../model/shop.ts";
-import type { Entry } from "../model/entry.ts";
-import type {
-  FileCheck,
-  Finding,
-  Fix,
-  Place,
-  Related,
-} from "../model/result.ts";
+// Every finding of a file, each in its place. What is found of an entry is entry-findings.ts's; here only what an edit can have changed is
+// asked for again, and only that is placed again.
+import type { FileEntries } from "../model/file-entries.ts";
+import type { FileCheck, Finding } from "../model/result.ts";
 import {
   createFiles,
   resultsIn,
   type Files,
   type OpenFile,
 } from "../model/project.ts";
-import { shown } from "../model/plain-text.ts";
-import type { Span } from "../model/values.ts";
+import type { Shop } from "../model/shop.ts";
+import { foundOfEntry, type FoundOfEntry } from "./entry-findings.ts";
 import { fileDrafts } from "./file-rules.ts";
-import { RULES, TEXT_RULES } from "./index.ts";
-import { withConcessions } from "./concessions.ts";
-import type { DraftEdit, EntryFinding } from "./rule.ts";
-
-export type { EntryFinding };
+import { placed } from "./placed.ts";
 
 export interface Project extends Files {
   /** Results and findings of one file, as a job or a crib of its own; nothing of a file that is not there. */
@@ -42,76 +31,64 @@ export function createProject(options: { readonly root: string }): Project {
   };
 }
 
-const TEXT_BY_CODE = new Map(TEXT_RULES.map((rule) => [rule.code, rule]));
-
-/** What the text of one entry has wrong by itself. It hangs on nothing but the entry, so it is kept with it. */
-const textFindings = new WeakMap<Entry, readonly EntryFinding[]>();
-
-function findingsOfText(entry: Entry): readonly EntryFinding[] {
-  const before = textFindings.get(entry);
-  if (before !== undefined) return before;
-  const found = entry.problems.flatMap((problem): readonly EntryFinding[] => {
-    const rule = TEXT_BY_CODE.get(problem.code);
-    if (rule === undefined) return [];
-    return [
-      {
-        code: rule.code,
-        level: rule.level,
-        span: problem.span,
-        ...rule.draft(problem, entry),
-      },
-    ];
-  });
-  textFindings.set(entry, found);
-  return found;
+/** What the last look at a file found of each of its entries, and where everything lay then. */
+interface Seen {
+  readonly files: readonly FileEntries[];
+  readonly places: Shop["places"];
+  readonly found: readonly FoundOfEntry[];
+  readonly placed: readonly (readonly Finding[])[];
 }
 
-/** What the rules say of an entry by its name, before any concession. */
-const findingsOfRules: (shop: Shop, ref: string) => readonly EntryFinding[] =
-  query("findings", (shop, ref) => {
-    const entry = entryOf(shop, ref);
-    if (entry?.kind === undefined || entry.damaged) return [];
-    const { kind } = entry;
-    return RULES.filter((rule) => rule.about.includes(kind)).flatMap((rule) =>
-      rule
-        .check(shop, ref, entry, findingsOfRules)
-        .map((draft): EntryFinding => ({
-          code: rule.code,
-          level: rule.level,
-          ...draft,
-        })),
-    );
-  });
+const seenOf = new WeakMap<Shop, Seen>();
 
-/** The same with those that a concession accepts as information. */
-const findingsOfMeaning = query<readonly EntryFinding[]>(
-  "findings-after-concessions",
-  (shop, ref) => withConcessions(shop, ref, findingsOfRules(shop, ref)),
-);
+const NONE: readonly Finding[] = [];
 
-/** All findings of an entry of the file, those of its text first. */
-export function findingsOfEntry(
-  { shop, file }: OpenFile,
-  index: number,
-): readonly EntryFinding[] {
-  const entry = file.entries[index];
-  if (entry === undefined) return [];
-  const text = findingsOfText(entry);
-  const place = shop.places.get(entry.ref);
-  if (place?.file !== 0 || place.index !== index) return text;
-  const meaning = findingsOfMeaning(shop, entry.ref);
-  return meaning.length === 0 ? text : [...text, ...meaning];
-}
-
-/** Every finding of a file with its place, by line. */
+/** Every finding of a file with its place, by line. A finding that has not changed is the same object as the last time. */
 export function findingsIn(open: OpenFile): readonly Finding[] {
   const { file, shop } = open;
+  const before = seenOf.get(shop);
+  const entriesBefore = before?.files[0]?.entries;
+  const inPlace = before !== undefined && liesAlike(shop, before);
+  const found: FoundOfEntry[] = [];
+  const placedOf: (readonly Finding[])[] = [];
   const findings: Finding[] = [];
   file.entries.forEach((entry, index) => {
-    for (const found of findingsOfEntry(open, index))
-      findings.push(
-        placed(shop, file.path, file.lines.starts[index] ?? 0, entry, found),
-      );
+    const old = before?.found[index];
+    const now =
+      inPlace &&
+      old !== undefined &&
+      entriesBefore?.[index] === entry &&
+      old.watched?.state !== "doubtful" &&
+      old.watched?.state !== "stale"
+        ? old
+        : foundOfEntry(open, entry, index);
+    found.push(now);
+    const there = before?.placed[index];
+    const all =
+      inPlace &&
+      there !== undefined &&
+      old?.text === now.text &&
+      old.meaning === now.meaning
+        ? there
+        : now.text.length === 0 && now.meaning.length === 0
+          ? NONE
+          : [...now.text, ...now.meaning].map((each) =>
+              placed(
+                shop,
+                file.path,
+                file.lines.starts[index] ?? 0,
+                entry,
+                each,
+              ),
+            );
+    placedOf.push(all);
+    for (const each of all) findings.push(each);
+  });
+  seenOf.set(shop, {
+    files: shop.files,
+    places: shop.places,
+    found,
+    placed: placedOf,
   });
   for (const { entry: index, ...draft } of fileDrafts(open)) {
     const entry = file.entries[index];
@@ -125,72 +102,32 @@ export function findingsIn(open: OpenFile): readonly Finding[] {
   );
 }
 
-function placed(
-  shop: Shop,
-  path: string,
-  start: number,
-  entry: Entry,
-  found: EntryFinding,
-): Finding {
-  const at = (span: Span): Place => ({
-    file: path,
-    line: start + span.line,
-    start: span.start,
-    end: span.end,
-  });
-  const elsewhere = (
-    ref: string | undefined,
-    span: Span | undefined,
-  ): Place | undefined => {
-    if (ref === undefined) return span === undefined ? undefined : at(span);
-    const place = shop.places.get(ref);
-    const file = place === undefined ? undefined : shop.files[place.file];
-    const other = place === undefined ? undefined : file?.entries[place.index];
-    if (file === undefined || other === undefined || place === undefined)
-      return undefined;
-    const where = span ?? other.nameSpan;
-    return {
-      file: file.path,
-      line: (file.lines.starts[place.index] ?? 0) + where.line,
-      start: where.start,
-      end: where.end,
-    };
-  };
-  const related = (found.related ?? []).flatMap(
-    ({ ref, span, message }): readonly Related[] => {
-      const place = elsewhere(ref, span);
-      return place === undefined ? [] : [{ place, message: shown(message) }];
-    },
+/**
+ * Whether every entry of every file lies where it lay: the same names in the same order, each on its line, and its name at its place there.
+ * A finding may point to any of them.
+ */
+function liesAlike(shop: Shop, before: Seen): boolean {
+  return (
+    shop.places === before.places &&
+    shop.files.length === before.files.length &&
+    shop.files.every((file, at) => {
+      const old = before.files[at];
+      if (file === old) return true;
+      return (
+        old?.path === file.path &&
+        old.lines.starts === file.lines.starts &&
+        old.entries.length === file.entries.length &&
+        file.entries.every((entry, index) => {
+          const twin = old.entries[index];
+          if (twin === entry) return true;
+          return (
+            twin?.ref === entry.ref &&
+            twin.nameSpan.line === entry.nameSpan.line &&
+            twin.nameSpan.start === entry.nameSpan.start &&
+            twin.nameSpan.end === entry.nameSpan.end
+          );
+        })
+      );
+    })
   );
-  const edit = ({ ref, span, text }: DraftEdit): Fix["edits"] => {
-    const place = elsewhere(ref, span);
-    return place === undefined ? [] : [{ place, text }];
-  };
-  return {
-    code: found.code,
-    level: found.level,
-    place: at(found.span),
-    message: readable(found.message),
-    entry: entry.ref === "" ? null : entry.ref,
-    related,
-    fixes: (found.fixes ?? []).map(({ title, safe, edits, creates }) => ({
-      title: readable(title),
-      safe,
-      edits: edits.flatMap(edit),
-      ...(creates === undefined ? {} : { creates }),
-    })),
-    accepted: found.accepted ?? null,
-  };
-}
-
-const LONGEST = 400;
-
-/** A message that quotes a very long word or text shows its beginning, and one that quotes a control writes it out. */
-function readable(text: string): string {
-  const message = shown(text);
-  if (message.length <= LONGEST) return message;
-  const shortened = message.replace(/`([^`]{60})[^`]+`/gu, "`$1…`");
-  return shortened.length <= LONGEST
-    ? shortened
-    : `${shortened.slice(0, LONGEST)}…`;
 }

@@ -4,11 +4,8 @@ import { describe, expect, test } from "vitest";
 import { readLines } from "../../grammar/lines.ts";
 import { reamingAdviceFor } from "../../server/model/evaluate/reaming-advice.ts";
 import type { FileCheck, Result } from "../../server/model/result.ts";
-import {
-  createProject,
-  findingsOfEntry,
-  type Project,
-} from "../../server/rules/check.ts";
+import { createProject, type Project } from "../../server/rules/check.ts";
+import { findingsOfEntry } from "../../server/rules/entry-findings.ts";
 
 const PATH = "/job.thou";
 

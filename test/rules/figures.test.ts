@@ -3,11 +3,9 @@
 import { describe, expect, test } from "vitest";
 import { readLines } from "../../grammar/lines.ts";
 import type { Dimension } from "../../server/core/quantity/units.ts";
-import {
-  createProject,
-  findingsOfEntry,
-  type EntryFinding,
-} from "../../server/rules/check.ts";
+import { createProject } from "../../server/rules/check.ts";
+import { findingsOfEntry } from "../../server/rules/entry-findings.ts";
+import type { EntryFinding } from "../../server/rules/rule.ts";
 import { CODES } from "../../server/rules/codes.ts";
 import { canBeAllowed, figuresOf } from "../../server/rules/figures.ts";
 import { allPages, FIRST, type Sample } from "./pages.ts";

@@ -1,0 +1,92 @@
+// Runs the rules over the entries of a file. Findings of an entry are remembered as results are: only what depends on an edit is looked at
+// again. Their places are check.ts's.
+import { query, watch, type Shop, entryOf } from "../model/shop.ts";
+import type { Entry } from "../model/entry.ts";
+import type { Watched } from "../model/graph.ts";
+import type { OpenFile } from "../model/project.ts";
+import { RULES, TEXT_RULES } from "./index.ts";
+import { withConcessions } from "./concessions.ts";
+import type { EntryFinding } from "./rule.ts";
+
+const TEXT_BY_CODE = new Map(TEXT_RULES.map((rule) => [rule.code, rule]));
+
+/** What the text of one entry has wrong by itself. It hangs on nothing but the entry, so it is kept with it. */
+const textFindings = new WeakMap<Entry, readonly EntryFinding[]>();
+
+function findingsOfText(entry: Entry): readonly EntryFinding[] {
+  const before = textFindings.get(entry);
+  if (before !== undefined) return before;
+  const found = entry.problems.flatMap((problem): readonly EntryFinding[] => {
+    const rule = TEXT_BY_CODE.get(problem.code);
+    if (rule === undefined) return [];
+    return [
+      {
+        code: rule.code,
+        level: rule.level,
+        span: problem.span,
+        ...rule.draft(problem, entry),
+      },
+    ];
+  });
+  textFindings.set(entry, found);
+  return found;
+}
+
+/** What the rules say of an entry by its name, before any concession. */
+const findingsOfRules: (shop: Shop, ref: string) => readonly EntryFinding[] =
+  query("findings", (shop, ref) => {
+    const entry = entryOf(shop, ref);
+    if (entry?.kind === undefined || entry.damaged) return [];
+    const { kind } = entry;
+    return RULES.filter((rule) => rule.about.includes(kind)).flatMap((rule) =>
+      rule
+        .check(shop, ref, entry, findingsOfRules)
+        .map((draft): EntryFinding => ({
+          code: rule.code,
+          level: rule.level,
+          ...draft,
+        })),
+    );
+  });
+
+const MEANING = "findings-after-concessions";
+
+/** The same with those that a concession accepts as information. */
+const findingsOfMeaning = query<readonly EntryFinding[]>(MEANING, (shop, ref) =>
+  withConcessions(shop, ref, findingsOfRules(shop, ref)),
+);
+
+/** What is found of one entry: by its text alone, and by what it means beside the others. Each list stays the same object while it is so. */
+export interface FoundOfEntry {
+  readonly text: readonly EntryFinding[];
+  readonly meaning: readonly EntryFinding[];
+  /** Clean while `meaning` is known to hold; undefined for an entry that another of its name goes before, and that means nothing. */
+  readonly watched: Watched | undefined;
+}
+
+const NONE: readonly EntryFinding[] = [];
+
+/** What is found of an entry of the file; worked out if need be. */
+export function foundOfEntry(
+  { shop }: OpenFile,
+  entry: Entry,
+  index: number,
+): FoundOfEntry {
+  const text = findingsOfText(entry);
+  const place = shop.places.get(entry.ref);
+  if (place?.file !== 0 || place.index !== index)
+    return { text, meaning: NONE, watched: undefined };
+  const meaning = findingsOfMeaning(shop, entry.ref);
+  return { text, meaning, watched: watch(shop, MEANING, entry.ref) };
+}
+
+/** All findings of an entry of the file, those of its text first. */
+export function findingsOfEntry(
+  open: OpenFile,
+  index: number,
+): readonly EntryFinding[] {
+  const entry = open.file.entries[index];
+  if (entry === undefined) return NONE;
+  const { text, meaning } = foundOfEntry(open, entry, index);
+  return meaning.length === 0 ? text : [...text, ...meaning];
+}
