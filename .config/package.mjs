@@ -21,8 +21,18 @@ const root = path.resolve(import.meta.dirname, "..");
 const vsce = path.join(root, "node_modules/.bin/vsce");
 const withoutDependencies = "--no-dependencies"; // esbuild has bundled them
 
-/** What only those need who build it. */
-const NOT_SHIPPED = ["devDependencies", "dependencies", "scripts", "prettier"];
+/**
+ * What only those need who build it; and the word that it is an ES module, for which editors would refuse its part for browsers: they load
+ * that as CommonJS. What is one in it says so beside itself.
+ */
+const NOT_SHIPPED = [
+  "devDependencies",
+  "dependencies",
+  "scripts",
+  "prettier",
+  "type",
+];
+const MODULES = { name: "dist/package.json", text: '{ "type": "module" }\n' };
 
 /** Packages the extension as it stands in dist/, and gives the package's path. Refuses when a file that it names is not there. */
 export async function packageExtension(folder) {
@@ -36,6 +46,8 @@ export async function packageExtension(folder) {
     const shipped = Object.fromEntries(
       Object.entries(manifest).filter(([key]) => !NOT_SHIPPED.includes(key)),
     );
+    shipped.files = [...manifest.files, MODULES.name];
+    await writeFile(path.join(stage, MODULES.name), MODULES.text);
     await writeFile(
       path.join(stage, "package.json"),
       JSON.stringify(shipped, undefined, 2),

@@ -122,15 +122,21 @@ async function isFree(uri: vscode.Uri): Promise<boolean> {
   }
 }
 
-/** Says where it is. A browser prints it; the extension starts none, for it opens nothing outside the editor in any folder. */
+/**
+ * Says where it is and how it comes to paper. A browser prints it; the extension starts none, for it opens nothing outside the editor in any
+ * folder. A browser reaches no file on another machine, nor one that lies on no disk: the editor hands that over.
+ */
 async function show(target: vscode.Uri, kind: Kind): Promise<void> {
   const isHere =
     target.scheme === "file" &&
     vscode.env.remoteName === undefined &&
     vscode.env.uiKind === vscode.UIKind.Desktop;
   const reveal = isHere ? "Show in Folder" : "Show in Explorer";
+  const way = isHere
+    ? "Open it in a browser to print it."
+    : "To print it, choose Download in its menu in the Explorer, and open what you downloaded in a browser.";
   const chosen = await vscode.window.showInformationMessage(
-    `${kind.name} written to ${lastPart(target)}. Open it in a browser to print it.`,
+    `${kind.name} written to ${lastPart(target)}. ${way}`,
     reveal,
   );
   if (chosen === reveal)

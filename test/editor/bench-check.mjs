@@ -38,7 +38,7 @@ function undo(page, what, isAsWanted) {
   });
 }
 
-async function closeBench(page) {
+export async function closeBench(page) {
   const tab = page.locator(".tab", { hasText: "Thou Bench" });
   await tab.hover();
   await tab.locator(".tab-actions .action-label").first().click();

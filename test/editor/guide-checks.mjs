@@ -3,30 +3,11 @@
 import assert from "node:assert/strict";
 import { readFile, readdir, rm } from "node:fs/promises";
 import path from "node:path";
+import { boxWith, gauge } from "./guided.mjs";
 import { goTo, runCommand, until } from "./page.mjs";
 import { record } from "./prepare.mjs";
 
 const widget = ".quick-input-widget";
-
-/** Waits until the box has a title with these words. */
-async function boxWith(page, words) {
-  await page
-    .locator(`${widget} .quick-input-title`, { hasText: words })
-    .first()
-    .waitFor();
-  // the box takes keys once its text field has the focus
-  await page.waitForFunction(
-    (selector) => document.activeElement?.closest(selector) !== null,
-    widget,
-  );
-}
-
-/** Types a reading as a gauge does, and waits until the box says what follows. */
-async function gauge(page, typed, words) {
-  await page.keyboard.type(typed);
-  await page.keyboard.press("Enter");
-  await page.locator(widget, { hasText: words }).first().waitFor();
-}
 
 export const guideChecks = [
   {

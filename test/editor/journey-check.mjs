@@ -4,11 +4,10 @@ import assert from "node:assert/strict";
 import { mkdtemp, readFile, readdir, rm } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import path from "node:path";
+import { enterThrough, titleOf } from "./guided.mjs";
 import { goTo, runCommand, until } from "./page.mjs";
 import { openPage } from "./window.mjs";
 import { startServer } from "./workbench.mjs";
-
-const widget = ".quick-input-widget";
 
 /**
  * Walks the way once, on a workbench of its own.
@@ -126,40 +125,6 @@ async function walk(page, folder, shoot) {
   assert.match(html, /<svg/);
   assert.match(html, /Job sheet/i);
   await shoot("6-sheet");
-}
-
-/** Presses Enter at every question until `isDone`. */
-async function enterThrough(page, isDone) {
-  let asked;
-  let pressed = 0;
-  await until(
-    "the end of the questions",
-    async () => {
-      if (await isDone()) return true;
-      const now = await askedNow(page);
-      // again where a box was not yet ready to take it
-      if (now !== "" && (now !== asked || pressed + 3000 < Date.now())) {
-        asked = now;
-        pressed = Date.now();
-        await page.keyboard.press("Enter");
-      }
-      return undefined;
-    },
-    90,
-  );
-}
-
-async function titleOf(page) {
-  const title = page.locator(`${widget} .quick-input-title`).first();
-  return (await title.isVisible()) ? title.innerText() : "";
-}
-
-async function askedNow(page) {
-  const box = page.locator(widget).first();
-  if (!(await box.isVisible())) return "";
-  const field = page.locator(`${widget} input[type=text]`).first();
-  const placeholder = await field.getAttribute("placeholder").catch(() => "");
-  return `${await titleOf(page)} ${placeholder ?? ""}`;
 }
 
 /** The size that the new record's journal is to have, in the record's unit. */

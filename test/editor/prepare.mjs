@@ -1,7 +1,7 @@
 // What has to be there before the editor opens: the editor itself, the bundles, the package (VSIX) and the bundled host
 // tests. It runs the tools that make them and says where they lie; it starts no editor.
 import { spawn } from "node:child_process";
-import { mkdir, writeFile } from "node:fs/promises";
+import { mkdir, readFile, writeFile } from "node:fs/promises";
 import path from "node:path";
 
 export { packageExtension as packageVsix } from "../../.config/package.mjs";
@@ -50,6 +50,20 @@ export async function installEditor({ release, folder }) {
 
 export function buildBundles() {
   return command("npm", ["run", "--silent", "build"]);
+}
+
+/** Unpacks a package as an editor does that installs it, and gives the folder that the extension then is. */
+export async function unpackVsix(vsix, folder) {
+  const { default: JSZip } = await import("jszip");
+  const zip = await JSZip.loadAsync(await readFile(vsix));
+  const where = path.join(folder, "unpacked");
+  for (const each of Object.values(zip.files)) {
+    if (each.dir) continue;
+    const file = path.join(where, each.name);
+    await mkdir(path.dirname(file), { recursive: true });
+    await writeFile(file, await each.async("nodebuffer"));
+  }
+  return path.join(where, "extension");
 }
 
 /** Bundles the module whose `run` an extension host calls and gives its path. */

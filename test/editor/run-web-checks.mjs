@@ -1,6 +1,6 @@
 // Checks the extension where there is no Node: in the extension host of the browser, its server in a worker, on records that lie on no disk.
 // What each feature gives is for the other tests; here it is that all of them are there.
-import { mkdir, readFile } from "node:fs/promises";
+import { mkdir, readdir, readFile } from "node:fs/promises";
 import path from "node:path";
 import {
   drawnText,
@@ -10,7 +10,8 @@ import {
   leaveHover,
   until,
 } from "./page.mjs";
-import { record, shop } from "./prepare.mjs";
+import { record, shop, unpackVsix } from "./prepare.mjs";
+import { webGuideChecks } from "./web-guide-checks.mjs";
 import { serveInBrowser } from "./web-server.mjs";
 import { openPage } from "./window.mjs";
 import { startServer } from "./workbench.mjs";
@@ -87,18 +88,55 @@ export const webChecks = [
   },
 ];
 
-/** @param {{ editor: string, extension: string, shots: string, prefix: string }} o  `extension`: its folder, unpacked */
-export async function runWebChecks({ editor, extension, shots, prefix }) {
+/** What is opened, and what is looked at in it. Each session has a workbench of its own. */
+const sessions = [
+  {
+    name: "web",
+    open: record,
+    checks: webChecks,
+    async files() {
+      const names = (await readdir(shop)).filter((name) =>
+        name.endsWith(".thou"),
+      );
+      const texts = await Promise.all(
+        names.map((name) => readFile(path.join(shop, name), "utf8")),
+      );
+      return Object.fromEntries(
+        names.map((name, index) => [
+          name,
+          name === record ? misspelt(texts[index]) : texts[index],
+        ]),
+      );
+    },
+  },
+  { name: "web-empty", checks: webGuideChecks, files: async () => ({}) },
+];
+
+/** @param {{ editor: string, vsix: string, shots: string, prefix: string, scratch: string }} o */
+export async function runWebChecks({ editor, vsix, shots, prefix, scratch }) {
   const outcome = {
-    declared: webChecks.length,
+    declared: sessions.reduce((sum, { checks }) => sum + checks.length, 0),
     passed: 0,
     failed: 0,
     fault: undefined,
   };
   await mkdir(shots, { recursive: true });
-  const lines = misspelt(await readFile(path.join(shop, record), "utf8")).split(
-    "\n",
-  );
+  try {
+    const extension = await unpackVsix(vsix, scratch);
+    for (const session of sessions)
+      await runSession(session, { editor, extension, shots, prefix, outcome });
+  } catch (error) {
+    outcome.fault = error;
+  }
+  return outcome;
+}
+
+async function runSession(
+  { name: session, open, checks, files: read },
+  { editor, extension, shots, prefix, outcome },
+) {
+  const files = await read();
+  const lines = (files[open] ?? "").split("\n");
   const line = (pattern) => {
     const at = lines.findIndex((each) => pattern.test(each));
     if (at < 0) throw new Error(`no line like ${pattern}`);
@@ -107,39 +145,30 @@ export async function runWebChecks({ editor, extension, shots, prefix }) {
   let server;
   try {
     server = await startServer({ editor, folder: shop });
-    const front = await serveInBrowser({
-      server,
-      extension,
-      open: record,
-      edit: misspelt,
-    });
+    const front = await serveInBrowser({ server, extension, files, open });
     server.alsoClose(() => front.close());
-    const { authority, address, asked } = front;
+    const { authority, address, asked, written } = front;
     const { page } = await openPage({ ...server, authority, address });
-    for (const [index, { name, check }] of webChecks.entries()) {
+    const shoot = (name) =>
+      page.screenshot({
+        path: path.join(shots, `${prefix}${session}-${name}.png`),
+        animations: "disabled",
+      });
+    for (const [index, { name, check }] of checks.entries()) {
       const began = Date.now();
       try {
-        await check({ page, asked, line });
+        await check({ page, asked, written, line, shoot });
         outcome.passed++;
         console.log(`ok - ${name} (${Date.now() - began} ms)`);
       } catch (error) {
         outcome.failed++;
         console.log(`not ok - ${name} (${Date.now() - began} ms)`);
         console.error(error);
-        await page
-          .screenshot({
-            path: path.join(shots, `${prefix}failed-web-${index + 1}.png`),
-          })
-          .catch(() => {});
+        await shoot(`failed-${index + 1}`).catch(() => {});
       }
     }
-    await page
-      .screenshot({ path: path.join(shots, `${prefix}web.png`) })
-      .catch(() => {});
-  } catch (error) {
-    outcome.fault = error;
+    await shoot("last").catch(() => {});
   } finally {
     await server?.close();
   }
-  return outcome;
 }

@@ -1,11 +1,11 @@
 // What the editor's workbench needs to run the extension in the browser's own extension host: a loopback port in front of the editor's server
-// that also serves the extension and a folder that lies on no disk (memory-folder/), and names both in the page. All of one origin, since the
-// page loads from no other. It knows nothing of what is looked at.
-import { readdir, readFile } from "node:fs/promises";
+// that also serves the extension and a folder that lies on no disk (memory-folder/), names both in the page, and keeps what is written to that
+// folder. All of one origin, since the page loads from no other. It knows nothing of what is looked at.
+import { readFile } from "node:fs/promises";
 import { createServer, request as ask } from "node:http";
 import { connect } from "node:net";
 import path from "node:path";
-import { root, shop } from "./prepare.mjs";
+import { root } from "./prepare.mjs";
 
 const MIME = {
   ".js": "text/javascript",
@@ -17,24 +17,23 @@ const MIME = {
  * @param {object} o
  * @param {Awaited<ReturnType<typeof import("./workbench.mjs").startServer>>} o.server  the editor's
  * @param {string} o.extension  folder of the extension, unpacked
- * @param {string} o.open       the record that is opened first
- * @param {(text: string) => string} o.edit  changes that record before anything opens it
+ * @param {Record<string, string>} o.files  the texts of the folder, by name
+ * @param {string} [o.open]     the file of them that is opened first
  */
 export async function serveInBrowser({
   server: editor,
   extension,
+  files,
   open,
-  edit,
 }) {
   const places = {
     extension,
     memory: path.join(root, "test/editor/memory-folder"),
   };
-  const records = {};
-  for (const name of await readdir(shop)) {
-    const text = await readFile(path.join(shop, name), "utf8");
-    records[`/shop/${name}`] = name === open ? edit(text) : text;
-  }
+  const records = { "/shop/": "" };
+  for (const [name, text] of Object.entries(files))
+    records[`/shop/${name}`] = text;
+  const written = new Map();
   const asked = [];
 
   const [host, port] = editor.authority.split(":");
@@ -43,6 +42,7 @@ export async function serveInBrowser({
     const isOurs = /^\/(?:extension|memory)\//.test(pathname);
     if (!isOurs) return passOn(request, response, pathname === "/");
     asked.push(pathname);
+    if (request.method === "POST") return keep(request, response);
     answer(pathname).then(
       ([type, body]) =>
         response.writeHead(200, { "content-type": type }).end(body),
@@ -90,6 +90,18 @@ export async function serveInBrowser({
     request.pipe(onward);
   }
 
+  /** Keeps what was written to the folder, by its name there. */
+  function keep(request, response) {
+    let body = "";
+    request.setEncoding("utf8");
+    request.on("data", (text) => (body += text));
+    request.on("end", () => {
+      const [name, text] = JSON.parse(body);
+      written.set(name.replace("/shop/", ""), text);
+      response.writeHead(204).end();
+    });
+  }
+
   async function answer(pathname) {
     if (pathname === "/memory/records.json")
       return [MIME[".json"], JSON.stringify(records)];
@@ -111,10 +123,14 @@ export async function serveInBrowser({
       configurationDefaults: {
         "security.workspace.trust.startupPrompt": "never",
       },
-      defaultLayout: {
-        editors: [{ uri: { ...folder, path: `/shop/${open}` } }],
-        force: true,
-      },
+      ...(open === undefined
+        ? {}
+        : {
+            defaultLayout: {
+              editors: [{ uri: { ...folder, path: `/shop/${open}` } }],
+              force: true,
+            },
+          }),
     };
     const setting =
       /(id="vscode-workbench-web-configuration" data-settings=")([^"]*)/;
@@ -134,6 +150,8 @@ export async function serveInBrowser({
       return `http://${authority}/?tkn=${token}`;
     },
     asked,
+    /** What was written to the folder since, by the name there. */
+    written,
     close: () =>
       new Promise((resolve) => {
         server.close(resolve);

@@ -33,6 +33,7 @@ const WANTED = [
   "extension/dist/client.browser.js",
   "extension/dist/client.cjs",
   "extension/dist/licences.txt",
+  "extension/dist/package.json",
   "extension/dist/server.browser.js",
   "extension/dist/server.cjs",
   "extension/dist/session.js",
@@ -105,6 +106,11 @@ test("its manifest leads only to files in it", async () => {
   ).toEqual([]);
   expect(shipped.categories.length).toBeGreaterThan(0);
   expect(shipped).not.toHaveProperty("scripts");
+  // an editor that takes the package for an ES module refuses its part for browsers
+  expect(shipped).not.toHaveProperty("type");
+  expect(JSON.parse(await text("dist/package.json"))).toEqual({
+    type: "module",
+  });
 });
 
 test("its README shows its picture from within, and links to nothing that is not in it", async () => {
