@@ -60,6 +60,9 @@ export const examples: Readonly<Record<string, readonly string[]>> = {
   "RouteEntry": [
     "route line-ream"
   ],
+  "LessonEntry": [
+    "lesson r-8755-in-bronze"
+  ],
   "NoteFact": [
     "note \"dressed the face, 12\" long\""
   ],
@@ -379,6 +382,29 @@ export const examples: Readonly<Record<string, readonly string[]>> = {
   ],
   "DensityFact": [
     "density 0.87 g/cm3"
+  ],
+  "LessonReamerFact": [
+    "reamer r-8755 in bronze-c932"
+  ],
+  "LessonOversizeFact": [
+    "oversize mean 0.31 thou spread 0.08 thou from 9",
+    "oversize mean -4 um spread 1 um from 3"
+  ],
+  "LessonBushFact": [
+    "bush bronze-c932 solid 1.001 in by 0.872 in",
+    "bush bronze-c932 wrapped 28 by 25 lot K3-1187"
+  ],
+  "LessonClosesFact": [
+    "closes 0.93 spread 0.04 from 7"
+  ],
+  "LessonGaugeFact": [
+    "gauge mic-1 against bore-1"
+  ],
+  "LessonReadsFact": [
+    "reads +0.05 thou spread 0.04 thou from 12"
+  ],
+  "BetweenFact": [
+    "between 2019-03-04 and 2026-11-05"
   ],
   "RouteStepFact": [
     "step mark"

@@ -41,6 +41,7 @@ export const ENTRY_KINDS = [
   "material",
   "oil",
   "route",
+  "lesson",
 ] as const;
 
 export type EntryKind = (typeof ENTRY_KINDS)[number];
@@ -803,6 +804,58 @@ export const ENTRIES: readonly EntrySpec[] = [
     means: "Steps used again from job to job, in order.",
     facts: [
       facts("step", "RouteStepFact", "step NAME", "A step of the route."),
+      NOTE,
+    ],
+  },
+  {
+    kind: "lesson",
+    rule: "LessonEntry",
+    form: "lesson NAME",
+    means:
+      "What the shop's own records teach of a reamer, of a size of bush, or of two gauges; `thou learn` writes it.",
+    facts: [
+      fact(
+        "reamer",
+        "LessonReamerFact",
+        "reamer REAMER in MATERIAL",
+        "The reamer that it is about, and the material that it cuts.",
+      ),
+      fact(
+        "oversize",
+        "LessonOversizeFact",
+        "oversize mean VALUE spread VALUE from COUNT",
+        "What the reamer cuts over its own size: the mean, the standard deviation of one cut, and of how many cuts; of a single cut without `spread`.",
+      ),
+      fact(
+        "bush",
+        "LessonBushFact",
+        "bush MATERIAL solid|wrapped|porous|lined SIZE by SIZE [lot NUMBER]",
+        "The bushes that it is about: material, construction, outside by inside diameter, and the lot where it is about one lot.",
+      ),
+      fact(
+        "closes",
+        "LessonClosesFact",
+        "closes RATIO spread RATIO from COUNT",
+        "How much such bushes close when pressed, as a share of what Lamé's rings foretell: mean, standard deviation of one bush, and of how many.",
+      ),
+      fact(
+        "gauge",
+        "LessonGaugeFact",
+        "gauge GAUGE against GAUGE",
+        "Two gauges that read the same places.",
+      ),
+      fact(
+        "reads",
+        "LessonReadsFact",
+        "reads VALUE spread VALUE from COUNT",
+        "What the first gauge reads over the second: the mean, the standard deviation of one time, and of how many times.",
+      ),
+      fact(
+        "between",
+        "BetweenFact",
+        "between DATE and DATE",
+        "The days of the first and the last reading that it was learned from.",
+      ),
       NOTE,
     ],
   },

@@ -16,6 +16,7 @@ import {
   type Io,
   type Parts,
 } from "./io.ts";
+import { addLearn } from "./learn.ts";
 import { addLimits } from "./limits.ts";
 import { addServe } from "./serve.ts";
 import { addSheet } from "./sheet.ts";
@@ -27,6 +28,7 @@ import { version } from "./version.ts";
 const COMMANDS: readonly ((program: Command, context: Context) => void)[] = [
   addCheck,
   addCompare,
+  addLearn,
   addFormat,
   addLimits,
   addSheet,

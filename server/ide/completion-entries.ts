@@ -42,6 +42,7 @@ const USUAL: Readonly<Record<EntryKind, readonly string[]>> = {
   material: ["expansion", "modulus", "poisson", "yield"],
   oil: ["viscosity", "density"],
   route: ["step", "step"],
+  lesson: ["reamer", "oversize", "between"],
 };
 
 /** What a crib is made of; in a job these stand last, in a crib first. */

@@ -25,6 +25,8 @@ const WORDS: Readonly<Record<string, readonly [EntryKind, "full" | "name"]>> = {
   STEP: ["step", "name"],
   ROUTE: ["route", "name"],
   REAMER: ["reamer", "name"],
+  MATERIAL: ["material", "name"],
+  GAUGE: ["gauge", "name"],
   ENTRY: ["fit", "full"],
 };
 

@@ -33,6 +33,7 @@ const GROUPS: readonly (readonly [string, readonly EntryKind[]])[] = [
   ["Materials", ["material"]],
   ["Oils", ["oil"]],
   ["Routes", ["route"]],
+  ["Lessons", ["lesson"]],
 ];
 
 /** What is judged, and so counts as in, out or unsure. */

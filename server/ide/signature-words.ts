@@ -24,6 +24,9 @@ const MEANINGS: Readonly<Record<string, string>> = {
   ROUTE: "A route of the crib.",
   REAMER: "A reamer of the crib.",
   ENTRY: "An entry with its kind, as `fit front`.",
+  "LessonGaugeFact GAUGE": "A gauge of the crib.",
+  "LessonBushFact MATERIAL": "The material of the bush.",
+  RATIO: "A plain number: 1 is what Lamé's rings foretell.",
   GAUGE: "The gauge that it was read with, or set with.",
   PLACE: "Where along the length, as `near` and `far`: places give taper.",
   STAGE:

@@ -130,6 +130,7 @@ const SYMBOLS: Readonly<Record<EntryKind, SymbolKind>> = {
   material: SymbolKind.Constant,
   oil: SymbolKind.Constant,
   route: SymbolKind.Enum,
+  lesson: SymbolKind.Constant,
 };
 
 export function symbolKindOf(kind: EntryKind): SymbolKind {

@@ -28,6 +28,12 @@ import type {
   Signature,
 } from "./values.ts";
 import type { Dimension } from "../core/quantity/units.ts";
+import {
+  between,
+  learnedLength,
+  learnedShare,
+  lessonBush,
+} from "./lesson-facts.ts";
 import { readNumber, toNumber } from "../core/quantity/exact.ts";
 
 export interface FactReader extends LineReader {
@@ -601,6 +607,23 @@ export const READERS: { readonly [K in FactRule]: Read<K> } = {
     return points.every((point) => point !== undefined) ? points : undefined;
   },
   DensityFact: si("density", "density"),
+  LessonReamerFact: (node, line) => {
+    const [reamer, material] = refs(node, line) ?? [];
+    return reamer === undefined || material === undefined
+      ? undefined
+      : { reamer, material };
+  },
+  LessonOversizeFact: learnedLength,
+  LessonBushFact: lessonBush,
+  LessonClosesFact: learnedShare,
+  LessonGaugeFact: (node, line) => {
+    const [gauge, against] = refs(node, line) ?? [];
+    return gauge === undefined || against === undefined
+      ? undefined
+      : { gauge, against };
+  },
+  LessonReadsFact: learnedLength,
+  BetweenFact: between,
   RouteStepFact: (node, line) => {
     const at = child(node, "stepName");
     return at === undefined

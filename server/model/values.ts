@@ -261,7 +261,36 @@ export interface FactValues {
   }[];
   /** kg/m³ */
   readonly DensityFact: number;
+  readonly LessonReamerFact: {
+    readonly reamer: RefSite;
+    readonly material: RefSite;
+  };
+  readonly LessonOversizeFact: Learned;
+  readonly LessonBushFact: {
+    readonly material: RefSite;
+    readonly construction: FactValues["ConstructionFact"];
+    readonly od: number;
+    readonly id: number;
+    readonly lot: string | undefined;
+  };
+  readonly LessonClosesFact: Learned;
+  readonly LessonGaugeFact: {
+    readonly gauge: RefSite;
+    readonly against: RefSite;
+  };
+  readonly LessonReadsFact: Learned;
+  readonly BetweenFact: { readonly first: string; readonly last: string };
   readonly RouteStepFact: { readonly name: string; readonly span: Span };
+}
+
+/** What a lesson says of a quantity: m, or a share where it has no unit. */
+export interface Learned {
+  readonly mean: number;
+  /** Standard deviation of one; undefined where a single one taught it. */
+  readonly spread: number | undefined;
+  readonly count: number;
+  /** The last written digit of the mean. */
+  readonly step: number | undefined;
 }
 
 export interface MemberValue {

@@ -59,6 +59,11 @@ const ROOMS: readonly {
     ours: ["server/core", "server/model", "server/rules", "server/markup"],
     packages: [],
   },
+  {
+    room: "server/records",
+    ours: ["server/core", "server/model"],
+    packages: [],
+  },
   // files of states in version control; it knows no records
   { room: "server/history", ours: [], packages: [/^node:/] },
   // types and names that the extension and the server share
@@ -88,6 +93,7 @@ const ROOMS: readonly {
       "server/rules",
       "server/sheet",
       "server/compare",
+      "server/records",
       "server/history",
     ],
     packages: [

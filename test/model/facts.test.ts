@@ -204,6 +204,47 @@ describe("other facts", () => {
     ["part", "serial W3-1187", "W3-1187"],
     ["part", 'serial "W3 1187"', "W3 1187"],
     ["part", "dowels 2", 2],
+    ["bush", "lot K3-1187", "K3-1187"],
+    [
+      "lesson",
+      "reamer r-8755 in bronze-c932",
+      { reamer: { name: "r-8755" }, material: { name: "bronze-c932" } },
+    ],
+    [
+      "lesson",
+      "oversize mean 0.31 thou spread 0.08 thou from 9",
+      { mean: inch(0.00031), spread: inch(0.00008), count: 9 },
+    ],
+    [
+      "lesson",
+      "oversize mean -0.004 mm from 1",
+      { mean: -4e-6, spread: undefined, count: 1 },
+    ],
+    [
+      "lesson",
+      "bush bronze-c932 solid 28 by 25 mm lot K3",
+      { construction: "solid", od: 0.028, id: 0.025, lot: "K3" },
+    ],
+    [
+      "lesson",
+      "closes 0.93 spread 0.04 from 7",
+      { mean: 0.93, spread: 0.04, count: 7 },
+    ],
+    [
+      "lesson",
+      "gauge mic-1 against bore-1",
+      { gauge: { name: "mic-1" }, against: { name: "bore-1" } },
+    ],
+    [
+      "lesson",
+      "reads +0.05 thou spread 0.04 thou from 12",
+      { mean: inch(0.00005), count: 12 },
+    ],
+    [
+      "lesson",
+      "between 2019-03-04 and 2026-11-05",
+      { first: "2019-03-04", last: "2026-11-05" },
+    ],
     ["hole", "depth through", { depth: undefined, bottom: "through" }],
     ["stack", "shims 0.1, 0.2, 0.5 mm", [0.0001, 0.0002, 0.0005]],
     ["reamer", "flutes 6 left", { count: 6, hand: "left" }],
@@ -254,6 +295,13 @@ describe("other facts", () => {
     ["line", "bore a from 2 to 1", "range-reversed"],
     ["reamer", "size no 99", "line-damaged"],
     ["part", 'note "open', "line-damaged"],
+    ["lesson", "oversize mean 0.3 spread 0.1 thou from 0", "line-damaged"],
+    ["lesson", "oversize mean 0.3 spread 0.1 thou from 1", "line-damaged"],
+    ["lesson", "oversize mean 0.3 thou from 9", "line-damaged"],
+    ["lesson", "closes -0.93 spread 0.04 from 7", "line-damaged"],
+    ["lesson", "bush acetal solid 25 by 28 mm", "line-damaged"],
+    ["lesson", "between 2026-11-05 and 2019-03-04", "line-damaged"],
+    ["lesson", "between 2026-11-31 and 2026-12-04", "date-wrong"],
   ] as const)("%s %s: %s", (kind, fact, code) => {
     expect(problems(kind, fact)).toEqual([code]);
   });

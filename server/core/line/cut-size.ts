@@ -111,6 +111,25 @@ export function cutPerToolSize(heat?: CutHeat): number {
 }
 
 /**
+ * What a reamer cut over its own size, m: the reverse of cutSize. Bore and tool at 20 °C, m; the heat at the cut where it was written.
+ * Refuses sizes not above zero, heat as cutSize does, and a difference over a tenth of the size. Source: as cutSize.
+ */
+export function oversizeOfCut(
+  bore: number,
+  tool: number,
+  heat?: CutHeat,
+): Answer<number> {
+  if (!(0 < bore && 0 < tool && Number.isFinite(bore + tool)))
+    return notValid("a size is not above zero");
+  const fault = heat ? faultOfHeat(heat) : undefined;
+  if (fault !== undefined) return notValid(fault);
+  const over = partGrowth(heat) * (bore - cutPerToolSize(heat) * tool);
+  return Math.abs(over) <= 0.1 * tool
+    ? valid(over)
+    : notValid("the oversize is over a tenth of the size");
+}
+
+/**
  * The oversize that a record of cuts teaches: bore as cut less reamer as measured, both at 20 °C, m. Mean and sample
  * standard deviation (two passes). Refuses an empty record and differences that aren't numbers.
  */

@@ -18,6 +18,7 @@ export const factMissing: Rule = {
     "material",
     "oil",
     "route",
+    "lesson",
   ],
   check(_, __, entry) {
     const { kind, name = "" } = entry;
@@ -42,6 +43,13 @@ function anyOf(...words: readonly string[]): Wants["has"] {
 
 const anyFact: Wants["has"] = (entry) =>
   entry.facts.some((fact) => fact.word !== "note");
+
+/** What a lesson is about, and what it says of that. */
+const LESSONS = [
+  ["reamer", "oversize"],
+  ["bush", "closes"],
+  ["gauge", "reads"],
+] as const;
 
 const WANTS: Readonly<Partial<Record<EntryKind, Wants>>> = {
   line: {
@@ -88,5 +96,13 @@ const WANTS: Readonly<Partial<Record<EntryKind, Wants>>> = {
     has: anyOf("step"),
     message:
       "This route has no steps: write each as `step NAME`, in the order of the work.",
+  },
+  lesson: {
+    has: (entry) =>
+      LESSONS.some(
+        ([about, says]) => anyOf(about)(entry) && anyOf(says)(entry),
+      ),
+    message:
+      "This lesson does not say of what it was learned, or does not say what: write `reamer … in …` with `oversize mean …`, `bush …` with `closes …`, or `gauge … against …` with `reads …`.",
   },
 };

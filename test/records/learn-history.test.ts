@@ -1,0 +1,268 @@
+// What `learn` makes of made-up shops whose truths are known. The seeds of the block below were not used while the generator, the rules and
+// their levels were made; whoever tunes any of these takes a new block.
+//
+// The rates that are held, of 12 shops of 60 records:
+// - each planted truth lies in its 95 % interval: 13 a shop, 156 in all; 88 % is asked for, which chance alone would miss once in 2,000 times;
+// - every reamer that wears, gauge that drifts and lot that is odd is found;
+// - what does not wear, drift or stand apart is said to in 1 of 100 at most: of each sort not more than 3 of 24 or more are let pass, which
+//   chance alone would pass once in some hundred times or less.
+import { beforeAll, describe, expect, test } from "vitest";
+import { readLines } from "../../grammar/lines.ts";
+import {
+  evidenceIn,
+  lessonsOf,
+  type Lessons,
+} from "../../server/records/lessons.ts";
+import { createProject } from "../../server/rules/check.ts";
+import { shopHistory, type HistoryRecord } from "../history/shop-history.ts";
+import { REAMERS, type Truths } from "../history/truths.ts";
+
+const SEEDS = [
+  ...[70_001, 70_002, 70_003, 70_004, 70_005, 70_006],
+  ...[70_007, 70_008, 70_009, 70_010, 70_011, 70_012],
+];
+
+interface Shop {
+  readonly truths: Truths;
+  readonly lessons: Lessons;
+  readonly records: readonly HistoryRecord[];
+}
+
+function learnedFrom(seed: number): Shop {
+  const { records, cribs, truths } = shopHistory(seed, { records: 60 });
+  const project = createProject({ root: "" });
+  for (const { path, text } of cribs) project.setFile(path, readLines(text));
+  const all = [...records];
+  const evidence = all.map(({ path, versions }) => {
+    project.setFile(path, readLines(versions.at(-1)?.text ?? ""));
+    const open = project.open(path);
+    if (open === undefined) throw new Error(path);
+    const found = evidenceIn(open);
+    project.dropFile(path);
+    return found;
+  });
+  const [first] = truths;
+  if (first === undefined) throw new Error("no shop");
+  return { truths: first, lessons: lessonsOf(evidence), records: all };
+}
+
+let shops: readonly Shop[] = [];
+beforeAll(() => {
+  shops = SEEDS.map(learnedFrom);
+}, 120_000);
+
+interface Held {
+  readonly what: string;
+  readonly truth: number;
+  readonly interval:
+    { readonly low: number; readonly high: number } | undefined;
+}
+
+/** Every planted truth with the interval that was learned of it. */
+function truthsHeld({ truths, lessons, records }: Shop): readonly Held[] {
+  const reamers = truths.reamers.map((truth): Held => {
+    const lesson = lessons.reamers.find(
+      ({ reamer, material }) =>
+        reamer === `reamer ${truth.reamer}` && material === truth.material,
+    );
+    const cuts =
+      2 *
+      records.filter(({ versions }) =>
+        versions[0]?.text.includes(`ream with ${truth.reamer}\n`),
+      ).length;
+    return {
+      what: `${truth.reamer} in ${truth.material}`,
+      // a reamer that wears is asked for its next cut
+      truth: truth.oversize - truth.perCut * cuts,
+      interval: lesson?.learned.interval,
+    };
+  });
+  const kinds = truths.closures.filter(
+    ({ lot, isOdd }) => isOdd || lot.endsWith("-1"),
+  );
+  const bushes = kinds.map((truth): Held => {
+    const lesson = lessons.bushes.find(
+      ({ material, od, lot }) =>
+        material === truth.material &&
+        Math.abs(od - truth.od) < 0.001 &&
+        lot === (truth.isOdd ? truth.lot : undefined),
+    );
+    return {
+      what: `${truth.material} ${truth.lot}`,
+      truth: truth.ratio,
+      interval: lesson?.interval,
+    };
+  });
+  const gauges = truths.gauges.map((truth): Held => {
+    const lesson = gaugeLesson(lessons, truth.gauge);
+    const years =
+      (Date.parse(lesson?.last ?? "") - Date.UTC(2017, 0, 9)) /
+      (365.25 * 86_400_000);
+    return {
+      what: `${truth.gauge} over ${truth.against}`,
+      truth: truth.bias + truth.perYear * years,
+      interval: lesson?.learned.interval,
+    };
+  });
+  return [...reamers, ...bushes, ...gauges];
+}
+
+function gaugeLesson(
+  lessons: Lessons,
+  gauge: string,
+): Lessons["gauges"][number] | undefined {
+  return lessons.gauges.find((each) => each.gauge === `gauge ${gauge}`);
+}
+
+describe("of 12 shops that nobody has looked at", () => {
+  test("each truth lies in what was learned of it as often as that says", () => {
+    const all = shops.flatMap(truthsHeld);
+    expect(all.length).toBe(156);
+    expect(all.filter(({ interval }) => interval === undefined)).toEqual([]);
+    const missed = all.filter(
+      ({ truth, interval }) =>
+        interval === undefined || truth < interval.low || interval.high < truth,
+    );
+    expect(
+      1 - missed.length / all.length,
+      missed.map(({ what }) => what).join(", "),
+    ).toBeGreaterThanOrEqual(0.88);
+  });
+
+  test("every reamer that wears is found to, at its rate, and hardly any that does not", () => {
+    const wear = shops.map(({ truths, lessons }) => {
+      const truth = truths.reamers.find(({ perCut }) => 0 < perCut);
+      const lesson = lessons.reamers.find(
+        ({ reamer }) => reamer === `reamer ${truth?.reamer ?? ""}`,
+      );
+      return { rate: -(truth?.perCut ?? 0), drift: lesson?.learned.drift };
+    });
+    expect(wear.filter(({ drift }) => drift === undefined)).toEqual([]);
+    const held = wear.filter(
+      ({ rate, drift }) =>
+        drift !== undefined &&
+        drift.interval.low <= rate &&
+        rate <= drift.interval.high,
+    );
+    expect(held.length).toBeGreaterThanOrEqual(9);
+    const steady = shops.flatMap(({ lessons }) =>
+      lessons.reamers.filter(({ reamer }) => reamer !== "reamer r-8756"),
+    );
+    expect(steady.length).toBe(48);
+    expect(
+      steady.filter(({ learned }) => learned.drift !== undefined).length,
+    ).toBeLessThanOrEqual(3);
+  });
+
+  test("every lot that closes more is found, and hardly any other", () => {
+    const odd = shops.flatMap(({ truths, lessons }) => {
+      const truth = truths.closures.find(({ isOdd }) => isOdd);
+      return lessons.bushes.flatMap(({ lot }) =>
+        lot === undefined ? [] : [lot === truth?.lot],
+      );
+    });
+    expect(odd.filter((isRight) => isRight).length).toBe(shops.length);
+    expect(odd.filter((isRight) => !isRight).length).toBeLessThanOrEqual(3);
+  });
+
+  test("the gauge that drifts is found, at its rate, and hardly any other is said to be off", () => {
+    const drifts = shops.map(({ truths, lessons }) => ({
+      rate: truths.gauges.find(({ gauge }) => gauge === "mic-2")?.perYear ?? 0,
+      drift: gaugeLesson(lessons, "mic-2")?.learned.drift,
+    }));
+    expect(drifts.filter(({ drift }) => drift === undefined)).toEqual([]);
+    expect(
+      drifts.filter(
+        ({ rate, drift }) =>
+          drift !== undefined &&
+          drift.interval.low <= rate &&
+          rate <= drift.interval.high,
+      ).length,
+    ).toBeGreaterThanOrEqual(9);
+    const steady = shops.flatMap(({ lessons }) =>
+      lessons.gauges.filter(({ gauge }) => gauge !== "gauge mic-2"),
+    );
+    expect(
+      steady.filter(({ learned }) => learned.drift !== undefined).length,
+    ).toBeLessThanOrEqual(3);
+    const agree = steady.filter(({ gauge }) => gauge.includes("bore"));
+    expect(agree.length).toBe(24);
+    expect(agree.filter(({ isOff }) => isOff).length).toBeLessThanOrEqual(3);
+    // the one that is off by as much all the time is
+    const off = shops.flatMap(
+      ({ lessons }) => gaugeLesson(lessons, "mic-mm-2") ?? [],
+    );
+    expect(off.filter(({ isOff }) => !isOff)).toEqual([]);
+    // neither micrometer is set on a ring: whose fault it is can't be told
+    expect(off.filter(({ isTied }) => isTied)).toEqual([]);
+  });
+
+  test("what was damaged on purpose is left out, each for its reason", () => {
+    const reasons = {
+      damaged: ["reamer", "damaged"],
+      unsigned: ["reamer", "unsigned"],
+      undated: ["reamer", "undated"],
+      stray: ["reamer", "stray"],
+      "only-roughed": ["reamer", "unread"],
+      "press-unsigned": ["bush", "unsigned"],
+    } as const;
+    let flawed = 0;
+    for (const { records, lessons } of shops) {
+      for (const { flaw, path } of records) {
+        const here = lessons.leftOut.filter(({ file }) => file === path);
+        if (flaw === undefined) {
+          expect(here).toEqual([]);
+          continue;
+        }
+        flawed++;
+        const [about, why] = reasons[flaw];
+        expect(here).toContainEqual(
+          expect.objectContaining({
+            about,
+            why,
+            file: path,
+            entry: "bore front",
+          }),
+        );
+        expect(here.filter((each) => each.entry !== "bore front")).toEqual([]);
+      }
+    }
+    expect(flawed).toBeGreaterThan(50);
+  });
+
+  test("the mean of what a reamer cuts is the one that the figures in the records give by plain arithmetic", () => {
+    const [shop] = shops;
+    if (shop === undefined) throw new Error("no shop");
+    const over = shop.records.flatMap(({ flaw, versions }) => {
+      const text = versions.at(-1)?.text ?? "";
+      if (
+        !text.includes("ream with r-8755\n") ||
+        !text.includes("material tin-bronze\n")
+      )
+        return [];
+      // front, then rear: a flaw is the front bore's
+      const bores = text.split("\nbore ").slice(1, 3);
+      return bores.flatMap((bore, index) => {
+        if (index === 0 && flaw !== undefined && flaw !== "press-unsigned")
+          return [];
+        const values = [...bore.matchAll(/read (?:near|far) (\S+) (\S+) /gu)]
+          .slice(0, 2)
+          .flatMap(([, a, b]) => [Number(a), Number(b)]);
+        const mean = values.reduce((sum, value) => sum + value, 0) / 4;
+        return [mean * 0.0254 - REAMERS["r-8755"]];
+      });
+    });
+    const lesson = shop.lessons.reamers.find(
+      ({ reamer, material }) =>
+        reamer === "reamer r-8755" && material === "tin-bronze",
+    );
+    expect(lesson?.cuts).toBe(over.length);
+    expect(lesson?.learned.drift).toBeUndefined();
+    expect(
+      Math.abs(
+        (lesson?.learned.sample.mean ?? 0) -
+          over.reduce((sum, value) => sum + value, 0) / over.length,
+      ),
+    ).toBeLessThan(1e-10);
+  });
+});
