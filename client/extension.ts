@@ -3,6 +3,7 @@
 // Node: what differs is passed in by main.*.ts.
 import * as vscode from "vscode";
 import { registerBench } from "./bench.ts";
+import { registerComparing } from "./comparing.ts";
 import { connect, type Connection, type Launch } from "./connection.ts";
 import { chooseFinding } from "./finding-at-caret.ts";
 import { registerLensCommands } from "./lenses.ts";
@@ -34,6 +35,7 @@ export function begin(context: vscode.ExtensionContext, launch: Launch): Thou {
     registerNewJob(server.ask),
     registerTaking(server.ask, context.workspaceState),
     registerSheets((params) => server.ask("thou/sheet", params)),
+    registerComparing((params) => server.ask("thou/compare", params)),
     registerBench(context, server),
     vscode.commands.registerCommand("thou.restartServer", () =>
       server.restart(),

@@ -4,6 +4,7 @@ import { join } from "node:path";
 import { fileURLToPath, pathToFileURL } from "node:url";
 import { createConnection, ProposedFeatures } from "vscode-languageserver/node";
 import manifest from "../package.json" with { type: "json" };
+import { lastCommitOf } from "./history/last-commit.ts";
 import { systemClock } from "./lsp/clock.ts";
 import type { FileAccess } from "./lsp/files.ts";
 import { serve } from "./lsp/server.ts";
@@ -59,4 +60,5 @@ serve(connection, {
   clock: systemClock,
   load: () => import("./lsp/session.ts"),
   version: manifest.version,
+  lastCommit: (uri) => lastCommitOf(uri, process.env),
 });

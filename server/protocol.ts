@@ -1,6 +1,7 @@
 // Our own requests, beside those that the protocol of language servers has words for: what the extension asks and what the server
 // answers, as types, and their names. Both sides read this file and neither any other of the other's.
 import type { BenchParams, BenchView } from "./protocol/bench.ts";
+import type { Compared, CompareParams } from "./protocol/compare.ts";
 import type {
   NewJobAnswer,
   NewJobParams,
@@ -54,6 +55,11 @@ export interface OwnRequests {
     readonly params: SheetParams;
     readonly result: { readonly html: string } | null;
   };
+  /** What changed in a record since the last commit, as a page; or why that can't be said. */
+  "thou/compare": {
+    readonly params: CompareParams;
+    readonly result: Compared;
+  };
 }
 
 export type OwnRequest = keyof OwnRequests;
@@ -69,6 +75,7 @@ const NAMES: Readonly<Record<OwnRequest, true>> = {
   "thou/takingSetup": true,
   "thou/takingStep": true,
   "thou/sheet": true,
+  "thou/compare": true,
 };
 
 export const OWN_REQUESTS: readonly OwnRequest[] = Object.keys(

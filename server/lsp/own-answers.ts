@@ -6,6 +6,7 @@ import { overviewOf } from "../ide/overview.ts";
 import type { OpenFile } from "../model/project.ts";
 import type { OwnRequest, ResultOf } from "../protocol.ts";
 import { pages } from "../rules/pages.ts";
+import { compareAnswer, type CompareSources } from "./compare-answer.ts";
 import type { GuideAnswers } from "./guide-answers.ts";
 import { member, type Settings } from "./settings.ts";
 import { sheetAnswer } from "./sheet-answer.ts";
@@ -18,7 +19,10 @@ export type OwnAnswers = {
 };
 
 /** What the answers need of the session. */
-export interface OwnSources {
+export interface OwnSources extends Pick<
+  CompareSources,
+  "isThere" | "lastCommit"
+> {
   /** A record worked out, with pauses where it is long; undefined where it is not there. */
   readonly open: (
     uri: string,
@@ -46,6 +50,7 @@ export function createOwnAnswers(sources: OwnSources): OwnAnswers {
       return page === undefined ? null : { markdown: page };
     },
     "thou/sheet": (params, token) => sheetAnswer(params, token, sources),
+    "thou/compare": (params, token) => compareAnswer(params, token, sources),
     "thou/bench": async (params, token) => {
       const uri = member(params, "uri");
       if (typeof uri !== "string") return null;

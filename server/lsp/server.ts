@@ -14,6 +14,7 @@ import { OWN_REQUESTS } from "../protocol.ts";
 import { capabilitiesFor } from "./capabilities.ts";
 import { clientOf, type Client } from "./client.ts";
 import type { Clock } from "./clock.ts";
+import type { OpenLastCommit } from "./compare-answer.ts";
 import { createDocuments } from "./documents.ts";
 import { filesOf, type FileAccess } from "./files.ts";
 import { answering, quietly, type Log } from "./guard.ts";
@@ -30,6 +31,8 @@ export interface Parts {
     readonly createSession: (host: Host) => Session;
   }>;
   readonly version: string;
+  /** Reads the last commit of a file's repository; none where there is no git to run. */
+  readonly lastCommit?: OpenLastCommit;
 }
 
 /** Serves a connection until it ends. */
@@ -50,6 +53,7 @@ export function serve(connection: Connection, parts: Parts): void {
     const { createSession } = await parts.load(options);
     const made = createSession({
       version: parts.version,
+      lastCommit: parts.lastCommit,
       client,
       files: filesOf(files, client.readsFiles ? connection : undefined),
       clock,

@@ -14,6 +14,7 @@ import type {
 import type { Client } from "./client.ts";
 import type { Clock } from "./clock.ts";
 import { createClosedRecords } from "./closed-records.ts";
+import type { OpenLastCommit } from "./compare-answer.ts";
 import type { Conversion } from "./convert.ts";
 import type { Document } from "./documents.ts";
 import { createFeatures } from "./features.ts";
@@ -40,6 +41,8 @@ export interface Host {
   readonly settings: () => Settings;
   /** Of the tool. */
   readonly version: string;
+  /** Undefined where there is no git to run. */
+  readonly lastCommit: OpenLastCommit | undefined;
   /** The folders of the workspace at the start. */
   readonly folders: readonly string[];
   /** Asks the editor to ask again. */
@@ -158,6 +161,8 @@ export function createSession(host: Host) {
       uriOf: conversion.uriOf,
       guide: createGuideAnswers(workspace, clock),
       today: () => clock.today(),
+      isThere: async (uri) => (await files.read(uri)) !== undefined,
+      lastCommit: host.lastCommit,
       version: host.version,
     }),
     documentChanged(document: Document): void {

@@ -4,6 +4,7 @@ import assert from "node:assert/strict";
 import { mkdir, readFile, writeFile } from "node:fs/promises";
 import path from "node:path";
 import { benchChecks } from "./bench-check.mjs";
+import { compareChecks } from "./compare-check.mjs";
 import { guideChecks } from "./guide-checks.mjs";
 import {
   boxOf,
@@ -277,6 +278,7 @@ export const pageChecks = [
     },
   },
   ...benchChecks,
+  ...compareChecks,
   ...guideChecks,
   ...walkthroughChecks,
   {

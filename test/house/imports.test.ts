@@ -76,6 +76,7 @@ const ROOMS: readonly {
       "server/rules",
       "server/pictures",
       "server/sheet",
+      "server/compare",
       "server/ide",
       "server/protocol",
     ],
@@ -105,7 +106,7 @@ const ROOMS: readonly {
   },
   {
     room: "server/main",
-    ours: ["server/lsp"],
+    ours: ["server/lsp", "server/history"],
     packages: [/^node:/, /^vscode-languageserver\/(node|browser)$/],
   },
   // not shipped: it writes the TextMate grammar from the vocabulary

@@ -1,0 +1,104 @@
+// The command that compares a record with the last commit: it asks the server for the page, shows it as a read-only document beside the record,
+// and says why where there is none. What has changed is the server's to say. It runs in a browser as well.
+import * as vscode from "vscode";
+import type { Compared, CompareParams } from "../server/protocol/compare.ts";
+
+/** Asks the server what has changed. */
+export type AskToCompare = (params: CompareParams) => Promise<Compared>;
+
+const SCHEME = "thou-compare";
+const PREVIEW = "vscode.markdown.preview.editor";
+
+export function registerComparing(ask: AskToCompare): vscode.Disposable {
+  const changed = new vscode.EventEmitter<vscode.Uri>();
+  /** Pages that were just made, by their address: showing one asks no second time. */
+  const made = new Map<string, string>();
+
+  async function compare(given: unknown): Promise<vscode.Uri | undefined> {
+    const record = recordOf(given);
+    if (record === undefined) {
+      void vscode.window.showInformationMessage(
+        "Open a record first: the .thou file in front is compared with the last commit.",
+      );
+      return undefined;
+    }
+    const answer = await asked(record, ask);
+    if (answer.state === "not") {
+      void say(answer.because);
+      return undefined;
+    }
+    const page = pageOf(record);
+    made.set(page.toString(), answer.markdown);
+    changed.fire(page);
+    await vscode.commands.executeCommand("vscode.openWith", page, PREVIEW, {
+      viewColumn: vscode.ViewColumn.Beside,
+      preview: true,
+    });
+    return page;
+  }
+
+  return vscode.Disposable.from(
+    changed,
+    vscode.commands.registerCommand("thou.compareWithCommit", compare),
+    vscode.workspace.registerTextDocumentContentProvider(SCHEME, {
+      onDidChange: changed.event,
+      async provideTextDocumentContent(page) {
+        const ready = made.get(page.toString());
+        made.delete(page.toString());
+        if (ready !== undefined) return ready;
+        // a window that was opened again
+        const answer = await asked(vscode.Uri.parse(page.query), ask);
+        return answer.state === "compared" ? answer.markdown : answer.because;
+      },
+    }),
+  );
+}
+
+/** The page of a record: it is named after it, and holds its address. */
+function pageOf(record: vscode.Uri): vscode.Uri {
+  const name = record.path.slice(record.path.lastIndexOf("/") + 1);
+  return vscode.Uri.from({
+    scheme: SCHEME,
+    path: `/${name} since the last commit.md`,
+    query: record.toString(),
+  });
+}
+
+async function asked(record: vscode.Uri, ask: AskToCompare): Promise<Compared> {
+  try {
+    return await ask({
+      uri: record.toString(),
+      isTrusted: vscode.workspace.isTrusted,
+      link: linkTo(record),
+    });
+  } catch {
+    return {
+      state: "not",
+      because:
+        'The language server does not answer: run "Thou: Restart Server", and try again.',
+    };
+  }
+}
+
+/** The Markdown preview takes an address that begins with a slash from the first folder of the workspace, and no other that leads out of a page. */
+function linkTo(record: vscode.Uri): string | null {
+  const folder = vscode.workspace.workspaceFolders?.[0]?.uri.toString();
+  const address = record.toString();
+  return folder !== undefined && address.startsWith(`${folder}/`)
+    ? address.slice(folder.length)
+    : null;
+}
+
+function recordOf(given: unknown): vscode.Uri | undefined {
+  if (given instanceof vscode.Uri) return given;
+  const document = vscode.window.activeTextEditor?.document;
+  return document?.languageId === "thou" ? document.uri : undefined;
+}
+
+async function say(because: string): Promise<void> {
+  const manage = "Manage Trust";
+  const choices = vscode.workspace.isTrusted ? [] : [manage];
+  const chosen = await vscode.window.showWarningMessage(because, ...choices);
+  if (chosen === manage)
+    await vscode.commands.executeCommand("workbench.trust.manage");
+}

@@ -1,0 +1,109 @@
+// A comparison of one record as a page of Markdown to read beside it: what is worse first, then each entry with its changes, then findings.
+// What a record says is set off, so that none of it is obeyed.
+import { blocks, escaped, list, table } from "../markup/markdown.ts";
+import { groupedBy } from "../model/groups.ts";
+import type { Change, FindingChange, RecordChanges } from "./changes.ts";
+import { changeWords, findingWords, tailOf, whatOf } from "./wording.ts";
+
+export interface ComparisonPage {
+  readonly name: string;
+  /** What it is compared with, "HEAD (3f2a1b0c9d8e) on main". */
+  readonly between: string;
+  /** Whole sentences. */
+  readonly notes: readonly string[];
+  readonly movedFrom: string | undefined;
+  readonly changes: RecordChanges;
+  /** The line that an entry begins on, from 0; undefined where it is gone. */
+  readonly lineOf: (entry: string) => number | undefined;
+  /** The address that a link leads to the record by; undefined for no links. */
+  readonly link: string | undefined;
+}
+
+export function comparisonPage(page: ComparisonPage): string {
+  const { name, between, notes, movedFrom, changes } = page;
+  const entries = groupedBy(changes.changes, ({ entry }) => entry);
+  const worse = changes.changes.filter(({ tendency }) => tendency === "worse");
+  const findings = [
+    ...changes.come.map((each) => findingItem(each, true, page)),
+    ...changes.gone.map((each) => findingItem(each, false, page)),
+  ];
+  return blocks(
+    `# ${escaped(name)} since the last commit`,
+    `${escaped(between)}, and the record as it stands here${
+      movedFrom === undefined ? "" : `; then it was ${escaped(movedFrom)}`
+    }. ${summary(changes)}`,
+    ...notes,
+    worse.length === 0 ? "" : "## Worse",
+    list(worse.map((change) => worseItem(change, page))),
+    0 < entries.size ? "## What changed" : "",
+    ...[...entries].flatMap(([entry, of]) => [
+      `### ${linked(entry, page)}${entryNote(of)}`,
+      changesTable(of),
+    ]),
+    findings.length === 0 ? "" : "## Findings",
+    list(findings),
+  ).concat("\n");
+}
+
+function summary({ changes, come, gone, worse }: RecordChanges): string {
+  if (changes.length + come.length + gone.length === 0)
+    return "**Nothing has changed in what it comes to**; comments, layout and notes may have.";
+  return worse === 0
+    ? "Nothing is worse."
+    : `**${String(worse)} ${worse === 1 ? "thing is" : "things are"} worse.**`;
+}
+
+function entryNote(changes: readonly Change[]): string {
+  const whole = changes.find(({ what }) => what === "entry");
+  return whole === undefined ? "" : `, ${changeWords(whole).after}`;
+}
+
+function changesTable(changes: readonly Change[]): string {
+  return table(
+    ["What", "Last commit", "Now", "Change"],
+    changes
+      .filter(({ what }) => what !== "entry")
+      .map((change) => {
+        const { before, after } = changeWords(change);
+        return [
+          escaped(whatOf(change)),
+          escaped(before),
+          escaped(after),
+          tailOf(change)
+            .map((word) => (word === "worse" ? "**worse**" : escaped(word)))
+            .join(", "),
+        ];
+      }),
+  );
+}
+
+function worseItem(change: Change, page: ComparisonPage): string {
+  const { before, after } = changeWords(change);
+  return `${linked(change.entry, page)} ${escaped(whatOf(change))}: ${escaped(before)} → ${escaped(after)}`;
+}
+
+function findingItem(
+  finding: FindingChange,
+  isNew: boolean,
+  page: ComparisonPage,
+): string {
+  const { entry, message } = finding;
+  const words = escaped(findingWords({ ...finding, entry: null }, isNew));
+  const at = entry === null ? "" : ` at ${linked(entry, page)}`;
+  return `${words}${at}${isNew ? `: ${escaped(message)}` : ""}`;
+}
+
+function linked(entry: string, { lineOf, link }: ComparisonPage): string {
+  const line = lineOf(entry);
+  return link === undefined || line === undefined
+    ? escaped(entry)
+    : `[${escaped(entry)}](${inAddress(link)}#L${String(line + 1)})`;
+}
+
+/** What would end a link's address, or open another, in the way that addresses have for it. */
+function inAddress(link: string): string {
+  return link.replaceAll(
+    /[()<>\\\s]/gu,
+    (sign) => `%${sign.charCodeAt(0).toString(16).padStart(2, "0")}`,
+  );
+}
