@@ -60,7 +60,8 @@ export function restOnNode(outdir) {
     platform: "node",
     format: "cjs",
     target: "node20",
-    external: ["vscode"],
+    // DuckDB is optional, and a program of its own for each system: the command line looks for it when it is asked
+    external: ["vscode", "@duckdb/node-api"],
   };
 }
 

@@ -91,6 +91,49 @@ ${entries.join("\n\n")}
 `;
 }
 
+/** The ready questions to the archive by name, so that they need no file where they are asked. */
+async function questionTexts() {
+  const folder = "server/archive/questions";
+  const texts = {};
+  for (const file of (await readdir(folder)).sort())
+    texts[file.slice(0, -".sql".length)] = await readFile(
+      `${folder}/${file}`,
+      "utf8",
+    );
+  return `// Made from questions/*.sql by npm run generate: do not edit.
+export const questionTexts: Readonly<Record<string, string>> = ${JSON.stringify(texts, undefined, 2)};
+`;
+}
+
+/** Every table of the archive with its columns. */
+async function archiveTables() {
+  const { SCHEMA, TABLES } = await run("server/archive/schema.ts");
+  const tables = TABLES.map(({ name, rows, columns }) =>
+    [
+      `## ${name}`,
+      "",
+      `One row for each ${rows}.`,
+      "",
+      "| column | type | unit | null | meaning |",
+      "|---|---|---|---|---|",
+      ...columns.map(
+        (each) =>
+          `| \`${each.name}\` | ${each.type} | ${each.unit ?? ""} | ${each.nullable ? "yes" : ""} | ${each.means} |`,
+      ),
+    ].join("\n"),
+  );
+  return `# The tables of the archive, schema ${SCHEMA}
+
+<!-- Made from server/archive/schema.ts by npm run generate: do not edit. -->
+
+[archive.md](archive.md) says how they are laid out and asked. Units are SI, with degC for °C; diameters, clearances and interferences are diametral. DOUBLE is IEEE 754 binary64, INTEGER
+32 bits with sign, DATE a day without a time, VARCHAR UTF-8. Every file lies in a folder \`year=YEAR\`, the year of \`jobs.opened\` or 0: engines that read partitions from folders
+have it as a column \`year\` of every table.
+
+${tables.join("\n\n")}
+`;
+}
+
 /** The manifest, with the schema of the levels of findings from the codes and their pages. */
 async function manifest() {
   const { CODES } = await run("server/rules/codes.ts");
@@ -118,6 +161,8 @@ const made = {
   "grammar/examples.ts": grammarExamples,
   "client/syntaxes/thou.tmLanguage.json": colours,
   "docs/words.md": words,
+  "server/archive/question-texts.ts": questionTexts,
+  "docs/archive-tables.md": archiveTables,
   "package.json": manifest,
 };
 

@@ -28,6 +28,7 @@ const withoutDependencies = "--no-dependencies"; // esbuild has bundled them
 const NOT_SHIPPED = [
   "devDependencies",
   "dependencies",
+  "optionalDependencies",
   "scripts",
   "prettier",
   "type",

@@ -8,13 +8,13 @@ import {
   type Summary,
 } from "./report.ts";
 import { scopeOf, type ScopeOptions } from "./check-scope.ts";
+import { createEvaluator } from "./evaluate-record.ts";
 import { nameFrom, type FoundFile } from "./find-files.ts";
-import { columnsOf, type Context } from "./io.ts";
-import { createLoader } from "./load-files.ts";
+import type { Context } from "./io.ts";
 import { jsonReport } from "./report-json.ts";
 import { sarifReport } from "./report-sarif.ts";
 import { textReport } from "./report-text.ts";
-import { shown, wrapIndented } from "./terminal-text.ts";
+import { createTell } from "./tell.ts";
 
 const FORMATS = ["text", "json", "sarif"] as const;
 const LEVELS = ["error", "warning"] as const;
@@ -93,51 +93,32 @@ async function check(
   context: Context,
 ): Promise<void> {
   const { io, parts } = context;
-  const problems = new Set<string>();
-  const tell = (sentence: string): void => {
-    if (problems.has(sentence)) return;
-    problems.add(sentence);
-    io.stderr.write(
-      `${wrapIndented(`thou: ${sentence}`, columnsOf(io.stderr), "", "  ")}\n`,
-    );
-    context.exitWith(2);
-  };
+  const { tell, problems } = createTell(context);
   const found = await scopeOf(paths, options, context);
   found.problems.forEach(tell);
   if (found.files.length + found.problems.length === 0 && !options.brief)
     io.stderr.write(`thou: ${found.noneSaid}\n`);
 
-  const project = parts.createProject();
-  const loader = createLoader(project, io.cwd, tell, found.read);
+  const evaluator = createEvaluator(
+    parts.createProject(),
+    io.cwd,
+    tell,
+    found.read,
+  );
   const report = reportFor(options, context);
   const counter = createCounter();
-  const judge = (
-    path: string,
-    name: string,
-  ): CheckedFile["check"] | undefined => {
-    try {
-      return project.check(path);
-    } catch (error) {
-      tell(
-        `${shown(name)} could not be checked, by a fault of thou itself: ${shown(String(error))}. Please report it with the file.`,
-      );
-      return undefined;
-    }
-  };
   for (const file of found.files) {
-    const lines = await loader.load(file);
-    const result =
-      lines === undefined ? undefined : judge(file.path, file.name);
-    if (lines !== undefined && result !== undefined) {
-      counter.add(result);
-      report.add({ ...file, lines, check: result });
+    const checked = await evaluator.evaluate(file);
+    if (checked !== undefined) {
+      counter.add(checked.check);
+      report.add(checked);
     }
-    loader.release(file);
+    evaluator.release(file);
   }
   const usedWithErrors = unaskedWithErrors(
-    loader.used(),
+    evaluator.used(),
     found.files,
-    (path) => judge(path, nameFrom(io.cwd, path)),
+    (path) => evaluator.judge(path, nameFrom(io.cwd, path)),
     io.cwd,
   );
   const summary = counter.summary();

@@ -2,9 +2,11 @@
 // one sentence; what a command does is in the file of its name.
 import { Command, CommanderError, type OutputConfiguration } from "commander";
 import { HistoryFault } from "../history/git.ts";
+import { addAsk } from "./ask.ts";
 import { addCheck } from "./check.ts";
 import { addCompare } from "./compare.ts";
 import { addExplain } from "./explain.ts";
+import { addExport } from "./export.ts";
 import { addFormat } from "./format.ts";
 import {
   CannotRun,
@@ -32,6 +34,8 @@ const COMMANDS: readonly ((program: Command, context: Context) => void)[] = [
   addFormat,
   addLimits,
   addSheet,
+  addExport,
+  addAsk,
   addExplain,
   addServe,
 ];

@@ -1,6 +1,6 @@
 // The command as it ships: one bundle, started as a process of its own, over the real model.
 import { spawn } from "node:child_process";
-import { chmod, readFile, symlink, writeFile } from "node:fs/promises";
+import { chmod, readFile, readdir, symlink, writeFile } from "node:fs/promises";
 import path from "node:path";
 import { build } from "esbuild";
 import { beforeAll, describe, expect, test } from "vitest";
@@ -20,6 +20,7 @@ beforeAll(async () => {
     platform: "node",
     format: "cjs",
     target: "node20",
+    external: ["@duckdb/node-api"],
     minify: true,
     keepNames: true,
     logLevel: "silent",
@@ -124,6 +125,26 @@ describe("the bundle", () => {
     });
     const { out } = await ran(["check"], path.join(cwd, "jobs"));
     expect(out).toContain("../crib.thou is used here and has an error");
+  });
+
+  test("without DuckDB says which command installs it, and writes nothing", async () => {
+    const cwd = await folderWith({ "a.thou": "job a\n  units inch\n" });
+    for (const words of [
+      ["export", "--out", "archive"],
+      ["ask", "closures"],
+    ]) {
+      const { code, out, err } = await ran(words, cwd);
+      expect([code, out]).toEqual([2, ""]);
+      expect(err.replaceAll(/\s+/g, " ")).toContain(
+        `the archive is read and written by DuckDB, which is not installed here: run "npm install @duckdb/node-api@${manifest.optionalDependencies["@duckdb/node-api"]}" where thou is installed`,
+      );
+    }
+    expect(await readdir(cwd)).toEqual(["a.thou"]);
+    // the questions themselves need nothing
+    expect((await ran(["ask"], cwd)).out).toContain("gauges-overdue");
+    expect((await ran(["ask", "closures", "--sql"], cwd)).out).toContain(
+      "SELECT",
+    );
   });
 
   test("reads standard input and writes standard output as they are", async () => {

@@ -11,6 +11,8 @@ const COMMANDS = [
   "format",
   "limits",
   "sheet",
+  "export",
+  "ask",
   "explain",
   "serve",
 ];

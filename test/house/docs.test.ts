@@ -10,6 +10,7 @@ const PAGES = [
   "DEVELOPERS.md",
   "docs/language.md",
   "docs/review.md",
+  "docs/archive.md",
 ];
 
 function read(page: string): string {

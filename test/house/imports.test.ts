@@ -64,6 +64,12 @@ const ROOMS: readonly {
     ours: ["server/core", "server/model"],
     packages: [],
   },
+  // Parquet files of what checks say; DuckDB is loaded when it is asked for
+  {
+    room: "server/archive",
+    ours: ["server/core", "server/model", "server/rules"],
+    packages: [/^node:/, /^@duckdb\/node-api$/],
+  },
   // files of states in version control; it knows no records
   { room: "server/history", ours: [], packages: [/^node:/] },
   // types and names that the extension and the server share
@@ -96,6 +102,7 @@ const ROOMS: readonly {
       "server/compare",
       "server/records",
       "server/history",
+      "server/archive",
     ],
     packages: [
       /^node:/,

@@ -77,6 +77,14 @@ test("it holds no source, no map and no test, and no bundle points to a map", as
     );
 });
 
+test("nothing in it asks for the archive's engine, nor carries it", async () => {
+  for (const [name, file] of Object.entries(zip.files))
+    if (/\.c?js$/.test(name))
+      expect(await file.async("string"), name).not.toMatch(
+        /\b(?:import|require)\(\s*["'`]@duckdb|read_parquet/,
+      );
+});
+
 test("it is under one megabyte", () => {
   expect(bytes.length).toBeLessThan(MOST);
 });
@@ -111,6 +119,7 @@ test("its manifest leads only to files in it", async () => {
   expect(JSON.parse(await text("dist/package.json"))).toEqual({
     type: "module",
   });
+  expect(JSON.stringify(shipped)).not.toContain("duckdb");
 });
 
 test("its README shows its picture from within, and links to nothing that is not in it", async () => {

@@ -20,7 +20,10 @@ export interface Step {
   readonly done: boolean;
   /** The day it was done, where it is written. */
   readonly date: string | undefined;
+  readonly by: string | undefined;
   readonly failed: boolean;
+  /** What was found, in words. */
+  readonly found: string | undefined;
   /** A line that says how it stands can't be read: nothing is said of it, nor of what waits for it. */
   readonly unread: boolean;
   readonly cuts: readonly string[];
@@ -89,13 +92,16 @@ export const stepValue = query<Step>("step", (shop, ref) => {
   const before = 0 < place ? route[place - 1] : undefined;
   const after = refs(factsOf(shop, ref, "AfterFact"));
   const done = factsOf(shop, ref, "DoneFact")[0];
-  const failed = factsOf(shop, ref, "FoundFact")[0]?.outcome === "failed";
+  const found = factsOf(shop, ref, "FoundFact")[0];
+  const failed = found?.outcome === "failed";
   return {
     ref,
     after: [...new Set(before === undefined ? after : [before, ...after])],
     done: done !== undefined && !failed,
     date: done?.date,
+    by: done?.who,
     failed,
+    found: found?.text,
     unread: isUnread(shop, ref),
     cuts: refs(factsOf(shop, ref, "CutsFact")),
     presses: refs(factsOf(shop, ref, "PressesFact")),
