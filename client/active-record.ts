@@ -10,7 +10,13 @@ export interface ActiveRecord {
 
 export function followActiveRecord(): ActiveRecord {
   const changed = new vscode.EventEmitter<void>();
-  let document = recordIn(vscode.window.activeTextEditor);
+  const { activeTextEditor, visibleTextEditors } = vscode.window;
+  // at the start a panel may have the caret, and a record stand beside it
+  let document = (
+    activeTextEditor === undefined ? visibleTextEditors : [activeTextEditor]
+  )
+    .map(recordIn)
+    .find((each) => each !== undefined);
 
   function become(next: vscode.TextDocument | undefined): void {
     if (next === document) return;

@@ -1,18 +1,21 @@
 // The bench view: a panel beside the text that shows the job in pictures, live. It asks the server for what to show and hands it to the page
 // (bench-page/), takes clicks to their lines, and says so when nobody answers. It knows nothing of what is drawn.
 import * as vscode from "vscode";
+import type { ActiveRecord } from "./active-record.ts";
 import type { Connection } from "./connection.ts";
+import { onRecordsMayChange, refreshing } from "./refresh.ts";
 import type { BenchView } from "../server/protocol/bench.ts";
 import type { FromPage, ToPage } from "./bench-page/messages.ts";
 
 export const BENCH = "thou.bench";
 
-/** Long enough for a few keystrokes; milliseconds. */
+/** Short enough to seem to follow what is typed; milliseconds. */
 const SETTLED = 150;
 
 export function registerBench(
   context: vscode.ExtensionContext,
   server: Connection,
+  record: ActiveRecord,
 ): vscode.Disposable {
   const folder = vscode.Uri.joinPath(context.extensionUri, "dist");
   const options = { enableScripts: true, localResourceRoots: [folder] };
@@ -26,7 +29,7 @@ export function registerBench(
       light: vscode.Uri.joinPath(icons, "file-light.svg"),
       dark: vscode.Uri.joinPath(icons, "file-dark.svg"),
     };
-    const mine = openBench(panel, folder, server, uri);
+    const mine = openBench(panel, folder, server, record, uri);
     bench = mine;
     panel.onDidDispose(() => {
       mine.end();
@@ -73,33 +76,28 @@ function openBench(
   panel: vscode.WebviewPanel,
   folder: vscode.Uri,
   server: Connection,
+  record: ActiveRecord,
   restored: string | undefined,
 ): Bench {
+  /** The last record that the person was at. */
   let uri = restored;
   let line = 0;
   let width = 0;
   let view: BenchView | undefined;
-  let timer: ReturnType<typeof setTimeout> | undefined;
-  let asking: vscode.CancellationTokenSource | undefined;
+  const refresh = refreshing(SETTLED, show);
+  const { soon } = refresh;
 
   function follow(editor: vscode.TextEditor | undefined): void {
-    if (editor?.document.languageId !== "thou") return;
-    uri = editor.document.uri.toString();
-    line = editor.selection.active.line;
+    const document = record.document();
+    if (document === undefined) return;
+    uri = document.uri.toString();
+    if (editor?.document === document) line = editor.selection.active.line;
     soon();
   }
 
-  function soon(): void {
-    clearTimeout(timer);
-    timer = setTimeout(() => void show(), SETTLED);
-  }
-
-  async function show(): Promise<void> {
+  async function show(token: vscode.CancellationToken): Promise<void> {
     // a page that is hidden is gone, and tells its width when it is there again
     if (width === 0 || !panel.visible) return;
-    asking?.cancel();
-    const mine = new vscode.CancellationTokenSource();
-    asking = mine;
     if (uri === undefined) {
       post({
         type: "nothing",
@@ -109,12 +107,8 @@ function openBench(
       return;
     }
     try {
-      const found = await server.ask(
-        "thou/bench",
-        { uri, line, width },
-        mine.token,
-      );
-      if (mine !== asking) return;
+      const found = await server.ask("thou/bench", { uri, line, width }, token);
+      if (token.isCancellationRequested) return;
       if (found === null) {
         old("The record is not there any more.", false);
         return;
@@ -122,7 +116,7 @@ function openBench(
       view = found;
       post({ type: "view", uri, view: found, file: fileName(uri) });
     } catch (error) {
-      if (mine !== asking || mine.token.isCancellationRequested) return;
+      if (token.isCancellationRequested) return;
       old(
         error instanceof Error
           ? error.message
@@ -173,7 +167,7 @@ function openBench(
       if (isFirst || message.fresh) {
         if (view !== undefined && uri !== undefined)
           post({ type: "view", uri, view, file: fileName(uri) });
-        void show();
+        refresh.now();
       } else soon();
     } else if (message.type === "go") await goTo(message.ref);
     else {
@@ -185,23 +179,20 @@ function openBench(
   const listening = vscode.Disposable.from(
     panel.webview.onDidReceiveMessage(heard),
     panel.onDidChangeViewState(soon),
-    vscode.window.onDidChangeActiveTextEditor(follow),
+    refresh,
+    record.onDidChange(() => {
+      follow(vscode.window.activeTextEditor);
+    }),
     vscode.window.onDidChangeTextEditorSelection(({ textEditor }) => {
       if (textEditor === vscode.window.activeTextEditor) follow(textEditor);
     }),
-    vscode.workspace.onDidChangeTextDocument(({ document }) => {
-      // a crib that the job uses counts as well
-      if (document.languageId === "thou") soon();
-    }),
-    // files on the disk, settings and a server that came back all bring new findings
-    vscode.languages.onDidChangeDiagnostics(soon),
+    onRecordsMayChange(soon),
   );
   panel.webview.html = pageHtml(panel.webview, folder);
   follow(
-    vscode.window.activeTextEditor ??
-      vscode.window.visibleTextEditors.find(
-        ({ document }) => document.languageId === "thou",
-      ),
+    vscode.window.visibleTextEditors.find(
+      ({ document }) => document === record.document(),
+    ),
   );
   return {
     reveal() {
@@ -211,8 +202,6 @@ function openBench(
       panel.dispose();
     },
     end() {
-      clearTimeout(timer);
-      asking?.cancel();
       listening.dispose();
     },
   };

@@ -15,6 +15,7 @@ import type {
 import type { OwnRequest, ParamsOf, ResultOf } from "../server/protocol.ts";
 import { offerFiles } from "./files.ts";
 import { offerLensCommands } from "./lenses.ts";
+import { recordsOf, schemesServed } from "./schemes.ts";
 
 export interface Connection {
   /** Whether the first start succeeded. */
@@ -43,19 +44,6 @@ export interface Launched {
 
 /** Makes a server and its client; the client's start is the connection's. */
 export type Launch = (options: LanguageClientOptions) => Launched;
-
-/** Records on the disk, records never saved, and records of a repository that is browsed without being cloned. */
-const usualSchemes = ["file", "untitled", "vscode-vfs"];
-
-/** The records that are served: besides the usual ones those of the folders, wherever these lie; none of old versions and the like. */
-function schemesServed(): ReadonlySet<string> {
-  const folders = vscode.workspace.workspaceFolders ?? [];
-  return new Set([...usualSchemes, ...folders.map(({ uri }) => uri.scheme)]);
-}
-
-function recordsOf(schemes: ReadonlySet<string>) {
-  return [...schemes].map((scheme) => ({ language: "thou", scheme }));
-}
 
 // A crash now and then is mended by starting again; one after another is not.
 const crashesBorne = 3;

@@ -2,6 +2,7 @@
 // findings. What a record means is the server's; this folder only carries questions and answers. It runs in a browser as well as under
 // Node: what differs is passed in by main.*.ts.
 import * as vscode from "vscode";
+import { followActiveRecord } from "./active-record.ts";
 import { registerBench } from "./bench.ts";
 import { registerComparing } from "./comparing.ts";
 import { connect, type Connection, type Launch } from "./connection.ts";
@@ -26,9 +27,11 @@ export function begin(context: vscode.ExtensionContext, launch: Launch): Thou {
   const log = vscode.window.createOutputChannel("Thou", { log: true });
   const server = connect(launch, log);
   connection = server;
+  const record = followActiveRecord();
   context.subscriptions.push(
     log,
     server,
+    record,
     registerPages(
       async (code) => (await server.ask("thou/page", { code }))?.markdown,
     ),
@@ -36,7 +39,7 @@ export function begin(context: vscode.ExtensionContext, launch: Launch): Thou {
     registerTaking(server.ask, context.workspaceState),
     registerSheets((params) => server.ask("thou/sheet", params)),
     registerComparing((params) => server.ask("thou/compare", params)),
-    registerBench(context, server),
+    registerBench(context, server, record),
     vscode.commands.registerCommand("thou.restartServer", () =>
       server.restart(),
     ),
@@ -44,7 +47,7 @@ export function begin(context: vscode.ExtensionContext, launch: Launch): Thou {
       log.show();
     }),
     vscode.commands.registerCommand("thou.explainFinding", explainFinding),
-    registerOverview(server),
+    registerOverview(server, record),
     vscode.commands.registerCommand("thou.openSample", () =>
       openSample(context.extensionUri),
     ),

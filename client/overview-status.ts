@@ -23,6 +23,7 @@ export function overviewStatus(): OverviewStatus {
   item.command = command.command;
   const language = vscode.languages.createLanguageStatusItem("thou.record", {
     language: "thou",
+    scheme: "*",
   });
   language.name = "Thou record";
   language.command = command;

@@ -34,7 +34,13 @@ const ICONS: Readonly<
   failed: ["close", "testing.iconFailed"],
 };
 
-export function overviewTree(): OverviewTree {
+/** @param more gives what more there is to say of an entry, a line each */
+export function overviewTree(
+  more: (
+    ref: string,
+    token: vscode.CancellationToken,
+  ) => Promise<readonly string[]>,
+): OverviewTree {
   const changed = new vscode.EventEmitter<void>();
   let overview: Overview | undefined;
   const view = vscode.window.createTreeView<OverviewItem>("thou.overview", {
@@ -42,6 +48,15 @@ export function overviewTree(): OverviewTree {
       onDidChangeTreeData: changed.event,
       getChildren: (item) => [...(item ?? { children: top() }).children],
       getTreeItem,
+      async resolveTreeItem(shown, { label, detail, state }, token) {
+        // asked for where someone points at it: of a long record it is more than all the rest
+        const lines =
+          state === undefined ? [] : await more(label, token).catch(() => []);
+        shown.tooltip = [label, detail, ...lines]
+          .filter((line) => line !== "")
+          .join("\n");
+        return shown;
+      },
     },
     showCollapseAll: true,
   });
@@ -72,7 +87,7 @@ export function called({ name }: Overview): string {
 }
 
 function getTreeItem(item: OverviewItem): vscode.TreeItem {
-  const { id, label, detail, state, more, place, children } = item;
+  const { id, label, detail, state, place, children } = item;
   const shown = new vscode.TreeItem(
     label,
     0 < children.length
@@ -81,9 +96,6 @@ function getTreeItem(item: OverviewItem): vscode.TreeItem {
   );
   shown.id = id;
   shown.description = detail;
-  shown.tooltip = [label, detail, ...more]
-    .filter((line) => line !== "")
-    .join("\n");
   shown.accessibilityInformation = {
     label: detail === "" ? label : `${label}, ${detail}`,
   };

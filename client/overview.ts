@@ -2,47 +2,49 @@
 // bar. Both show the one answer.
 import * as vscode from "vscode";
 import type { Overview } from "../server/protocol/overview.ts";
-import { followActiveRecord } from "./active-record.ts";
+import type { ActiveRecord } from "./active-record.ts";
 import type { Connection } from "./connection.ts";
 import { overviewStatus } from "./overview-status.ts";
 import { overviewTree } from "./overview-tree.ts";
+import { onRecordsMayChange, refreshing } from "./refresh.ts";
 
 /** What there is to show. The name is also that of a context key, by which the manifest chooses what an empty view says. */
 export type Shown =
   | { readonly state: "none" | "failed" }
   | { readonly state: "empty" | "record"; readonly overview: Overview };
 
-/** Long enough for a few keystrokes, short enough to seem to follow them; milliseconds. */
+/** Short enough to seem to follow what is typed; milliseconds. */
 const SETTLED = 200;
 
-export function registerOverview(server: Connection): vscode.Disposable {
-  const record = followActiveRecord();
-  const tree = overviewTree();
+export function registerOverview(
+  server: Connection,
+  record: ActiveRecord,
+): vscode.Disposable {
+  const tree = overviewTree(async (ref, token) => {
+    const { uri } = record.document() ?? {};
+    if (uri === undefined) return [];
+    const found = await server.ask(
+      "thou/overviewMore",
+      { uri: uri.toString(), ref },
+      token,
+    );
+    return found?.lines ?? [];
+  });
   const status = overviewStatus();
-  const watcher = vscode.workspace.createFileSystemWatcher("**/*.thou");
-  let timer: ReturnType<typeof setTimeout> | undefined;
-  let asking: vscode.CancellationTokenSource | undefined;
+  const refresh = refreshing(SETTLED, ask);
 
-  function soon(): void {
-    clearTimeout(timer);
-    timer = setTimeout(() => void ask(), SETTLED);
-  }
-
-  async function ask(): Promise<void> {
-    asking?.cancel();
+  async function ask(token: vscode.CancellationToken): Promise<void> {
     const { uri } = record.document() ?? {};
     if (uri === undefined) {
       show({ state: "none" });
       return;
     }
-    const source = new vscode.CancellationTokenSource();
-    asking = source;
     let shown: Shown;
     try {
       const overview = await server.ask(
         "thou/overview",
         { uri: uri.toString() },
-        source.token,
+        token,
       );
       shown =
         overview === null
@@ -54,8 +56,7 @@ export function registerOverview(server: Connection): vscode.Disposable {
     } catch {
       shown = { state: "failed" }; // the connection has logged why
     }
-    // a later question's answer counts
-    if (!source.token.isCancellationRequested) show(shown);
+    if (!token.isCancellationRequested) show(shown);
   }
 
   function show(shown: Shown): void {
@@ -68,46 +69,16 @@ export function registerOverview(server: Connection): vscode.Disposable {
     status.show(shown);
   }
 
-  const isRecord = ({ path }: vscode.Uri): boolean => path.endsWith(".thou");
   show({ state: "none" });
-  soon();
+  refresh.soon();
   return vscode.Disposable.from(
-    record,
     tree,
     status,
-    watcher,
-    watcher.onDidChange(soon),
-    watcher.onDidCreate(soon),
-    watcher.onDidDelete(soon),
-    record.onDidChange(() => void ask()),
-    vscode.workspace.onDidChangeTextDocument(({ document }) => {
-      // its crib may be what is typed
-      if (document.languageId === "thou") soon();
-    }),
-    vscode.workspace.onDidChangeConfiguration((change) => {
-      if (change.affectsConfiguration("thou")) soon();
-    }),
-    // a server that is started again tells its findings again
-    vscode.languages.onDidChangeDiagnostics(({ uris }) => {
-      const at = record.document()?.uri;
-      if (
-        at !== undefined &&
-        uris.some((uri) => isRecord(uri) || same(uri, at))
-      )
-        soon();
-    }),
+    refresh,
+    record.onDidChange(refresh.now),
+    onRecordsMayChange(refresh.soon),
     vscode.commands.registerCommand("thou.showOverview", () =>
       vscode.commands.executeCommand("thou.overview.focus"),
     ),
-    {
-      dispose() {
-        clearTimeout(timer);
-        asking?.cancel();
-      },
-    },
   );
-}
-
-function same(one: vscode.Uri, other: vscode.Uri): boolean {
-  return one.toString() === other.toString();
 }

@@ -4,6 +4,7 @@ import * as vscode from "vscode";
 import type { TakingPlan, TakingPrompt } from "../server/protocol/guide.ts";
 import type { Connection } from "./connection.ts";
 import { askThrough, type Kept } from "./questions.ts";
+import { schemesServed } from "./schemes.ts";
 
 /** What was typed and does not stand in the record yet. */
 interface Unwritten {
@@ -62,7 +63,8 @@ export function registerTaking(
       take(given).catch(said),
     ),
     vscode.languages.registerCodeActionsProvider(
-      { language: "thou" },
+      // a folder may come whose records lie elsewhere: which are served is asked each time
+      { language: "thou", scheme: "*" },
       { provideCodeActions: actionsAt },
       { providedCodeActionKinds: [vscode.CodeActionKind.Refactor] },
     ),
@@ -348,6 +350,7 @@ function actionsAt(
   document: vscode.TextDocument,
   range: vscode.Range,
 ): vscode.CodeAction[] {
+  if (!schemesServed().has(document.uri.scheme)) return [];
   let line = range.start.line;
   while (0 < line && !/^[^\s#]/u.test(document.lineAt(line).text)) line--;
   const ref = READABLE.exec(document.lineAt(line).text)?.[0].replaceAll(

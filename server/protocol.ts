@@ -30,6 +30,11 @@ export interface OwnRequests {
     readonly params: { readonly uri: string };
     readonly result: Overview | null;
   };
+  /** What more there is to say of one entry of it, a line each; null where the record is not there. */
+  "thou/overviewMore": {
+    readonly params: { readonly uri: string; readonly ref: string };
+    readonly result: { readonly lines: readonly string[] } | null;
+  };
   /** What a new job is, one question at a time, and then its files. */
   "thou/newJob": {
     readonly params: NewJobParams;
@@ -70,6 +75,7 @@ export type ResultOf<N extends OwnRequest> = OwnRequests[N]["result"];
 const NAMES: Readonly<Record<OwnRequest, true>> = {
   "thou/page": true,
   "thou/overview": true,
+  "thou/overviewMore": true,
   "thou/newJob": true,
   "thou/bench": true,
   "thou/takingSetup": true,

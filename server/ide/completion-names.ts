@@ -7,7 +7,7 @@ import { routeSteps } from "../model/evaluate/order.ts";
 import type { OpenFile } from "../model/project.ts";
 import { entryOf, refsOfKind, type Shop } from "../model/shop.ts";
 import { CODES } from "../rules/codes.ts";
-import { TEXT_RULES } from "../rules/index.ts";
+import { canBeAllowed, figuresOf } from "../rules/figures.ts";
 import { CAUTIONS } from "../model/cautions.ts";
 import { referenceOffers } from "./completion-references.ts";
 import { nameOf } from "../model/reference.ts";
@@ -74,7 +74,8 @@ export function fillingOf(
           .slice(0, MOST_CHOICES)
           .map((offer) => offer.label);
       if (word === "bush|part NAME") return offered(["bush", "part"], "full");
-      if (word === "CODE") return codesToName();
+      if (word === "CODE")
+        return rule === "AllowsFact" ? codesToAllow() : codesToWarn();
       if (word === "WHO") return peopleIn(open);
       if (word === "NAME" && rule === "CautionFact")
         return CAUTIONS.map((each) => each.name);
@@ -93,11 +94,14 @@ const SLOTS: Readonly<Record<string, number>> = {
   "FitEntry BORE": 1,
 };
 
-const OF_TEXT = new Set(TEXT_RULES.map((rule) => rule.code));
+/** The codes of findings that a threshold can be set for. */
+export function codesToWarn(): readonly string[] {
+  return CODES.filter((code) => 0 < figuresOf(code).warn.length);
+}
 
-/** The codes of findings that are more than faults of the text, for `warn` and `allows`. */
-export function codesToName(): readonly string[] {
-  return CODES.filter((code) => !OF_TEXT.has(code));
+/** The codes of findings that a concession can accept. */
+export function codesToAllow(): readonly string[] {
+  return CODES.filter(canBeAllowed);
 }
 
 /** Who has signed in this file, in the order of signing; names that need quotes keep them. */

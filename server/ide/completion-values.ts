@@ -9,7 +9,8 @@ import { findingsIn } from "../rules/check.ts";
 import { tokenText, type Writing } from "./completion-caret.ts";
 import type { Offer } from "./completion-item.ts";
 import {
-  codesToName,
+  codesToAllow,
+  codesToWarn,
   membersOf,
   newNames,
   peopleIn,
@@ -154,24 +155,19 @@ function gaugeSize({ file }: OpenFile, tenThousandths: number): string {
   );
 }
 
-/** A concession never covers these. */
-const NEVER_ALLOWED = new Set(["cut-unchecked", "press-yields", "heat-over"]);
-
 function codeOffers({ open, rule, spot }: Writing): readonly Offer[] {
   if (rule === "AllowsFact") {
     const found = new Map(
       findingsIn(open).map((each) => [each.code, each.entry ?? ""] as const),
     );
-    return codesToName()
-      .filter((code) => !NEVER_ALLOWED.has(code))
-      .map((code) => codeOffer(code, found.get(code)));
+    return codesToAllow().map((code) => codeOffer(code, found.get(code)));
   }
   const given = new Set(
     allOf(spot.entry, "WarnFact").flatMap(({ value, span }) =>
       value === undefined || span.line === spot.number ? [] : [value.code],
     ),
   );
-  return codesToName()
+  return codesToWarn()
     .filter((code) => !given.has(code))
     .map((code) => codeOffer(code, undefined));
 }

@@ -1,9 +1,9 @@
-// One line of the overview: an entry with how it stands, what more there is to say of it, and where it is written.
+// One line of the overview: an entry with how it stands, and where it is written.
 import type { Entry } from "../model/entry.ts";
 import type { Finding } from "../model/result.ts";
 import type { Shop } from "../model/shop.ts";
 import type { OverviewItem, OverviewPlace } from "../protocol/overview.ts";
-import { resultLines, standingOf, stepStanding } from "./overview-standing.ts";
+import { standingOf, stepStanding } from "./overview-standing.ts";
 import { locationOf } from "./position.ts";
 
 export interface View {
@@ -30,10 +30,6 @@ export function itemOf(
     label: ref,
     detail,
     state,
-    more: [
-      ...resultLines(shop, ref),
-      ...found.map(({ level, message }) => `${level}: ${message}`),
-    ],
     ...placed(view, ref),
     children,
   };

@@ -28,7 +28,6 @@ export function nextIn(view: View): readonly OverviewItem[] {
         label: text,
         detail: "in the way",
         state: "blocked" as const,
-        more: [],
         ...placed(view, wants),
         children: [],
       })),
@@ -90,7 +89,6 @@ export function toMeasureIn(view: View): readonly OverviewItem[] {
     label: ref,
     detail,
     state: "to-measure" as const,
-    more: [],
     ...placed(view, ref),
     children: [],
   }));
@@ -123,7 +121,6 @@ export function unreadIn(
         label: head.body.slice(0, 80),
         detail: `line ${line + 1}`,
         state: "unread",
-        more: [],
         place: {
           uri: uriOf(file.path),
           line,

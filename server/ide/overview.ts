@@ -7,7 +7,7 @@ import { orderOf } from "../model/evaluate/order.ts";
 import { groupedBy } from "../model/groups.ts";
 import type { OpenFile } from "../model/project.ts";
 import type { Finding } from "../model/result.ts";
-import { openingEntry } from "../model/shop.ts";
+import { entryOf, openingEntry } from "../model/shop.ts";
 import type {
   Overview,
   OverviewCounts,
@@ -16,6 +16,7 @@ import type {
 import { findingsIn } from "../rules/check.ts";
 import { levelOf, type Levels } from "./levels.ts";
 import { itemOf, type View } from "./overview-item.ts";
+import { resultLines } from "./overview-standing.ts";
 import { nextIn, nextText, toMeasureIn, unreadIn } from "./overview-waiting.ts";
 
 /** Groups of entries by kind, in the order of the work, then what a crib holds. */
@@ -82,6 +83,25 @@ export function overviewOf(
   };
 }
 
+/** What more there is to say of an entry than its line does: its results and its findings, a line each, for a person. */
+export function overviewMore(
+  open: OpenFile,
+  levels: Levels,
+  ref: string,
+): readonly string[] {
+  const found = byEntry(open, levels).get(ref) ?? [];
+  return [
+    ...(entryOf(open.shop, ref) === undefined
+      ? []
+      : resultLines(open.shop, ref)),
+    // a line here is plain text: what findings set off by a mark stands in quotes
+    ...found.map(
+      ({ level, message }) =>
+        `${level}: ${message.replaceAll(/`([^`]*)`/gu, "‘$1’")}`,
+    ),
+  ];
+}
+
 function byEntry(
   open: OpenFile,
   levels: Levels,
@@ -118,7 +138,7 @@ function grouped(
   children: readonly OverviewItem[],
 ): OverviewItem {
   const count = children.length === 0 ? "" : String(children.length);
-  return { id: label, label, detail: count, more: [], children };
+  return { id: label, label, detail: count, children };
 }
 
 /** Parts with what is on and in them, however deep. */

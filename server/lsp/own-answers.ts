@@ -2,7 +2,7 @@
 // is taken for granted.
 import type { CancellationToken } from "vscode-languageserver";
 import { benchOf } from "../ide/bench.ts";
-import { overviewOf } from "../ide/overview.ts";
+import { overviewMore, overviewOf } from "../ide/overview.ts";
 import type { OpenFile } from "../model/project.ts";
 import type { OwnRequest, ResultOf } from "../protocol.ts";
 import { pages } from "../rules/pages.ts";
@@ -72,6 +72,14 @@ export function createOwnAnswers(sources: OwnSources): OwnAnswers {
       return open === undefined
         ? null
         : overviewOf(open, sources.settings().levels, sources.uriOf);
+    },
+    "thou/overviewMore": async (params, token) => {
+      const [uri, ref] = [member(params, "uri"), member(params, "ref")];
+      if (typeof uri !== "string" || typeof ref !== "string") return null;
+      const open = await sources.open(uri, token);
+      return open === undefined
+        ? null
+        : { lines: overviewMore(open, sources.settings().levels, ref) };
     },
   };
 }

@@ -33,8 +33,6 @@ export interface OverviewItem {
   readonly detail: string;
   /** Undefined for a group. */
   readonly state?: OverviewState;
-  /** More, a line each. */
-  readonly more: readonly string[];
   /** Where it is written; undefined where it is written nowhere. */
   readonly place?: OverviewPlace;
   readonly children: readonly OverviewItem[];

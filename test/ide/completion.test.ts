@@ -1,6 +1,7 @@
 // What is offered where, in which order, and with what beside it: cursor fixtures.
 import { describe, expect, test } from "vitest";
 import { completionAt, type Completion } from "../../server/ide/completion.ts";
+import { figuresOf } from "../../server/rules/figures.ts";
 import { atCaret, CRIB, edited, JOB, slice } from "./caret.ts";
 
 const TODAY = "2026-11-25";
@@ -447,9 +448,12 @@ describe("values that the record or the trade has", () => {
     expect(warn).toContain("stock-thin");
     expect(warn).not.toContain("out-of-round");
     expect(warn).not.toContain("number-comma");
+    expect(warn).not.toContain("fit-tight"); // it has a value, and no threshold
+    expect(warn.every((code) => 0 < figuresOf(code).warn.length)).toBe(true);
     const allows = labels("concession c\n  allows |\n");
     expect(allows).toContain("fit-loose");
     expect(allows).not.toContain("cut-unchecked");
+    expect(allows).not.toContain("gauge-unset"); // it has no value
     expect(allows).not.toContain("press-yields");
     expect(allows).not.toContain("heat-over");
   });

@@ -2,7 +2,7 @@
 // it.
 import { readdirSync, readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
-import { overviewOf } from "../../server/ide/overview.ts";
+import { overviewMore, overviewOf } from "../../server/ide/overview.ts";
 import type { Levels } from "../../server/ide/levels.ts";
 import type { Overview, OverviewItem } from "../../server/protocol/overview.ts";
 import { CRIB, JOB } from "../lsp/winch.ts";
@@ -91,9 +91,30 @@ describe("a job that waits only for its cut", () => {
   });
 
   test("says more of each: its results with their numbers", () => {
-    expect(find(overview, "fit front")?.more).toContain(
+    const more = overviewMore(
+      opened(JOB, { "crib.thou": CRIB }),
+      {},
+      "fit front",
+    );
+    expect(more).toContain(
       "clearance (diametral): 0.00128 to 0.00142 in, predicted, in",
     );
+  });
+
+  test("says its findings in plain text, and nothing of what is no entry", () => {
+    const open = opened(JOB.replace("  want 0.0008", "  wnat 0.0008"), {
+      "crib.thou": CRIB,
+    });
+    const said = overviewMore(open, {}, "fit front").join("\n");
+    expect(said).toMatch(/error: A fit has no fact ‘wnat’/);
+    expect(said).not.toContain("`");
+    for (const no of [
+      "",
+      "fit nowhere",
+      "hole front is not measured",
+      "constructor",
+    ])
+      expect(overviewMore(open, {}, no)).toEqual([]);
   });
 });
 
