@@ -10,9 +10,9 @@ const SCHEME = "thou-compare";
 const PREVIEW = "vscode.markdown.preview.editor";
 
 export function registerComparing(ask: AskToCompare): vscode.Disposable {
-  const changed = new vscode.EventEmitter<vscode.Uri>();
   /** Pages that were just made, by their address: showing one asks no second time. */
   const made = new Map<string, string>();
+  let count = 0;
 
   async function compare(given: unknown): Promise<vscode.Uri | undefined> {
     const record = recordOf(given);
@@ -27,41 +27,63 @@ export function registerComparing(ask: AskToCompare): vscode.Disposable {
       void say(answer.because);
       return undefined;
     }
-    const page = pageOf(record);
+    // the editor keeps what stood at an address for a while after it is closed: each comparison has its own
+    const page = pageOf(record, ++count);
     made.set(page.toString(), answer.markdown);
-    changed.fire(page);
+    const before = tabsOf(record);
+    const viewColumn = before[0]?.group.viewColumn ?? vscode.ViewColumn.Beside;
     await vscode.commands.executeCommand("vscode.openWith", page, PREVIEW, {
-      viewColumn: vscode.ViewColumn.Beside,
+      viewColumn,
       preview: true,
     });
+    // the new page may have taken the place of the one before
+    await vscode.window.tabGroups.close(
+      before.filter((tab) => tab.group.tabs.includes(tab)),
+      true,
+    );
     return page;
   }
 
   return vscode.Disposable.from(
-    changed,
     vscode.commands.registerCommand("thou.compareWithCommit", compare),
     vscode.workspace.registerTextDocumentContentProvider(SCHEME, {
-      onDidChange: changed.event,
       async provideTextDocumentContent(page) {
         const ready = made.get(page.toString());
         made.delete(page.toString());
         if (ready !== undefined) return ready;
         // a window that was opened again
-        const answer = await asked(vscode.Uri.parse(page.query), ask);
+        const answer = await asked(vscode.Uri.parse(recordIn(page)), ask);
         return answer.state === "compared" ? answer.markdown : answer.because;
       },
     }),
   );
 }
 
-/** The page of a record: it is named after it, and holds its address. */
-function pageOf(record: vscode.Uri): vscode.Uri {
+/** A page of a record: it is named after it, and holds its address. */
+function pageOf(record: vscode.Uri, count: number): vscode.Uri {
   const name = record.path.slice(record.path.lastIndexOf("/") + 1);
   return vscode.Uri.from({
     scheme: SCHEME,
     path: `/${name} since the last commit.md`,
-    query: record.toString(),
+    query: `${String(count)} ${record.toString()}`,
   });
+}
+
+function recordIn(page: vscode.Uri): string {
+  return page.query.replace(/^\d+ /u, "");
+}
+
+/** The tabs in which pages of a record stand. */
+function tabsOf(record: vscode.Uri): readonly vscode.Tab[] {
+  return vscode.window.tabGroups.all
+    .flatMap(({ tabs }) => tabs)
+    .filter(
+      ({ input }) =>
+        (input instanceof vscode.TabInputCustom ||
+          input instanceof vscode.TabInputText) &&
+        input.uri.scheme === SCHEME &&
+        recordIn(input.uri) === record.toString(),
+    );
 }
 
 async function asked(record: vscode.Uri, ask: AskToCompare): Promise<Compared> {

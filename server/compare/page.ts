@@ -22,9 +22,18 @@ export interface ComparisonPage {
 export function comparisonPage(page: ComparisonPage): string {
   const { name, between, notes, movedFrom, changes } = page;
   const entries = groupedBy(changes.changes, ({ entry }) => entry);
-  const worse = changes.changes.filter(({ tendency }) => tendency === "worse");
+  const isWorse = ({ tendency }: Change | FindingChange): boolean =>
+    tendency === "worse";
+  const worse = [
+    ...changes.changes.filter(isWorse).map((change) => worseItem(change, page)),
+    ...changes.come
+      .filter(isWorse)
+      .map((each) => findingItem(each, true, page)),
+  ];
   const findings = [
-    ...changes.come.map((each) => findingItem(each, true, page)),
+    ...changes.come
+      .filter((each) => !isWorse(each))
+      .map((each) => findingItem(each, true, page)),
     ...changes.gone.map((each) => findingItem(each, false, page)),
   ];
   return blocks(
@@ -34,13 +43,13 @@ export function comparisonPage(page: ComparisonPage): string {
     }. ${summary(changes)}`,
     ...notes,
     worse.length === 0 ? "" : "## Worse",
-    list(worse.map((change) => worseItem(change, page))),
+    list(worse),
     0 < entries.size ? "## What changed" : "",
     ...[...entries].flatMap(([entry, of]) => [
       `### ${linked(entry, page)}${entryNote(of)}`,
       changesTable(of),
     ]),
-    findings.length === 0 ? "" : "## Findings",
+    findings.length === 0 ? "" : "## Other findings",
     list(findings),
   ).concat("\n");
 }

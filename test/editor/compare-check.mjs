@@ -5,16 +5,31 @@ import { execFileSync } from "node:child_process";
 import { readFile, rm } from "node:fs/promises";
 import path from "node:path";
 import { record, shop } from "./prepare.mjs";
-import { runCommand, until } from "./page.mjs";
+import { goTo, runCommand, until } from "./page.mjs";
+
+const COMMAND = "Thou: Compare with Last Commit";
 
 export const compareChecks = [
+  {
+    name: "without a repository, comparing says so",
+    async check({ page, at }) {
+      await goTo(page, at.reading);
+      await runCommand(page, COMMAND);
+      await page
+        .locator(".notification-toast", {
+          hasText: "this folder is not under version control",
+        })
+        .waitFor();
+      await runCommand(page, "Notifications: Clear All Notifications");
+    },
+  },
   {
     name: "a record is compared with the last commit, and a click leads to the entry",
     async check({ page, at, server, shoot }) {
       const whole = await readFile(path.join(shop, record));
       await commitAs(server.folder, whole);
       try {
-        await runCommand(page, "Thou: Compare with Last Commit");
+        await runCommand(page, COMMAND);
         const preview = await previewWith(page, "since the last commit");
         const text = await preview.locator("body").innerText();
         assert.match(text, /HEAD \([\da-f]{12}\) on main/);
@@ -32,6 +47,56 @@ export const compareChecks = [
           force: true,
         });
       }
+    },
+  },
+  {
+    name: "a reading that is typed shows in the next comparison, as worse",
+    async check({ page, at, server, shoot }) {
+      const whole = await readFile(path.join(server.folder, record));
+      await commitAs(server.folder, whole);
+      const isTyped = async () => {
+        const text = await page
+          .locator(".editor-instance .view-lines")
+          .first()
+          .innerText();
+        return text.includes("0.87332");
+      };
+      try {
+        const [size] = /\d\.\d+/.exec(at.lines[at.reading - 1]);
+        const end = at.lines[at.reading - 1].indexOf(size) + size.length;
+        await goTo(page, at.reading, end + 1);
+        // the digits after the point: a thousandth of an inch under what was read
+        await page.keyboard.press("Control+Shift+ArrowLeft");
+        await page.keyboard.type("87332");
+        await runCommand(page, COMMAND);
+        const preview = await previewWith(page, "→ 0.87332");
+        const text = await preview.locator("body").innerText();
+        const journal = at.lines
+          .slice(0, at.reading)
+          .findLast((each) => each.startsWith("journal "));
+        const [name] = /^journal \S+/.exec(journal);
+        assert.match(text, new RegExp(`${name} size: .* → 0\\.87332`));
+        assert.match(text, new RegExp(`new error \\S+ at ${name}`));
+        await shoot("compare-unsaved");
+      } finally {
+        await rm(path.join(server.folder, ".git"), {
+          recursive: true,
+          force: true,
+        });
+      }
+      await page.locator(".tab", { hasText: record }).first().click();
+      await runCommand(page, "View: Close Editors in Other Groups");
+      await goTo(page, at.reading);
+      await until("the record of before", async () => {
+        if (!(await isTyped())) return true;
+        await page.keyboard.press("Control+KeyZ");
+        return undefined;
+      });
+      // the editor in a browser saves by itself after a while
+      await until("the file of before", async () => {
+        const now = await readFile(path.join(server.folder, record));
+        return now.equals(whole) || undefined;
+      });
     },
   },
 ];

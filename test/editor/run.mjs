@@ -27,7 +27,7 @@ import {
 
 // The lists of tests count themselves; these say how many there are to be at least, so that a list that lost some is
 // found out. Raise them with each test that is added.
-const atLeast = { host: 16, page: 26, print: 14, journey: 1, web: 10 };
+const atLeast = { host: 16, page: 29, print: 14, journey: 1, web: 10 };
 const hostLimit = 480; // seconds: enough for every test to run out of its own time
 
 const { values: options } = parseArgs({

@@ -73,7 +73,14 @@ test("what is typed and not saved counts; a click leads to the line", async () =
   expect(page).toContain(
     "| size | 0.8741 to 0.8742 in, in | 0.8736 to 0.8737 in, out | **worse**, −0.0005",
   );
-  expect(page).toContain("new error reading-off-limits");
+  // as many as are counted stand below "Worse", and there alone
+  const [, count] = /\*\*(\d+) things are worse/u.exec(page) ?? [];
+  const [, worse = ""] = /## Worse\n\n([^]*?)\n\n## /u.exec(page) ?? [];
+  expect(worse.split("\n").length).toBe(Number(count));
+  expect(worse).toContain("- new error reading-off-limits at [journal drive]");
+  const times = (text: string): number =>
+    text.split("new error reading-off-limits").length;
+  expect(times(page)).toBe(times(worse));
 });
 
 test("nothing has changed; then a comment alone", async () => {
