@@ -19,6 +19,7 @@ import { MATERIAL_PROPERTIES } from "../model/material-properties.ts";
 import { entryOf, refOf, type Shop } from "../model/shop.ts";
 import { blocks, escaped, list, table } from "../markup/markdown.ts";
 import { nameOf } from "../model/reference.ts";
+import { lessonsOnGauge, lessonsOnReamer } from "./hover-lessons.ts";
 
 /** The name of the shipped thing that a reference means, where no file has it: "SAE 30, engine oil". */
 export function shippedWhat(ref: string): string | undefined {
@@ -109,7 +110,11 @@ function viscosityRow(label: string, figure: Oil["at40"]): readonly string[] {
 export function reamerBody(shop: Shop, ref: string): string {
   const entry = entryOf(shop, ref);
   if (entry === undefined) return "";
-  return blocks(escaped(reamerSize(shop, ref)), factsAsWritten(entry));
+  return blocks(
+    escaped(reamerSize(shop, ref)),
+    factsAsWritten(entry),
+    lessonsOnReamer(shop, ref),
+  );
 }
 
 /** "0.87539 in, mean of 2 readings", or its written size. */
@@ -206,6 +211,7 @@ export function gaugeBody(shop: Shop, ref: string): string {
       ? ""
       : `Set with ${by}: ${escaped(gaugeSummary(shop, by))}`,
     takenOver(shop, ref),
+    lessonsOnGauge(shop, ref),
   );
 }
 

@@ -5,7 +5,11 @@ import { allOf, valueIn } from "../model/entry.ts";
 import { bushId } from "../model/evaluate/bush-size.ts";
 import { closureOf, elasticLimitOf } from "../model/evaluate/press-closure.ts";
 import { ringsOf } from "../model/evaluate/press-rings.ts";
-import { interferenceOf, partsOf } from "../model/evaluate/press.ts";
+import {
+  interferenceOf,
+  partsOf,
+  smoothingOf,
+} from "../model/evaluate/press.ts";
 import { readingsAt } from "../model/evaluate/readings.ts";
 import { settings } from "../model/evaluate/settings.ts";
 import {
@@ -130,11 +134,13 @@ function closureIn(
   if (unsigned !== undefined) return unsigned;
   if (hasStray(shop, hole)) return "stray";
   const rings = ringsOf(shop, press);
+  const loss = smoothingOf(shop, press);
   const closure = closureOf(shop, press);
   const limit = elasticLimitOf(shop, press);
   const construction = valueIn(bushEntry, "ConstructionFact");
   if (
     !rings.known ||
+    !loss.known ||
     !closure.known ||
     !limit.known ||
     !material.known ||
@@ -142,7 +148,11 @@ function closureIn(
   )
     return "unknown";
   if (rings.value.form !== "plain") return "bracket";
-  const tight = effectiveInterference(interference.value.nominal, 0);
+  // what smoothing takes is foretold apart, or a record that uses the lesson would take it twice
+  const tight = effectiveInterference(
+    interference.value.nominal,
+    loss.value.nominal,
+  );
   if (limit.value.interference < interference.value.high) return "yields";
   const foretold = closure.value.perUnit.low * tight;
   const step = Math.max(

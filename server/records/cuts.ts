@@ -10,7 +10,7 @@ import {
 } from "../model/evaluate/index-of.ts";
 import { orderOf } from "../model/evaluate/order.ts";
 import { readingsAt } from "../model/evaluate/readings.ts";
-import { cutConditions, reamerValue } from "../model/evaluate/reamer.ts";
+import { cutHeat, reamerValue } from "../model/evaluate/reamer.ts";
 import { settings } from "../model/evaluate/settings.ts";
 import { materialOfFeature } from "../model/evaluate/size.ts";
 import type { OpenFile } from "../model/project.ts";
@@ -116,16 +116,15 @@ function cutOf(
   if (!isDone || (done !== undefined && date < done)) return { why: "early" };
   if (hasStray(shop, bore)) return { why: "stray", date };
   const tool = reamerValue(shop, reamer);
-  const conditions = cutConditions(shop, reamer, line, bore);
+  const heat = cutHeat(shop, reamer, line, bore);
   if (!material.known || !tool.known || tool.value.size === undefined)
     return { why: "unknown", date };
-  if (!conditions.known)
-    return { why: conditions.silent ? "damaged" : "unknown", date };
+  if (!heat.known) return { why: heat.silent ? "damaged" : "unknown", date };
   const { size } = tool.value;
   const over = oversizeOfCut(
     meanOf(places.value),
     size.kind === "measured" ? size.mean : (size.low + size.high) / 2,
-    conditions.value.heat,
+    heat.value,
   );
   if (!over.valid) return { why: "unknown", date };
   return {

@@ -9,6 +9,7 @@ import {
   type Sample,
 } from "../core/learning/sample.ts";
 import type { System } from "../core/quantity/show.ts";
+import { ONE_SIZE } from "../model/evaluate/lessons.ts";
 import { groupedBy } from "../model/groups.ts";
 import type { OpenFile } from "../model/project.ts";
 import { closuresIn, type ClosureDatum } from "./closures.ts";
@@ -184,9 +185,6 @@ function reamerLessons(cuts: readonly Cut[]): readonly ReamerLesson[] {
     },
   );
 }
-
-/** Bushes whose diameters both lie within this share of the group's smallest are of one size. */
-export const ONE_SIZE = 0.01;
 
 function bushLessons(closures: readonly ClosureDatum[]): readonly BushLesson[] {
   return sorted(closures, ({ material, construction, crib }) =>

@@ -6,7 +6,7 @@ import { entryOf, query, refOf } from "../shop.ts";
 import { pressedBore } from "./before-cut.ts";
 import { lineOfBore } from "./index-of.ts";
 import { pressOfBore } from "./press.ts";
-import { cutBy, reamerValue } from "./reamer.ts";
+import { cutBy, oversizeNote, reamerValue } from "./reamer.ts";
 import { settings } from "./settings.ts";
 import { placesOf, sizeOf, type Size } from "./size.ts";
 
@@ -35,9 +35,7 @@ export const cutOf = query<Known<Size> | undefined>("cut", (shop, bore) => {
   const tool = reamerValue(shop, reamer);
   const { system } = settings(shop, "job");
   const step = tool.known ? tool.value.step : undefined;
-  const assumed = size.value.oversizeAssumed
-    ? ", oversize taken as zero: none is written"
-    : "";
+  const note = oversizeNote(shop, reamer, bore);
   return known({
     ...cutEstimate(
       bore,
@@ -49,7 +47,7 @@ export const cutOf = query<Known<Size> | undefined>("cut", (shop, bore) => {
     working: [
       {
         formula: "bore = reamer + oversize, brought to 20 °C",
-        with: `${reamer}: ${showRange(size.value.low, size.value.high, system, step)}${assumed}`,
+        with: `${reamer}: ${showRange(size.value.low, size.value.high, system, step)}${note === "" ? "" : `, ${note}`}`,
         source: "",
       },
     ],

@@ -5,7 +5,7 @@ import {
   boreAfterPress as boreAfter,
   effectiveInterference,
 } from "../../core/press/interference.ts";
-import { fixed, showLength, showRange } from "../../core/quantity/show.ts";
+import { showLength, showRange } from "../../core/quantity/show.ts";
 import type { YieldOnset } from "../../core/press/yield.ts";
 import {
   everyKnown,
@@ -21,7 +21,9 @@ import {
 import { finer } from "../ranges.ts";
 import { query, type Shop } from "../shop.ts";
 import { bushId } from "./bush-size.ts";
+import { learnedClosure, showShare } from "./closure-learned.ts";
 import { interferenceOf, partsOf, smoothingOf } from "./press.ts";
+import { lessonOfBush } from "./lessons.ts";
 import { figureOf, ringsOf } from "./press-rings.ts";
 import { settings } from "./settings.ts";
 import type { Size } from "./size.ts";
@@ -106,7 +108,15 @@ export const pressedOf = query<Known<Pressed>>("press-bore", (shop, ref) => {
   )
     return everyKnown<unknown>(Object.values(all)) as Known<never>; // one of them is not known
   const { od, hole, step: sizeStep } = interference.value;
-  const { perUnit, id } = closure.value;
+  const { perUnit: lame, id } = closure.value;
+  // learned of bushes in a boss that is a plain ring, and of no other
+  const lesson =
+    rings.value.form === "plain"
+      ? lessonOfBush(shop, parts.bush, { od: od.nominal, id: id.nominal })
+      : known(undefined);
+  if (!lesson.known) return lesson;
+  const learned = learnedClosure(lame, lesson.value);
+  const { perUnit } = learned;
   if (limit.value.interference < interference.value.high) {
     // closure-not-valid says why; a reading settles it
     const of = parts.bore ?? parts.bush;
@@ -130,19 +140,17 @@ export const pressedOf = query<Known<Pressed>>("press-bore", (shop, ref) => {
       ((perUnit.low + perUnit.high) / 2) * at(interference.value.nominal),
     high: perUnit.high * at(interference.value.high),
   };
-  const ratio =
-    perUnit.low === perUnit.high
-      ? fixed(perUnit.low, 3)
-      : `${fixed(perUnit.low, 3)} to ${fixed(perUnit.high, 3)}`;
+  const ratio = showShare(perUnit);
   const closureWorking = [
     ...interference.value.working,
     ...rings.value.working,
     {
       formula:
         "C = 2Dd/((D² − d²)·Eb) ÷ {[(D² + d²)/(D² − d²) − νb]/Eb + [(Do² + D²)/(Do² − D²) + νh]/Eh}",
-      with: `D ${showLength(rings.value.od, system, step)}, d ${showLength(id.nominal, system, step)}, Do ${showLength(rings.value.boss, system)}: C = ${ratio}`,
+      with: `D ${showLength(rings.value.od, system, step)}, d ${showLength(id.nominal, system, step)}, Do ${showLength(rings.value.boss, system)}: C = ${showShare(lame)}`,
       source: "Lamé's rings in plane stress",
     },
+    ...learned.working,
     {
       formula: "closure = C · interference",
       with: `${ratio} · ${showRange(at(interference.value.low), at(interference.value.high), system, step)} = ${showRange(closed.low, closed.high, system, step)}`,
@@ -160,7 +168,8 @@ export const pressedOf = query<Known<Pressed>>("press-bore", (shop, ref) => {
   return known({
     closure: {
       ...closed,
-      status,
+      // what other bushes did is no measurement of this one
+      status: learned.isUsed ? "predicted" : status,
       step,
       working: closureWorking,
     },

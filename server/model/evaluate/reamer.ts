@@ -13,11 +13,13 @@ import { reamerLimits } from "../../core/line/reamer-limits.ts";
 import { toolExpansion } from "../../core/line/tool-materials.ts";
 import { allOf, given, valueIn } from "../entry.ts";
 import { known, need, outside, SILENT, unknown, type Known } from "../known.ts";
-import { entryOf, query, refOf, type Shop } from "../shop.ts";
+import { entryOf, query, type Shop } from "../shop.ts";
 import type { LengthRange } from "../values.ts";
 import { materialOfFeature } from "./size.ts";
 import { propertyOf } from "./material.ts";
+import { oversizeOf, oversizeWords, type OversizeOf } from "./oversize.ts";
 import { budgetOf, readingsAt } from "./readings.ts";
+import { settings } from "./settings.ts";
 import { toolSpread } from "./size.ts";
 
 export interface ReamerValue {
@@ -108,23 +110,65 @@ export function cutConditions(
   line: string,
   bore: string,
 ): Known<CutConditions> {
-  const material = materialOfFeature(shop, bore);
   const oversize =
     reamer === undefined
       ? known<Oversize>({ kind: "assumed-zero" })
-      : oversizeIn(
-          shop,
-          reamer,
-          material.known ? material.value.ref : undefined,
-        );
+      : oversizeAt(shop, reamer, bore);
   if (!oversize.known) return oversize;
+  const heat = cutHeat(shop, reamer, line, bore);
+  if (!heat.known) return heat;
+  return known({
+    oversize: oversize.value,
+    ...(heat.value === undefined ? {} : { heat: heat.value }),
+  });
+}
+
+function oversizeAt(shop: Shop, reamer: string, bore: string): Known<Oversize> {
+  const found = oversizeInBore(shop, reamer, bore);
+  return found.known ? known(found.value.oversize) : found;
+}
+
+function oversizeInBore(
+  shop: Shop,
+  reamer: string,
+  bore: string,
+): Known<OversizeOf> {
+  const material = materialOfFeature(shop, bore);
+  return oversizeOf(
+    shop,
+    reamer,
+    material.known ? material.value.ref : undefined,
+  );
+}
+
+/** Where the oversize of a reamer in a bore is from that nobody wrote; "" where it is written, or no reamer of the crib. */
+export function oversizeNote(
+  shop: Shop,
+  reamer: string | undefined,
+  bore: string,
+): string {
+  if (reamer === undefined) return "oversize taken as zero: none is written";
+  const found = oversizeInBore(shop, reamer, bore);
+  return found.known
+    ? oversizeWords(found.value, settings(shop, "job").system)
+    : "";
+}
+
+/** The heat at the cut of a bore; undefined where the line writes none. */
+export function cutHeat(
+  shop: Shop,
+  reamer: string | undefined,
+  line: string,
+  bore: string,
+): Known<CutHeat | undefined> {
   const lineEntry = entryOf(shop, line);
   const heat =
     lineEntry === undefined
       ? undefined
       : given(lineEntry, "CutTemperatureFact");
   if (heat?.state === "damaged") return SILENT;
-  if (heat?.state !== "given") return known({ oversize: oversize.value });
+  if (heat?.state !== "given") return known(undefined);
+  const material = materialOfFeature(shop, bore);
   const expansion = material.known
     ? propertyOf(material.value, "expansion")
     : material;
@@ -137,38 +181,12 @@ export function cutConditions(
   if (toolTemperature !== 20 && tool === undefined && reamer !== undefined) {
     return unknown(need(reamer, "material", `the material of ${reamer}`));
   }
-  const cutHeat: CutHeat = {
+  return known({
     partTemperature: heat.value.part ?? 20,
     partExpansion: expansion.value.value,
     toolTemperature,
     toolExpansion: toolExpansion[tool ?? "hss"],
-  };
-  return known({ oversize: oversize.value, heat: cutHeat });
-}
-
-/** The oversize written for this material, else the one written for any, else zero, which is said where it is used. */
-function oversizeIn(
-  shop: Shop,
-  reamer: string,
-  material: string | undefined,
-): Known<Oversize> {
-  const entry = entryOf(shop, reamer);
-  if (entry === undefined) return SILENT;
-  const facts = allOf(entry, "OversizeFact");
-  if (facts.some((fact) => fact.value === undefined)) return SILENT;
-  const values = facts
-    .map((fact) => fact.value)
-    .filter((value) => value !== undefined);
-  const own = values.find(
-    (value) =>
-      value.material !== undefined && refOf(shop, value.material) === material,
-  );
-  const found = own ?? values.find((value) => value.material === undefined);
-  return known(
-    found === undefined
-      ? { kind: "assumed-zero" }
-      : { kind: "written", low: found.range.low, high: found.range.high },
-  );
+  });
 }
 
 /** The bore at 20 °C that a reamer will leave. */

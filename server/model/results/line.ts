@@ -1,6 +1,7 @@
 // Results of a line: the window of bore sizes, and each reamer that could serve.
 import { fixed, showLength, showRange } from "../../core/quantity/show.ts";
 import { showChance } from "../../core/quantity/show-running.ts";
+import { oversizeNote } from "../evaluate/reamer.ts";
 import { settings } from "../evaluate/settings.ts";
 import { cuttingResults } from "./cutting.ts";
 import { rankingOf, windowOf, type Choice } from "../evaluate/window.ts";
@@ -72,7 +73,7 @@ function reamerResults(shop: Shop, ref: string): readonly Result[] {
     .filter((each) => each !== undefined);
   const step = steps.length === 0 ? undefined : Math.min(...steps);
   return [...crib.filter((choice) => choice.ranked.serves), ...toBuy].flatMap(
-    (choice) => choiceResults(shop, ref, choice, step),
+    (choice) => choiceResults(shop, ref, choice, step, demands[0]?.bore),
   );
 }
 
@@ -91,14 +92,14 @@ function choiceResults(
   ref: string,
   choice: Choice,
   step: number | undefined,
+  bore: string | undefined,
 ): readonly Result[] {
   const { system } = settings(shop, "job");
   const [cut] = choice.ranked.cuts;
   if (cut === undefined) return [];
   const of = choiceName(choice);
-  const assumed = cut.oversizeAssumed
-    ? "oversize taken as zero: none is written"
-    : "";
+  const note =
+    bore === undefined ? "" : oversizeNote(shop, choice.reamer, bore);
   const setting =
     choice.ranked.setting === undefined
       ? ""
@@ -112,7 +113,7 @@ function choiceResults(
       working: [
         {
           formula: "cut = reamer + oversize, brought to 20 °C",
-          with: [showRange(cut.low, cut.high, system, step), assumed]
+          with: [showRange(cut.low, cut.high, system, step), note]
             .filter((part) => part !== "")
             .join("; "),
           source: "",
