@@ -19,6 +19,7 @@ import {
   type Parts,
 } from "./io.ts";
 import { addLearn } from "./learn.ts";
+import { addTrend } from "./trend.ts";
 import { addLimits } from "./limits.ts";
 import { addServe } from "./serve.ts";
 import { addSheet } from "./sheet.ts";
@@ -30,6 +31,7 @@ import { version } from "./version.ts";
 const COMMANDS: readonly ((program: Command, context: Context) => void)[] = [
   addCheck,
   addCompare,
+  addTrend,
   addLearn,
   addFormat,
   addLimits,

@@ -39,7 +39,13 @@ const ROOMS: readonly {
   { room: "server/markup", ours: [], packages: [] },
   {
     room: "server/pictures",
-    ours: ["grammar", "server/core", "server/model", "server/rules"],
+    ours: [
+      "grammar",
+      "server/core",
+      "server/model",
+      "server/rules",
+      "server/records",
+    ],
     packages: [],
   },
   {
@@ -101,6 +107,7 @@ const ROOMS: readonly {
       "server/sheet",
       "server/compare",
       "server/records",
+      "server/pictures",
       "server/history",
       "server/archive",
     ],

@@ -1,0 +1,242 @@
+// `thou trend`: sizes over the years, over the versions of a record in git and over records of the same part. What is made of them is
+// records/'s; here the states are read.
+import { writeFile } from "node:fs/promises";
+import path from "node:path";
+import { Option, type Command } from "commander";
+import { trendChart } from "../pictures/trend-chart.ts";
+import { HistoryFault } from "../history/git.ts";
+import { versionsOf } from "../history/versions.ts";
+import { FETCH_THE_REST } from "../history/revision.ts";
+import type { OpenFile } from "../model/project.ts";
+import { seriesOf } from "../records/trend.ts";
+import {
+  pointsIn,
+  pointsOnce,
+  type StatePoint,
+} from "../records/trend-points.ts";
+import { findFiles, nameFrom, whyNot, type FoundFile } from "./find-files.ts";
+import { CannotRun, columnsOf, type Context } from "./io.ts";
+import { createLoader, type ReadBytes } from "./load-files.ts";
+import { shown, wrapIndented } from "./terminal-text.ts";
+import { trendJson } from "./trend-json.ts";
+import { trendText } from "./trend-text.ts";
+
+const FORMATS = ["text", "json", "svg"] as const;
+
+interface TrendOptions {
+  readonly format: (typeof FORMATS)[number];
+  readonly svg?: string;
+  readonly history?: boolean;
+  readonly entry?: string;
+}
+
+export function addTrend(program: Command, context: Context): void {
+  program
+    .command("trend")
+    .summary("how sizes and clearances changed over the years")
+    .description(
+      "Reads records and says how each journal, hole, bore and clearance changed with time, how fast it wears with the interval that holds the true " +
+        "rate, and when it is at its limit, or that this can't be said yet. A part with a serial is followed over all records that name it. Of a " +
+        "file that is named, every version in git is read too; of the files in a folder only with --history.",
+    )
+    .argument("<paths...>", "files and folders")
+    .addOption(
+      new Option("--format <form>", "how to write it")
+        .choices(FORMATS)
+        .default("text"),
+    )
+    .option("--svg <file>", "draw it as well, in a file such as trend.svg")
+    .option("--entry <name>", 'one entry alone, such as "journal front"')
+    .option("--history", "read the versions in git of files in folders, too")
+    .option("--no-history", "read no versions in git at all")
+    .addHelpText(
+      "after",
+      `
+A reading counts on its own day (\`read … on DATE\`); one without a day, on
+the day of the commit that brought it. A new bush, other limits, or a size
+that went the other way begin anew. Intervals hold in 95 of 100.
+
+Exit code:
+  0  it ran, whatever the trend
+  2  it could not run, or not on every file
+
+Examples:
+  thou trend winch-3.thou                  over its versions in git
+  thou trend jobs --svg trend.svg          over all records of each part
+  thou trend jobs --entry "journal front"`,
+    )
+    .action(async (paths: readonly string[], options: TrendOptions) => {
+      await trend(paths, options, context);
+    });
+}
+
+async function trend(
+  paths: readonly string[],
+  options: TrendOptions,
+  context: Context,
+): Promise<void> {
+  const { io } = context;
+  const notes = new Set<string>();
+  const tell = teller(context);
+  const found = await findFiles(paths, io.cwd);
+  found.problems.forEach(tell);
+  const named = new Set(paths.map((each) => path.resolve(io.cwd, each)));
+  const states: (readonly StatePoint[])[] = [];
+  const project = context.parts.createProject();
+  const loader = createLoader(project, io.cwd, tell);
+  let undated = 0;
+  let damaged = 0;
+  for (const file of found.files) {
+    const reads = options.history ?? named.has(path.resolve(io.cwd, file.path));
+    if (reads) await readVersions(file, context, states, notes, tell);
+    if ((await loader.load(file)) === undefined) continue;
+    const open = project.open(file.path);
+    if (open !== undefined) {
+      const points = pointsIn({
+        open,
+        file: file.name,
+        commit: undefined,
+        committed: undefined,
+      });
+      states.push(points.points);
+      undated += points.undated;
+      damaged += points.damaged;
+    }
+    loader.release(file);
+  }
+  const all = pointsOnce(states).filter(
+    ({ entry }) => options.entry === undefined || entry === options.entry,
+  );
+  if (options.entry !== undefined && all.length === 0)
+    notes.add(
+      `There is no size with a day of ${options.entry}: name an entry as "journal front", "bore rear" or "fit front".`,
+    );
+  if (0 < undated)
+    notes.add(
+      `${count(undated, "reading")} without a day, and not in a commit yet, left out: write \`on DATE\`.`,
+    );
+  if (0 < damaged)
+    notes.add(
+      `${count(damaged, "line")} with a reading can't be read, and left out.`,
+    );
+  const series = seriesOf(all);
+  if (all.some(({ datedBy }) => datedBy === "commit"))
+    notes.add(
+      "* The reading has no day of its own: this is that of its commit.",
+    );
+  if (options.svg !== undefined)
+    await writeChart(
+      path.resolve(io.cwd, options.svg),
+      trendChart(series, { theme: "paper", width: 760 }),
+      io.cwd,
+    );
+  switch (options.format) {
+    case "text":
+      io.stdout.write(trendText(series, [...notes], io));
+      break;
+    case "json":
+      io.stdout.write(trendJson(series, [...notes]));
+      break;
+    case "svg":
+      io.stdout.write(
+        `${trendChart(series, { theme: "paper", width: 760 })}\n`,
+      );
+      break;
+  }
+}
+
+function teller(context: Context): (sentence: string) => void {
+  const { io } = context;
+  const told = new Set<string>();
+  return (sentence) => {
+    if (told.has(sentence)) return;
+    told.add(sentence);
+    io.stderr.write(
+      `${wrapIndented(`thou: ${sentence}`, columnsOf(io.stderr), "", "  ")}\n`,
+    );
+    context.exitWith(2);
+  };
+}
+
+/** The states that git has of a file, the oldest first. */
+async function readVersions(
+  file: FoundFile,
+  context: Context,
+  states: (readonly StatePoint[])[],
+  notes: Set<string>,
+  tell: (sentence: string) => void,
+): Promise<void> {
+  const { io } = context;
+  const name = shown(file.name);
+  try {
+    const found = await versionsOf(path.resolve(io.cwd, file.path), io.env);
+    if (!found.ok) {
+      notes.add(`${name} is read as it lies: ${found.because}.`);
+      return;
+    }
+    if (found.versions.length === 0)
+      notes.add(`${name} is read as it lies: it was never committed.`);
+    if (found.isShallow)
+      notes.add(
+        `The history of ${name} ends where this clone does, which holds only the newest commits: ${FETCH_THE_REST}.`,
+      );
+    for (const version of found.versions) {
+      const revision = await found.openAt(version);
+      const skip = (sentence: string): void => {
+        notes.add(
+          `${name} at ${version.commit.slice(0, 12)} is left out: ${sentence}`,
+        );
+      };
+      const state = await readState(
+        { ...file, path: version.file },
+        (each) => revision.read(each),
+        context,
+        skip,
+      );
+      if (state !== undefined)
+        states.push(
+          pointsIn({
+            open: state,
+            file: file.name,
+            commit: version.commit.slice(0, 12),
+            committed: version.date,
+          }).points,
+        );
+    }
+  } catch (error) {
+    if (!(error instanceof HistoryFault)) throw error;
+    tell(error.message);
+  }
+}
+
+/** A record of a commit with all that it uses; undefined where it can't be read, and `tell` has said why. */
+async function readState(
+  file: FoundFile,
+  read: ReadBytes,
+  { io, parts }: Context,
+  tell: (sentence: string) => void,
+): Promise<OpenFile | undefined> {
+  const project = parts.createProject();
+  const loader = createLoader(project, io.cwd, tell, read);
+  return (await loader.load(file)) === undefined
+    ? undefined
+    : project.open(file.path);
+}
+
+async function writeChart(
+  file: string,
+  svg: string,
+  cwd: string,
+): Promise<void> {
+  try {
+    await writeFile(file, `${svg}\n`);
+  } catch (error) {
+    throw new CannotRun(
+      `${shown(nameFrom(cwd, file))} cannot be written: ${whyNot(error)}.`,
+    );
+  }
+}
+
+function count(number: number, noun: string): string {
+  return `${String(number)} ${noun}${number === 1 ? "" : "s"}`;
+}

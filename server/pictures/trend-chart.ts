@@ -1,0 +1,310 @@
+// Sizes over the years: points with what each reading may be off by, the line through them with its band, the limit. One panel a series.
+import { heightAt } from "../core/learning/line-fit.ts";
+import { showLength } from "../core/quantity/show.ts";
+import { studentCoverage } from "../core/quantity/student.ts";
+import { rateWords, reachWords, titleOf } from "../records/trend-words.ts";
+import {
+  COVERAGE,
+  dateOfDay,
+  type Run,
+  type Series,
+} from "../records/trend.ts";
+import { inkOf, widthOf, type Ink, type PictureOptions } from "./ink.ts";
+import { scale, spanOf, ticks, type Scale } from "./scale.ts";
+import {
+  about,
+  bar,
+  label,
+  lengthOf,
+  lettering,
+  line,
+  picture,
+  SMALL,
+  wrapped,
+} from "./shapes.ts";
+import { digits, element, together, type Markup } from "./svg.ts";
+
+const EDGE = 8;
+const PLOT = 170;
+const LEADING = 15;
+
+/** The pictures as one SVG, a panel below the other; a sentence where there is no series. */
+export function trendChart(
+  series: readonly Series[],
+  options: PictureOptions,
+): string {
+  const ink = inkOf(options.theme);
+  const width = widthOf(options);
+  let y = EDGE;
+  const panels: Markup[] = [];
+  for (const each of series) {
+    const panel = panelOf(each, y, width, ink);
+    panels.push(panel.markup);
+    y += panel.height + 18;
+  }
+  const says =
+    series.length === 0
+      ? "No size with a day of its own was found."
+      : series
+          .map((each) => [titleOf(each), lastWords(each)].join(". "))
+          .join(" ");
+  return picture(
+    { width, height: Math.max(y, 40) },
+    says,
+    ink,
+    undefined,
+    options.theme === "paper"
+      ? element("rect", {
+          x: 0,
+          y: 0,
+          width,
+          height: Math.max(y, 40),
+          fill: ink.paper,
+        })
+      : together(),
+    ...(series.length === 0
+      ? [label(EDGE, 24, says, { fill: ink.text })]
+      : panels),
+  );
+}
+
+function lastWords(series: Series): string {
+  const run = series.runs.at(-1);
+  return [
+    ...(run === undefined ? [] : rateWords(series, run)),
+    reachWords(series),
+  ]
+    .filter((words) => words !== "")
+    .join(" ");
+}
+
+function panelOf(
+  series: Series,
+  top: number,
+  width: number,
+  ink: Ink,
+): { readonly markup: Markup; readonly height: number } {
+  const title = wrapped(titleOf(series), width - 2 * EDGE);
+  const points = series.runs.flatMap((run) => run.points);
+  const open = points.some(({ counts }) => !counts)
+    ? " An open point is of another gauge, and not in the rate."
+    : "";
+  const words = wrapped(lastWords(series) + open, width - 2 * EDGE, SMALL);
+  const plotTop = top + title.length * LEADING + 6;
+  const bottom = plotTop + PLOT;
+  const values = points.flatMap(({ value, uncertainty = 0 }) => [
+    value - 2 * uncertainty,
+    value + 2 * uncertainty,
+  ]);
+  const isNear = nearEnough(series, values);
+  const span = spanOf(
+    [
+      ...values,
+      ...(isNear && series.limit !== undefined ? [series.limit] : []),
+    ],
+    0.08,
+    2e-6,
+  );
+  const unit = series.system === "inch" ? 0.0254 : 0.001;
+  const axis = ticks(span, 5, unit);
+  const names = axis.values.map((value) =>
+    showLength(value, series.system, axis.step),
+  );
+  const left =
+    EDGE + Math.max(...names.map((name) => lengthOf(name, SMALL)), 40) + 6;
+  const days = points.map(({ day }) => day);
+  const across = scale(spanOf(days, 0.04, 30), [left, width - EDGE - 4]);
+  const up = scale(span, [bottom, plotTop]);
+  const markup = about(
+    undefined,
+    titleOf(series),
+    lettering(EDGE, top + 12, title, { fill: ink.text, bold: true }, LEADING),
+    together(
+      ...axis.values.map((value, index) =>
+        together(
+          line(left, up(value), width - EDGE, up(value), {
+            stroke: ink.rule,
+            width: 0.5,
+          }),
+          label(left - 6, up(value) + 4, names[index] ?? "", {
+            anchor: "end",
+            size: SMALL,
+            fill: ink.muted,
+          }),
+        ),
+      ),
+    ),
+    line(left, bottom, width - EDGE, bottom, { stroke: ink.rule }),
+    together(...daysOf(across, bottom, ink)),
+    limitOf(series, isNear, up, left, width, plotTop, ink),
+    together(...series.runs.map((run) => runOf(run, across, up, span, ink))),
+    lettering(
+      EDGE,
+      bottom + 36,
+      words,
+      { size: SMALL, fill: ink.text },
+      LEADING,
+    ),
+  );
+  return {
+    markup,
+    height: bottom + 36 + words.length * LEADING - top,
+  };
+}
+
+/** A limit that lies so far off that the points would be one line is named in words alone. */
+function nearEnough({ limit }: Series, values: readonly number[]): boolean {
+  if (limit === undefined) return false;
+  const wide = Math.max(...values) - Math.min(...values);
+  const off = Math.max(
+    0,
+    limit - Math.max(...values),
+    Math.min(...values) - limit,
+  );
+  return off <= 6 * Math.max(wide, 2e-6);
+}
+
+function limitOf(
+  series: Series,
+  isNear: boolean,
+  up: Scale,
+  left: number,
+  width: number,
+  plotTop: number,
+  ink: Ink,
+): Markup {
+  const { limit, limitIs, system, towards } = series;
+  if (limit === undefined || limitIs === undefined) return together();
+  const name = `${limitIs === "wanted" ? "most that is wanted" : limitIs} ${showLength(limit, system, series.runs.at(-1)?.points.at(-1)?.step)}`;
+  if (!isNear)
+    return label(
+      width - EDGE,
+      plotTop + 12,
+      `${name}: far ${towards === 1 ? "above" : "below"}`,
+      {
+        anchor: "end",
+        size: SMALL,
+        fill: ink.muted,
+        rim: ink.paper,
+      },
+    );
+  return together(
+    line(left, up(limit), width - EDGE, up(limit), {
+      stroke: ink.wrong,
+      width: 1.5,
+      dashes: "8 4",
+    }),
+    label(width - EDGE, up(limit) - 5, name, {
+      anchor: "end",
+      size: SMALL,
+      fill: ink.wrong,
+      rim: ink.paper,
+    }),
+  );
+}
+
+/** Years, or months where the time is short. */
+function daysOf(across: Scale, bottom: number, ink: Ink): readonly Markup[] {
+  const from = dateOfDay(across.low);
+  const to = dateOfDay(across.high);
+  if (from === undefined || to === undefined) return [];
+  const isLong = 3 * 365 < across.high - across.low;
+  const first = Number(from.slice(0, 4));
+  const last = Number(to.slice(0, 4));
+  const every = isLong ? Math.max(1, Math.ceil((last - first) / 8)) : 1;
+  const marks: { readonly day: number; readonly name: string }[] = [];
+  const apart = Math.max(1, Math.ceil((across.high - across.low) / 30 / 8));
+  for (let year = first; year <= last; year += every)
+    for (
+      let month = 1;
+      month <= (isLong ? 1 : 12);
+      month += isLong ? 1 : apart
+    ) {
+      const text = `${String(year)}-${String(month).padStart(2, "0")}`;
+      marks.push({
+        day: Date.parse(`${text}-01T00:00:00Z`) / 86_400_000,
+        name: isLong ? String(year) : text,
+      });
+    }
+  return marks
+    .filter(({ day }) => across.low <= day && day <= across.high)
+    .map(({ day, name }) =>
+      together(
+        line(across(day), bottom, across(day), bottom + 4, {
+          stroke: ink.rule,
+        }),
+        label(across(day), bottom + 17, name, {
+          anchor: "middle",
+          size: SMALL,
+          fill: ink.muted,
+        }),
+      ),
+    );
+}
+
+function runOf(
+  run: Run,
+  across: Scale,
+  up: Scale,
+  [low, high]: readonly [number, number],
+  ink: Ink,
+): Markup {
+  const kept = (value: number): number => Math.min(high, Math.max(low, value));
+  const points = run.points.map(
+    ({ day, value, uncertainty, counts, date, gauge }) =>
+      about(
+        undefined,
+        `${date}${gauge === "" ? "" : `, ${gauge}`}${counts ? "" : ", not in the rate"}`,
+        uncertainty === undefined
+          ? together()
+          : bar(
+              { x: across(day), y: up(value - 2 * uncertainty) },
+              { x: across(day), y: up(value + 2 * uncertainty) },
+              3,
+              { stroke: ink.muted },
+            ),
+        element("circle", {
+          cx: across(day),
+          cy: up(value),
+          r: 3.5,
+          stroke: ink.journal,
+          "stroke-width": 1.5,
+          fill: counts ? ink.journal : ink.paper,
+        }),
+      ),
+  );
+  const { line: fit } = run;
+  if (fit === undefined) return together(...points);
+  const days = run.points.map(({ day }) => day);
+  const [from, to] = [Math.min(...days), Math.max(...days)];
+  const factor = studentCoverage(COVERAGE, fit.degreesOfFreedom);
+  const reach = factor.valid ? factor.value : 0;
+  const along = Array.from(
+    { length: 25 },
+    (_, index) => from + ((to - from) * index) / 24,
+  );
+  const edge = (side: -1 | 1): readonly string[] =>
+    along.map((day) => {
+      const { value, deviation } = heightAt(fit, day);
+      return `${digits(across(day))} ${digits(up(kept(value + side * reach * deviation)))}`;
+    });
+  const band = `M${edge(1).join("L")}L${[...edge(-1)].reverse().join("L")}Z`;
+  return together(
+    element("path", {
+      d: band,
+      fill: ink.journal,
+      "fill-opacity": 0.12,
+      stroke: ink.journal,
+      "stroke-width": 0.6,
+      "stroke-dasharray": "2 3",
+    }),
+    line(
+      across(from),
+      up(kept(heightAt(fit, from).value)),
+      across(to),
+      up(kept(heightAt(fit, to).value)),
+      { stroke: ink.journal, width: 1.5 },
+    ),
+    ...points,
+  );
+}

@@ -1,0 +1,215 @@
+// Sizes of the same feature over the years: gathered from the states of records, put in order, parted where something new began, and a line
+// laid through what is left. What it says in words is trend-words.ts's; which states there are, the caller's.
+import {
+  fitLine,
+  slopeInterval,
+  type LineFit,
+} from "../core/learning/line-fit.ts";
+import type { Interval } from "../core/learning/sample.ts";
+import type { System } from "../core/quantity/show.ts";
+import {
+  reachOf,
+  withSpreadOf,
+  type Reaching,
+} from "../core/trend/reaching.ts";
+import { groupedBy } from "../model/groups.ts";
+import type { StatePoint } from "./trend-points.ts";
+
+/** How sure the intervals are. So of 100 features that do not change, 5 are said to, in one way or the other. */
+export const COVERAGE = 0.95;
+/** Fewer days than this with readings say nothing of a rate with its spread. */
+export const LEAST_POINTS = 3;
+
+/** Days since 1970-01-01. */
+export type Day = number;
+
+export interface TrendPoint extends StatePoint {
+  readonly day: Day;
+  /** Of the gauge that the rate is taken from. */
+  readonly counts: boolean;
+}
+
+export interface Rate {
+  /** m a day, above zero where it grows. */
+  readonly perDay: number;
+  readonly interval: Interval;
+  /** Which way it goes, where the interval leaves zero out. */
+  readonly way: "wears" | "other way" | "not known";
+}
+
+/** Readings between which nothing new was made. */
+export interface Run {
+  readonly points: readonly TrendPoint[];
+  /** Why it begins where it does; undefined of the first. */
+  readonly because: string | undefined;
+  /** The gauge whose readings the rate is of, "" for readings that name none; undefined where they are of several dates by none twice. */
+  readonly gauge: string | undefined;
+  readonly line: LineFit | undefined;
+  readonly rate: Rate | undefined;
+}
+
+export interface Series {
+  /** Of the part where it has a serial, else the file. */
+  readonly of: { readonly serial: string } | { readonly file: string };
+  /** "journal front", "fit front" */
+  readonly entry: string;
+  readonly part: string;
+  readonly system: System;
+  readonly runs: readonly Run[];
+  /** m; the size past which it is worn, by the latest state. */
+  readonly limit: number | undefined;
+  readonly limitIs: "service limit" | "limit" | "wanted" | undefined;
+  /** -1 for what falls as it wears, a journal; 1 for what grows. */
+  readonly towards: -1 | 1;
+  /** When the last run's line gets to the limit; undefined where there is no line or no limit. Days. */
+  readonly reaching: Reaching | undefined;
+}
+
+/** The series of all features that have a size with a date. */
+export function seriesOf(points: readonly StatePoint[]): readonly Series[] {
+  return [...groupedBy(points, keyOf).values()].flatMap((all) => {
+    const [first] = all;
+    return first === undefined ? [] : [oneSeries(first, all)];
+  });
+}
+
+function keyOf({ serial, file, entry }: StatePoint): string {
+  return JSON.stringify(
+    serial === undefined ? ["file", file, entry] : ["serial", serial, entry],
+  );
+}
+
+function oneSeries(first: StatePoint, all: readonly StatePoint[]): Series {
+  const inOrder = all
+    .map((point) => ({ ...point, day: dayOf(point.date) }))
+    .sort((a, b) => a.day - b.day);
+  const latest = inOrder.at(-1) ?? { ...first, day: dayOf(first.date) };
+  const towards = first.entry.startsWith("journal ") ? -1 : 1;
+  const runs = runsOf(inOrder, towards);
+  const line = runs.at(-1)?.line;
+  const { limit, limitIs } = latest;
+  const reaching =
+    line === undefined || limit === undefined
+      ? undefined
+      : reachOf(line, limit, towards, COVERAGE);
+  return {
+    of:
+      first.serial === undefined
+        ? { file: first.file }
+        : { serial: first.serial },
+    entry: first.entry,
+    part: latest.part,
+    system: latest.system,
+    runs,
+    limit,
+    limitIs,
+    towards,
+    reaching: reaching?.valid === true ? reaching.value : undefined,
+  };
+}
+
+type Dated = StatePoint & { readonly day: Day };
+
+/** Parts the points where something new was made. What one gauge reads over another is no repair: only the one that reads most tells. */
+function runsOf(points: readonly Dated[], towards: -1 | 1): readonly Run[] {
+  const gauge = gaugeOf(points);
+  const runs: { because: string | undefined; points: Dated[] }[] = [];
+  for (const point of points) {
+    const run = runs.at(-1);
+    const because =
+      run === undefined ? undefined : whyNew(run.points, point, gauge, towards);
+    if (run === undefined || because !== undefined)
+      runs.push({ because, points: [point] });
+    else run.points.push(point);
+  }
+  return runs.map(({ because, points: all }) => runOf(all, because, towards));
+}
+
+/** How many times the uncertainty of both readings, or steps of them, a size must have gone the other way to be taken for a repair. */
+const REPAIRED = { deviations: 4, steps: 6 };
+
+function whyNew(
+  run: readonly Dated[],
+  after: Dated,
+  gauge: string | undefined,
+  towards: -1 | 1,
+): string | undefined {
+  const last = run.at(-1);
+  if (last === undefined) return undefined;
+  if (last.madeIn !== after.madeIn) return "a new bush";
+  if (last.limits !== after.limits) return "other limits are written";
+  const before = run.findLast((each) => each.gauge === gauge);
+  if (before === undefined || after.gauge !== gauge) return undefined;
+  const back = -towards * (after.value - before.value);
+  const noise = Math.max(
+    REPAIRED.deviations *
+      Math.hypot(before.uncertainty ?? 0, after.uncertainty ?? 0),
+    REPAIRED.steps * Math.max(before.step ?? 0, after.step ?? 0),
+  );
+  return 0 < noise && noise < back
+    ? "the size went the other way, by more than readings differ"
+    : undefined;
+}
+
+function runOf(
+  all: readonly Dated[],
+  because: string | undefined,
+  towards: -1 | 1,
+): Run {
+  const gauge = gaugeOf(all);
+  const points = all.map((point) => ({
+    ...point,
+    counts: point.gauge === gauge,
+  }));
+  const counted = points.filter(({ counts }) => counts);
+  const found =
+    new Set(counted.map(({ day }) => day)).size < LEAST_POINTS
+      ? undefined
+      : fitLine(counted.map(({ day, value }) => ({ x: day, y: value })));
+  if (found?.valid !== true)
+    return { points, because, gauge, line: undefined, rate: undefined };
+  // a value that is rounded to a step is off by step/√12, and a mean of several by no less than that of one of theirs
+  const coarsest = Math.max(
+    ...counted.map(({ step, count }) => (step ?? 0) / Math.sqrt(12 * count)),
+  );
+  const line = withSpreadOf(found.value, coarsest);
+  const interval = slopeInterval(line, COVERAGE);
+  if (!interval.valid)
+    return { points, because, gauge, line: undefined, rate: undefined };
+  const { low, high } = interval.value;
+  const wears = towards === 1 ? 0 < low : high < 0;
+  const other = towards === 1 ? high < 0 : 0 < low;
+  return {
+    points,
+    because,
+    gauge,
+    line,
+    rate: {
+      perDay: line.slope,
+      interval: interval.value,
+      way: wears ? "wears" : other ? "other way" : "not known",
+    },
+  };
+}
+
+/** Gauges differ, so a rate is of one: the one that read on most days, of several the one that read last. */
+function gaugeOf(points: readonly Dated[]): string | undefined {
+  const days = new Map<string, Set<Day>>();
+  for (const { gauge, day } of points)
+    days.set(gauge, (days.get(gauge) ?? new Set()).add(day));
+  const most = Math.max(0, ...[...days.values()].map((each) => each.size));
+  return points.findLast(({ gauge }) => days.get(gauge)?.size === most)?.gauge;
+}
+
+/** Days since 1970-01-01 of an ISO 8601 day. */
+export function dayOf(date: string): Day {
+  return Date.parse(`${date}T00:00:00Z`) / 86_400_000;
+}
+
+/** The ISO 8601 day; undefined where no calendar reaches. */
+export function dateOfDay(day: Day): string | undefined {
+  const date = new Date(Math.round(day) * 86_400_000);
+  return Number.isNaN(date.getTime()) || 9999 < date.getUTCFullYear()
+    ? undefined
+    : date.toISOString().slice(0, 10);
+}
