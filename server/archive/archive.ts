@@ -41,7 +41,7 @@ export interface Archive {
   known(record: string): KnownRecord | undefined;
   names(): Iterable<string>;
   /** Puts a record in, in place of what the archive has of it. */
-  add(record: string, year: number, rows: Rows): void;
+  add(record: string, year: number, rows: Rows): Promise<void>;
   /** Takes a record out. */
   drop(record: string): void;
   /** Makes the state that all this comes to the archive's; nothing where nothing changed. */
@@ -80,7 +80,11 @@ export async function openArchive(options: ArchiveOptions): Promise<Archive> {
   });
   let buffer: Buffer | undefined;
   const close = async (): Promise<void> => {
-    buffer?.close();
+    try {
+      buffer?.close();
+    } catch {
+      // nothing in it is wanted any more
+    }
     buffer = undefined;
     // what can't be tidied away now is tidied away by the next export
     await disk.remove(path.join(folder, WORK)).catch(() => undefined);
@@ -207,10 +211,12 @@ function archiveOf(
     problems: held.problems,
     known: (record) => held.records.get(record),
     names: () => held.records.keys(),
-    add(record, year, rows) {
-      if (held.records.has(record)) gone.add(record);
-      buffer.add(year, rows);
-    },
+    add: (record, year, rows) =>
+      inFolder(name, () => {
+        if (held.records.has(record)) gone.add(record);
+        buffer.add(year, rows);
+        return Promise.resolve();
+      }),
     drop(record) {
       if (held.records.has(record)) gone.add(record);
     },
@@ -351,9 +357,21 @@ async function writeState(
   }
   const home = path.join(folder, STATES, state);
   await disk.write(path.join(home, SCHEMA_FILE), schemaText());
-  for (const each of folders) await disk.sync(each);
-  for (const table of TABLE_NAMES) await disk.sync(path.join(home, table));
-  await disk.sync(home);
+  // together, so that the disk can take them together
+  await Promise.all(
+    made.flatMap((part) =>
+      TABLE_NAMES.map((table) =>
+        disk.sync(partFile(folder, state, table, part)),
+      ),
+    ),
+  );
+  await Promise.all(
+    [
+      ...folders,
+      ...TABLE_NAMES.map((table) => path.join(home, table)),
+      home,
+    ].map((each) => disk.sync(each)),
+  );
   await disk.sync(path.join(folder, STATES));
   return [...plan.kept, ...made];
 }
@@ -371,7 +389,6 @@ async function writePart(
     const { to, from } = await placesOf(table);
     disk.before("copy", to);
     bytes[table] = await buffer.copy(table, { year, chunks, from, to });
-    await disk.sync(to);
   }
   return bytes as Part["bytes"]; // every table was written
 }

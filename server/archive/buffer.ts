@@ -111,6 +111,7 @@ export async function openBuffer(folder: string): Promise<Buffer> {
       return (await stat(to)).size;
     },
     close() {
+      // what waits is not wanted any more: it need not fit on the disk
       for (const appender of appenders.values()) appender.close();
       engine.close();
     },

@@ -67,7 +67,7 @@ export async function openEngine(
       autoinstall_known_extensions: "false",
       autoload_known_extensions: "false",
       // what is written must not grow with the archive in memory
-      memory_limit: "512MB",
+      memory_limit: "256MB",
       temp_directory: options?.scratch ?? "",
       threads: "2",
     },
@@ -150,7 +150,12 @@ function appenderOf(
       appender.flushSync();
     },
     close() {
-      appender.closeSync();
+      try {
+        appender.clear();
+        appender.closeSync();
+      } catch {
+        // it failed before, and that was said
+      }
     },
   };
 }

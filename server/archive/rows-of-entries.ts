@@ -28,6 +28,7 @@ export function entryRows(
       place?.file === 0 && place.index === index,
       entry.damaged,
       valueIn(entry, "SerialFact") ?? null,
+      valueIn(entry, "LotFact") ?? null,
     ];
   });
 }

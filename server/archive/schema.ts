@@ -162,6 +162,7 @@ export const TABLES: readonly Table[] = [
         "its opening line can't be read, or stands in the wrong place",
       ),
       text("serial", "serial of a part", true),
+      text("lot", "lot that a bush was bought in", true),
     ],
   },
   {

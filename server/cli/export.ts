@@ -157,7 +157,7 @@ async function bring(file: FoundFile, work: Work): Promise<boolean> {
   const checked = await evaluator.evaluate(file);
   const open = work.project.open(file.path);
   if (checked !== undefined && open !== undefined)
-    archive.add(
+    await archive.add(
       name,
       yearOf(open),
       rowsOf(

@@ -33,7 +33,7 @@ export async function exportShop(
       if (open === undefined) continue;
       const content = await readFile(path.join(cwd, name), "utf8");
       if (archive.known(name)?.content === content) continue;
-      archive.add(
+      await archive.add(
         name,
         yearOf(open),
         rowsOf(

@@ -1,14 +1,30 @@
 -- How much each bush closed when it was pressed in, beside what was foretold.
 -- The bush's bore as bought less the same bore read as pressed, both as the mean of their readings at 20 °C; presses without both are left out.
-WITH placed AS (
+WITH presses AS (
+  SELECT entries.record AS record, entries.entry AS press
+  FROM entries
+  WHERE entries.kind = 'press' AND entries.counts
+),
+bushes AS (
+  SELECT entries.record AS record, entries.entry AS bush, entries.lot AS lot
+  FROM entries
+  WHERE entries.kind = 'bush' AND entries.counts
+),
+bores AS (
+  SELECT entries.record AS record, entries.entry AS bore
+  FROM entries
+  WHERE entries.kind = 'bore' AND entries.counts
+),
+placed AS (
   SELECT
     links.record AS record,
     links.entry AS press,
-    links.target AS bush
+    links.target AS bush,
+    bushes.lot AS lot
   FROM links
-  JOIN entries ON entries.record = links.record AND entries.entry = links.entry AND entries.counts
-  JOIN entries AS bushes ON bushes.record = links.record AND bushes.entry = links.target AND bushes.counts
-  WHERE links.fact = 'on' AND entries.kind = 'press' AND bushes.kind = 'bush'
+  JOIN presses ON presses.record = links.record AND presses.press = links.entry
+  JOIN bushes ON bushes.record = links.record AND bushes.bush = links.target
+  WHERE links.fact = 'on'
 ),
 bored AS (
   SELECT
@@ -16,8 +32,8 @@ bored AS (
     links.entry AS bore,
     links.target AS bush
   FROM links
-  JOIN entries ON entries.record = links.record AND entries.entry = links.entry AND entries.counts
-  WHERE links.fact = 'on' AND entries.kind = 'bore'
+  JOIN bores ON bores.record = links.record AND bores.bore = links.entry
+  WHERE links.fact = 'on'
 ),
 bought AS (
   SELECT
@@ -60,6 +76,7 @@ SELECT
   jobs.opened AS opened,
   placed.press AS press,
   made_of.material AS material,
+  placed.lot AS lot,
   tight.size AS interference_m,
   foretold.low AS foretold_least_m,
   foretold.high AS foretold_most_m,

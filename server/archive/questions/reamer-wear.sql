@@ -38,24 +38,33 @@ reamers AS (
   WHERE readings.fact = 'read' AND readings.corrected IS NOT NULL
   GROUP BY readings.record, readings.entry
 ),
+named AS (
+  SELECT
+    links.record AS record,
+    links.entry AS line,
+    links.target AS bore
+  FROM links
+  WHERE links.fact = 'bore' AND links.target IS NOT NULL
+),
 cuts AS (
   SELECT
     reamed.reamer_record AS reamer_record,
     reamed.reamer AS reamer,
     reamed.record AS record,
-    COALESCE(cut.done_on, jobs.opened) AS on_day,
+    COALESCE(EXTRACT(YEAR FROM COALESCE(cut.done_on, jobs.opened)), 0) AS cut_year,
+    COALESCE(EXTRACT(MONTH FROM COALESCE(cut.done_on, jobs.opened)), 0) AS cut_month,
     bores.size AS size
   FROM reamed
   JOIN jobs ON jobs.record = reamed.record
-  JOIN links AS named ON named.record = reamed.record AND named.entry = reamed.line AND named.fact = 'bore'
-  JOIN bores ON bores.record = reamed.record AND bores.bore = named.target
+  JOIN named ON named.record = reamed.record AND named.line = reamed.line
+  JOIN bores ON bores.record = named.record AND bores.bore = named.bore
   LEFT JOIN cut ON cut.record = reamed.record AND cut.line = reamed.line
 )
 SELECT
   cuts.reamer_record AS record,
   cuts.reamer AS reamer,
-  COALESCE(EXTRACT(YEAR FROM cuts.on_day), 0) AS cut_year,
-  COALESCE(EXTRACT(MONTH FROM cuts.on_day), 0) AS cut_month,
+  cuts.cut_year AS cut_year,
+  cuts.cut_month AS cut_month,
   COUNT(*) AS bores,
   COUNT(DISTINCT cuts.record) AS jobs,
   MIN(cuts.size) AS least_m,
@@ -64,9 +73,5 @@ SELECT
   AVG(cuts.size - reamers.size) AS mean_over_m
 FROM cuts
 LEFT JOIN reamers ON reamers.record = cuts.reamer_record AND reamers.reamer = cuts.reamer
-GROUP BY
-  cuts.reamer_record,
-  cuts.reamer,
-  COALESCE(EXTRACT(YEAR FROM cuts.on_day), 0),
-  COALESCE(EXTRACT(MONTH FROM cuts.on_day), 0)
+GROUP BY cuts.reamer_record, cuts.reamer, cuts.cut_year, cuts.cut_month
 ORDER BY record, reamer, cut_year, cut_month

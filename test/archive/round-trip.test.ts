@@ -1,0 +1,268 @@
+// What goes into the archive comes out of it: every result and finding of `thou check --format json` is in Parquet and equal, bit for bit;
+// readings and steps are those that the text of the records says. Over all samples, damaged ones too, and a made-up history.
+import { cp, mkdir, readFile, writeFile } from "node:fs/promises";
+import path from "node:path";
+import { beforeAll, describe, expect, test } from "vitest";
+import { folderWith } from "../cli/in-process.ts";
+import { shopHistory } from "../history/shop-history.ts";
+import { filesOf, ran, rowsOf } from "./shop.ts";
+
+interface Checked {
+  readonly files: readonly {
+    readonly file: string;
+    readonly findings: readonly Readonly<Record<string, unknown>>[];
+    readonly results: readonly Readonly<Record<string, unknown>>[];
+  }[];
+}
+
+type Rows = readonly Readonly<Record<string, unknown>>[];
+
+let cwd = "";
+let json: Checked = { files: [] };
+const tables = new Map<string, Rows>();
+const table = (name: string): Rows => tables.get(name) ?? [];
+
+beforeAll(async () => {
+  cwd = await folderWith({
+    // what a person may type into a text
+    "odd.thou":
+      'job odd\n  title "\u0000 \u{1F529} \u202E \\"=1+1\\""\n  opened 0001-01-01 by "\u00E9\u0301"\n  units mm\n',
+  });
+  await cp("samples", path.join(cwd, "samples"), { recursive: true });
+  const history = shopHistory(60_031, { records: 48 });
+  const write = async (file: string, text: string): Promise<void> => {
+    await mkdir(path.dirname(path.join(cwd, file)), { recursive: true });
+    await writeFile(path.join(cwd, file), text);
+  };
+  for (const crib of history.cribs) await write(crib.path, crib.text);
+  for (const record of history.records)
+    await write(record.path, record.versions.at(-1)?.text ?? "");
+  json = JSON.parse(
+    (await ran(["check", "--format", "json"], cwd)).out,
+  ) as Checked;
+  const exported = await ran(["export", "--out", "archive"], cwd);
+  expect(exported.out).toContain(`${json.files.length} records worked out`);
+  const order: Readonly<Record<string, string>> = {
+    results: "number",
+    workings: "result, number",
+    needs: "result, number",
+    findings: "number",
+    readings: "line, number",
+    steps: "number",
+    jobs: "record",
+  };
+  for (const [name, by] of Object.entries(order))
+    tables.set(
+      name,
+      await rowsOf(
+        `SELECT * EXCLUDE (year) FROM ${filesOf(path.join(cwd, "archive"), name)} ORDER BY record, ${by}`,
+      ),
+    );
+}, 120_000);
+
+function of(rows: Rows, record: string): Rows {
+  return rows.filter((row) => row.record === record);
+}
+
+/** Files in the order of their names, as the tables have them. */
+function byName(): Checked["files"] {
+  return [...json.files].sort((a, b) => (a.file < b.file ? -1 : 1));
+}
+
+describe("as thou check says it", () => {
+  test("every result, with its working and its needs", () => {
+    let results = 0;
+    for (const { file, results: wanted } of byName()) {
+      const workings = of(table("workings"), file);
+      const needs = of(table("needs"), file);
+      const found = of(table("results"), file).map((row) => ({
+        entry: row.entry,
+        kind: row.kind,
+        of: row.about,
+        case: row.hot_case,
+        low: row.low,
+        nominal: row.nominal,
+        high: row.high,
+        unit: row.unit,
+        status: row.status,
+        verdict: row.verdict,
+        text: row.text,
+        working: workings
+          .filter((each) => each.result === row.number)
+          .map((each) => ({
+            formula: each.formula,
+            with: each.with_numbers,
+            source: each.source,
+          })),
+        needs: needs
+          .filter((each) => each.result === row.number)
+          .map((each) => ({
+            ref: each.needs_entry,
+            fact: each.fact,
+            text: each.text,
+          })),
+      }));
+      // numbers are held to the last bit: toEqual goes by Object.is
+      expect(found, file).toEqual(wanted);
+      results += found.length;
+    }
+    expect(results).toBeGreaterThan(3000);
+    expect(table("results")).toHaveLength(results);
+  });
+
+  test("every finding", () => {
+    let findings = 0;
+    for (const { file, findings: wanted } of byName()) {
+      const found = of(table("findings"), file).map((row) => ({
+        code: row.code,
+        level: row.level,
+        line: row.line,
+        column: row.first_column,
+        endLine: row.end_line,
+        endColumn: row.end_column,
+        message: row.message,
+        entry: row.entry,
+        accepted: row.accepted,
+      }));
+      expect(found, file).toEqual(wanted);
+      findings += found.length;
+    }
+    expect(findings).toBeGreaterThan(100);
+    expect(table("findings")).toHaveLength(findings);
+    expect(
+      table("findings").filter((row) => row.accepted_by !== null).length,
+    ).toBe(table("findings").filter((row) => row.accepted === true).length);
+  });
+
+  test("every file, and the count of its findings", () => {
+    expect(table("jobs").map((row) => row.record)).toEqual(
+      byName().map(({ file }) => file),
+    );
+    for (const { file, findings } of json.files) {
+      const [row] = of(table("jobs"), file);
+      const count = (level: string): number =>
+        findings.filter(
+          (each) => each.accepted !== true && each.level === level,
+        ).length;
+      expect(row, file).toMatchObject({
+        errors: count("error"),
+        warnings: count("warning"),
+        information: count("information"),
+        hints: count("hint"),
+        accepted: findings.filter((each) => each.accepted === true).length,
+      });
+    }
+  });
+});
+
+describe("as the text says it", () => {
+  test("texts of any kind", async () => {
+    const [row] = of(table("jobs"), "odd.thou");
+    const text = await readFile(path.join(cwd, "odd.thou"), "utf8");
+    expect(text).toContain(`title "${String(row?.title)}"`);
+    expect(row?.title).toContain("\u0000 \u{1F529} \u202E");
+    expect(row?.opened_by).toBe("\u00E9\u0301");
+    expect(row?.opened).toEqual(new Date("0001-01-01"));
+  });
+
+  // sound records only: of a damaged line nothing is kept
+  const isSound = (file: string): boolean =>
+    !file.includes("broken") && file !== "odd.thou";
+
+  test("every value that was read, where, when and by whom", async () => {
+    let values = 0;
+    for (const { file } of byName().filter((each) => isSound(each.file))) {
+      const text = await readFile(path.join(cwd, file), "utf8");
+      const unit = /^ +units +(inch|mm)/m.exec(text)?.[1] ?? "mm";
+      const damaged = new Set(
+        of(table("findings"), file)
+          .filter((row) => row.code === "line-damaged")
+          .map((row) => row.line),
+      );
+      for (const [index, line] of text.split(/\r?\n/).entries()) {
+        const read = /^\s+(read|repeat)\s+(.*?)\s*(?:#.*)?$/.exec(line);
+        if (read === null || damaged.has(index + 1)) continue;
+        const [, word = "", rest = ""] = read;
+        const [, numbers = "", own] =
+          /((?:^|\s)\d*\.?\d+(?:\s+\d*\.?\d+)*)(?:\s+(mm|in)\b)?/.exec(rest) ??
+          [];
+        const size = (own ?? unit) === "mm" ? 1e-3 : 0.0254;
+        const rows = of(table("readings"), file).filter(
+          (row) => row.line === index + 1,
+        );
+        const where = `${file}:${index + 1} ${line}`;
+        expect(rows.map((row) => Number(row.value)).length, where).toBe(
+          numbers.trim().split(/\s+/).length,
+        );
+        numbers
+          .trim()
+          .split(/\s+/)
+          .forEach((number, at) => {
+            // as written, in tenths of a nanometre
+            expect(Number(rows[at]?.value), where).toBeCloseTo(
+              Number(number) * size,
+              10,
+            );
+            values++;
+          });
+        const [, on] = /\bon (\d{4}-\d\d-\d\d)/.exec(rest) ?? [];
+        const [, by] = /\bby (\w+)/.exec(rest) ?? [];
+        const [, stage] = /\bas (\w+)/.exec(rest) ?? [];
+        const [, gauge] = /\bwith ([\w-]+)/.exec(rest) ?? [];
+        for (const row of rows)
+          expect([row.fact, row.taken, row.taken_by, row.gauge], where).toEqual(
+            [
+              word,
+              on === undefined ? null : new Date(on),
+              by ?? null,
+              gauge === undefined ? null : `gauge ${gauge}`,
+            ],
+          );
+        if (stage !== undefined)
+          expect(rows.map((row) => row.stage)).toContain(stage);
+      }
+    }
+    expect(values).toBeGreaterThan(1000);
+    const inSound = table("readings").filter((row) =>
+      isSound(String(row.record)),
+    );
+    expect(inSound).toHaveLength(values);
+  });
+
+  test("every step, and how it stands", async () => {
+    let steps = 0;
+    for (const { file } of byName().filter((each) => isSound(each.file))) {
+      const text = await readFile(path.join(cwd, file), "utf8");
+      if (!/^job /m.test(text)) {
+        expect(of(table("steps"), file), file).toEqual([]);
+        continue;
+      }
+      for (const [block, name] of text.matchAll(
+        /^step ([\w-]+).*(?:\n(?:[ \t].*|\s*|#.*))*/gm,
+      )) {
+        const [, done] =
+          /^\s+done(?: on)? (\d{4}-\d\d-\d\d)/m.exec(block) ?? [];
+        const [, says] = /^\s+do "(.*)"/m.exec(block) ?? [];
+        const row = of(table("steps"), file).find(
+          (each) => each.entry === `step ${name ?? ""}`,
+        );
+        expect(row, `${file} ${name ?? ""}`).toBeDefined();
+        expect(row?.done_on, `${file} ${name ?? ""}`).toEqual(
+          done === undefined ? null : new Date(done),
+        );
+        if (done !== undefined) expect(row?.done).toBe(true);
+        if (says !== undefined) expect(row?.text).toBe(says);
+        steps++;
+      }
+      // what is ready is next
+      const ready = of(table("results"), file)
+        .filter((each) => each.kind === "ready" && each.nominal === 1)
+        .map((each) => each.entry);
+      for (const entry of ready)
+        expect(
+          of(table("steps"), file).find((each) => each.entry === entry)?.next,
+        ).toBe(true);
+    }
+    expect(steps).toBeGreaterThan(90);
+  });
+});
