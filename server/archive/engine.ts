@@ -66,10 +66,11 @@ export async function openEngine(
       // it must never fetch anything
       autoinstall_known_extensions: "false",
       autoload_known_extensions: "false",
-      // what is written must not grow with the archive in memory
-      memory_limit: "256MB",
-      temp_directory: options?.scratch ?? "",
       threads: "2",
+      // an export must not grow with the archive in memory; a question may, and leaves nothing on the disk
+      ...(options === undefined
+        ? { temp_directory: "" }
+        : { memory_limit: "256MB", temp_directory: options.scratch }),
     },
   );
   const connection = await instance.connect();
