@@ -1,5 +1,5 @@
 // `thou check`: findings and results of files. What it says is the model's; how it is said is the reports'.
-import { Option, type Command } from "commander";
+import { InvalidArgumentError, Option, type Command } from "commander";
 import {
   createCounter,
   type CheckedFile,
@@ -8,12 +8,14 @@ import {
   type Summary,
 } from "./report.ts";
 import { scopeOf, type ScopeOptions } from "./check-scope.ts";
-import { createEvaluator } from "./evaluate-record.ts";
+import { evaluateMany } from "./evaluate-many.ts";
+import { createEvaluator, type Evaluator } from "./evaluate-record.ts";
 import { nameFrom, type FoundFile } from "./find-files.ts";
 import type { Context } from "./io.ts";
 import { jsonReport } from "./report-json.ts";
 import { sarifReport } from "./report-sarif.ts";
 import { textReport } from "./report-text.ts";
+import { createProgress } from "./progress.ts";
 import { createTell } from "./tell.ts";
 
 const FORMATS = ["text", "json", "sarif"] as const;
@@ -23,6 +25,7 @@ interface CheckOptions extends ScopeOptions {
   readonly format: (typeof FORMATS)[number];
   readonly failOn: (typeof LEVELS)[number];
   readonly brief?: true;
+  readonly jobs?: number;
 }
 
 export function addCheck(program: Command, context: Context): void {
@@ -65,6 +68,12 @@ export function addCheck(program: Command, context: Context): void {
         "as text, errors and warnings alone, and nothing where there are none",
       ),
     )
+    .addOption(
+      new Option(
+        "--jobs <n>",
+        "how many threads may work at once; as many as the machine has room for where left off",
+      ).argParser(jobsOf),
+    )
     .addHelpText(
       "after",
       `
@@ -99,31 +108,48 @@ async function check(
   if (found.files.length + found.problems.length === 0 && !options.brief)
     io.stderr.write(`thou: ${found.noneSaid}\n`);
 
-  const evaluator = createEvaluator(
-    parts.createProject(),
-    io.cwd,
-    tell,
-    found.read,
-  );
   const report = reportFor(options, context);
   const counter = createCounter();
-  for (const file of found.files) {
-    const checked = await evaluator.evaluate(file);
-    if (checked !== undefined) {
-      counter.add(checked.check);
-      report.add(checked);
+  const progress = createProgress(io, found.files.length, () => Date.now());
+  const many = evaluateMany(found.files, {
+    createProject: parts.createProject,
+    cwd: io.cwd,
+    read: found.read,
+    startThread: parts.startThread,
+    jobs: options.jobs ?? parts.cores ?? 1,
+  });
+  let used: readonly string[] = [];
+  for (;;) {
+    const next = await many.next();
+    if (next.done === true) {
+      used = next.value;
+      break;
     }
-    evaluator.release(file);
+    progress.step();
+    const { checked, sentences } = next.value;
+    sentences.forEach(tell);
+    if (checked === undefined) continue;
+    counter.add(checked.check);
+    report.add(checked);
+    await io.stdout.drained();
   }
-  const usedWithErrors = unaskedWithErrors(
-    evaluator.used(),
+  progress.end();
+  const usedWithErrors = await unaskedWithErrors(
+    used,
     found.files,
-    (path) => evaluator.judge(path, nameFrom(io.cwd, path)),
+    createEvaluator(parts.createProject(), io.cwd, tell, found.read),
     io.cwd,
   );
   const summary = counter.summary();
   report.end({ summary, problems: [...problems], usedWithErrors });
   if (fails(summary, options.failOn)) context.exitWith(1);
+}
+
+function jobsOf(written: string): number {
+  const jobs = Number(written);
+  if (!Number.isInteger(jobs) || jobs < 1 || 64 < jobs)
+    throw new InvalidArgumentError("a whole number from 1 to 64.");
+  return jobs;
 }
 
 function reportFor(
@@ -145,20 +171,21 @@ function fails(summary: Summary, failOn: CheckOptions["failOn"]): boolean {
 }
 
 /** Files that were read because others use them: their faults are theirs, but whoever asks only for the job is told that there are some. */
-function unaskedWithErrors(
+async function unaskedWithErrors(
   used: readonly string[],
   asked: readonly FoundFile[],
-  judge: (path: string) => CheckedFile["check"] | undefined,
+  evaluator: Evaluator,
   cwd: string,
-): Outcome["usedWithErrors"] {
+): Promise<Outcome["usedWithErrors"]> {
   const known = new Set(asked.map((file) => file.path));
-  return used
-    .filter((path) => !known.has(path))
-    .map((path) => ({
-      name: nameFrom(cwd, path),
-      errors: errorsIn(judge(path)),
-    }))
-    .filter(({ errors }) => 0 < errors);
+  const found: { readonly name: string; readonly errors: number }[] = [];
+  for (const path of used) {
+    if (known.has(path)) continue;
+    const name = nameFrom(cwd, path);
+    const errors = errorsIn((await evaluator.evaluate({ path, name }))?.check);
+    if (0 < errors) found.push({ name, errors });
+  }
+  return found;
 }
 
 function errorsIn(check: CheckedFile["check"] | undefined): number {

@@ -8,8 +8,6 @@ import { shown } from "./terminal-text.ts";
 export interface Evaluator {
   /** Reads a record with all that it uses, and checks it; undefined where it can't be: the sentence has then gone to `tell`. */
   evaluate(file: FoundFile): Promise<CheckedFile | undefined>;
-  /** What a check says of a file that was read. */
-  judge(path: string, name: string): CheckedFile["check"] | undefined;
   /** Lets go of a record that no other uses, so that memory stays flat. */
   release(file: FoundFile): void;
   /** Files that others used so far, and that are there. */
@@ -46,7 +44,6 @@ export function createEvaluator(
         ? undefined
         : { ...file, lines, check };
     },
-    judge,
     release(file) {
       loader.release(file);
     },

@@ -2,6 +2,7 @@
 // test its own. It also holds how a command ends: an exit code, or a sentence why it could not run.
 import picocolors from "picocolors";
 import type { Project } from "../rules/check.ts";
+import type { Thread } from "./evaluate-many.ts";
 
 export interface Output {
   write(text: string): void;
@@ -36,6 +37,10 @@ export interface Parts {
   readonly pages: Readonly<Record<string, string>>;
   /** Where the bundled language server lies. */
   readonly serverFile: string;
+  /** Starts a thread that checks records; none where the command is no bundle. */
+  readonly startThread?: () => Thread;
+  /** How many threads the machine has room for. */
+  readonly cores?: number;
 }
 
 /** 0: as wished. 1: some finding, some change, some error in what was asked. 2: it could not run, or not on all of it. */

@@ -2,9 +2,12 @@
 // The process behind `thou`: its streams, its folder, its exit code. Everything else is run.ts's.
 import { realpathSync } from "node:fs";
 import path from "node:path";
+import { availableParallelism } from "node:os";
 import { isatty } from "node:tty";
+import { parentPort, Worker } from "node:worker_threads";
 import { createProject } from "../rules/check.ts";
 import { pages } from "../rules/pages.ts";
+import { serveChecks, type Thread } from "./evaluate-many.ts";
 import type { Io, Output } from "./io.ts";
 import { run } from "./run.ts";
 
@@ -26,9 +29,38 @@ const io: Io = {
 };
 
 // no process.exit: what was written must first get out, and the language server goes on
-void run(process.argv.slice(2), io, { ...parts, serverFile }).then((code) => {
-  process.exitCode = code;
-});
+if (parentPort === null)
+  void run(process.argv.slice(2), io, {
+    ...parts,
+    serverFile,
+    startThread: () => threadOf(new Worker(__filename)),
+    cores: availableParallelism(),
+  }).then((code) => {
+    process.exitCode = code;
+  });
+else serveChecks(parts.createProject, parentPort);
+
+function threadOf(worker: Worker): Thread {
+  return {
+    post(batch) {
+      worker.postMessage(batch);
+    },
+    listen(answer, ended) {
+      let why = "it gave no reason";
+      worker.on("message", answer);
+      worker.on("error", (error) => {
+        why = String(error);
+      });
+      worker.on("exit", () => {
+        ended(why);
+      });
+    },
+    stop() {
+      worker.removeAllListeners();
+      void worker.terminate();
+    },
+  };
+}
 
 /** Whoever reads may leave early, as `head` does: then the rest goes nowhere and the exit code stays true. */
 function outputOf(stream: NodeJS.WriteStream, isTerminal: boolean): Output {
@@ -42,14 +74,16 @@ function outputOf(stream: NodeJS.WriteStream, isTerminal: boolean): Output {
     },
     drained: () =>
       new Promise((resolve) => {
-        if (isClosed || !stream.writableNeedDrain) resolve();
-        else {
-          stream.once("drain", resolve);
-          stream.once("close", resolve);
-          stream.once("error", () => {
-            resolve();
-          });
+        if (isClosed || !stream.writableNeedDrain) {
+          resolve();
+          return;
         }
+        const events = ["drain", "close", "error"] as const;
+        const go = (): void => {
+          for (const each of events) stream.off(each, go);
+          resolve();
+        };
+        for (const each of events) stream.on(each, go);
       }),
     isTerminal,
     get columns() {

@@ -51,7 +51,8 @@ function optionNamed(written: string): string {
 
 function invalid(option: string, message: string): string {
   const [, value = "", choices = ""] =
-    /argument '(.*)' is invalid\. Allowed choices are (.*)\.$/.exec(message) ??
-    [];
+    /argument '(.*)' is invalid\. (?:Allowed choices are )?(.*)\.$/.exec(
+      message,
+    ) ?? [];
   return `${option.split(" ")[0] ?? option} takes ${choices.replace(/, ([^,]*)$/, " or $1")}, not "${value}"`;
 }

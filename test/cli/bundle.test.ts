@@ -5,6 +5,7 @@ import path from "node:path";
 import { build } from "esbuild";
 import { beforeAll, describe, expect, test } from "vitest";
 import manifest from "../../package.json" with { type: "json" };
+import { shopHistory } from "../history/shop-history.ts";
 import { folderWith } from "./in-process.ts";
 
 let folder = "";
@@ -47,8 +48,9 @@ function ran(
         cwd,
         env: {
           ...process.env,
-          FORCE_COLOR: "",
-          NO_COLOR: "",
+          // set to nothing at once, Node itself warns of them in a thread
+          FORCE_COLOR: undefined,
+          NO_COLOR: undefined,
           NODE_OPTIONS: "",
         },
       },
@@ -196,5 +198,44 @@ describe("the bundle", () => {
       out: "serve --stdio: Content-Length: 2\r\n\r\n{}",
       err: "",
     });
+  });
+});
+
+describe("many records", () => {
+  test("come out alike whatever the number of threads, and in the order of the files", async () => {
+    const history = shopHistory(31, { records: 72 });
+    const files = Object.fromEntries([
+      ...[...history.cribs].map(({ path: at, text }) => [at, text] as const),
+      ...[...history.records].map(
+        ({ path: at, versions }) => [at, versions.at(-1)?.text ?? ""] as const,
+      ),
+    ]);
+    const cwd = await folderWith({
+      ...files,
+      "zz-bytes.thou": "job\u{FFFD}\n",
+    });
+    await writeFile(path.join(cwd, "aa-bytes.thou"), Buffer.from([0x6a, 0xff]));
+    for (const format of ["json", "sarif", "text"]) {
+      const [one, two, four] = await Promise.all(
+        ["1", "2", "4"].map((jobs) =>
+          ran(["check", "--format", format, "--jobs", jobs], cwd),
+        ),
+      );
+      expect(one?.out.length).toBeGreaterThan(10_000);
+      expect(one?.err).toContain("aa-bytes.thou cannot be read");
+      for (const other of [two, four]) {
+        expect(other?.err, format).toBe(one?.err);
+        // not as a difference: megabytes of it
+        expect(other?.out === one?.out, format).toBe(true);
+        expect(other?.code).toBe(one?.code);
+      }
+    }
+  }, 120_000);
+
+  test("--jobs takes a whole number", async () => {
+    const cwd = await folderWith({ "a.thou": "job a\n" });
+    const { code, err } = await ran(["check", "--jobs", "0"], cwd);
+    expect(code).toBe(2);
+    expect(err).toContain("--jobs takes a whole number from 1 to 64");
   });
 });

@@ -1,0 +1,206 @@
+// Many records, in threads where it pays: each thread has a project of its own, and what they find comes out in the order of the files,
+// whatever thread is done first. One record is evaluate-record.ts's.
+import { createEvaluator } from "./evaluate-record.ts";
+import type { FoundFile } from "./find-files.ts";
+import type { CheckedProject } from "./io.ts";
+import type { ReadBytes } from "./load-files.ts";
+import type { CheckedFile } from "./report.ts";
+import { shown } from "./terminal-text.ts";
+
+/** A thread that checks records: `serveChecks` runs in it. */
+export interface Thread {
+  post(message: Batch): void;
+  /** Called with each answer, or once with what ended the thread. */
+  listen(answer: (done: BatchDone) => void, ended: (why: string) => void): void;
+  stop(): void;
+}
+
+/** Files to check, one after another. */
+export interface Batch {
+  readonly number: number;
+  readonly cwd: string;
+  readonly files: readonly FoundFile[];
+}
+
+export interface BatchDone {
+  readonly number: number;
+  readonly records: readonly Evaluated[];
+  /** Files that others used so far. */
+  readonly used: readonly string[];
+}
+
+export interface Evaluated {
+  /** Undefined where it could not be checked: the sentences say why. */
+  readonly checked: CheckedFile | undefined;
+  readonly sentences: readonly string[];
+}
+
+export interface Many {
+  readonly createProject: () => CheckedProject;
+  readonly cwd: string;
+  /** The state that files are read in; the disk where none is given. Only the disk is read in threads. */
+  readonly read: ReadBytes | undefined;
+  /** Undefined where there are none to start. */
+  readonly startThread: (() => Thread) | undefined;
+  /** How many threads may work at once. */
+  readonly jobs: number;
+}
+
+/** Fewer files than these are done before a second thread has started. */
+const LEAST_FOR_THREADS = 64;
+const BATCH = 16;
+/** So many batches a thread may be ahead of what was handed out: memory stays flat. */
+const AHEAD = 3;
+
+/** Each file in order, as soon as it is known. Ends with the files that others used, sorted. */
+export async function* evaluateMany(
+  files: readonly FoundFile[],
+  many: Many,
+): AsyncGenerator<Evaluated, readonly string[]> {
+  const { startThread, jobs, read } = many;
+  const isMany =
+    startThread !== undefined &&
+    read === undefined &&
+    1 < jobs &&
+    LEAST_FOR_THREADS <= files.length;
+  return isMany
+    ? yield* inThreads(files, many, startThread)
+    : yield* here(files, many);
+}
+
+/** One after another, in this thread. */
+async function* here(
+  files: readonly FoundFile[],
+  { createProject, cwd, read }: Many,
+): AsyncGenerator<Evaluated, readonly string[]> {
+  let sentences: string[] = [];
+  const evaluator = createEvaluator(
+    createProject(),
+    cwd,
+    (sentence) => sentences.push(sentence),
+    read,
+  );
+  for (const file of files) {
+    sentences = [];
+    const checked = await evaluator.evaluate(file);
+    evaluator.release(file);
+    yield { checked, sentences };
+  }
+  return [...evaluator.used()].sort();
+}
+
+async function* inThreads(
+  files: readonly FoundFile[],
+  { cwd, jobs }: Many,
+  startThread: () => Thread,
+): AsyncGenerator<Evaluated, readonly string[]> {
+  const batches = Array.from(
+    { length: Math.ceil(files.length / BATCH) },
+    (_, number): Batch => ({
+      number,
+      cwd,
+      files: files.slice(number * BATCH, (number + 1) * BATCH),
+    }),
+  );
+  const threads: Thread[] = [];
+  const done = new Map<number, readonly Evaluated[]>();
+  const used = new Set<string>();
+  let next = 0;
+  let out = 0;
+  let wake = (): void => undefined;
+  const idle = new Set<Thread>();
+  /** Hands a batch to every idle thread, as long as none runs too far ahead. */
+  const feed = (): void => {
+    for (const thread of idle) {
+      const batch = batches[next];
+      if (batch === undefined || out + AHEAD * jobs <= next) return;
+      next++;
+      idle.delete(thread);
+      busy.set(thread, batch);
+      thread.post(batch);
+    }
+  };
+  const busy = new Map<Thread, Batch>();
+  const start = (): void => {
+    const thread = startThread();
+    threads.push(thread);
+    thread.listen(
+      ({ number, records, used: more }) => {
+        done.set(number, records);
+        for (const each of more) used.add(each);
+        busy.delete(thread);
+        idle.add(thread);
+        feed();
+        wake();
+      },
+      (why) => {
+        // what it was at is said to be unchecked; the others go on, and another takes its place
+        const batch = busy.get(thread);
+        busy.delete(thread);
+        idle.delete(thread);
+        if (batch !== undefined) {
+          done.set(
+            batch.number,
+            batch.files.map(({ name }) => ({
+              checked: undefined,
+              sentences: [
+                `${shown(name)} could not be checked: the thread that was at it ended (${shown(why)}). Check it by itself to see why.`,
+              ],
+            })),
+          );
+          start();
+        }
+        wake();
+      },
+    );
+    idle.add(thread);
+    feed();
+  };
+  try {
+    for (let count = 0; count < Math.min(jobs, batches.length); count++)
+      start();
+    while (out < batches.length) {
+      const records = done.get(out);
+      if (records === undefined) {
+        await new Promise<void>((resolve) => {
+          wake = resolve;
+        });
+        continue;
+      }
+      done.delete(out);
+      out++;
+      feed();
+      yield* records;
+    }
+    return [...used].sort();
+  } finally {
+    for (const thread of threads) thread.stop();
+  }
+}
+
+/** Runs in a thread: checks each batch that comes and answers with what was found. */
+export function serveChecks(
+  createProject: () => CheckedProject,
+  port: {
+    on(event: "message", listener: (batch: Batch) => void): unknown;
+    postMessage(done: BatchDone): void;
+  },
+): void {
+  let sentences: string[] = [];
+  let evaluator: ReturnType<typeof createEvaluator> | undefined;
+  port.on("message", ({ number, cwd, files }) => {
+    void (async () => {
+      evaluator ??= createEvaluator(createProject(), cwd, (sentence) =>
+        sentences.push(sentence),
+      );
+      const records: Evaluated[] = [];
+      for (const file of files) {
+        sentences = [];
+        const checked = await evaluator.evaluate(file);
+        evaluator.release(file);
+        records.push({ checked, sentences });
+      }
+      port.postMessage({ number, records, used: evaluator.used() });
+    })();
+  });
+}
