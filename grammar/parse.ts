@@ -46,7 +46,8 @@ function ohm(): NonNullable<typeof loaded> {
   return loaded;
 }
 
-const MOST_LINES = 100_000;
+// a line that comes again by its words alone costs a look-up; one that does not costs filling in its shape, so few lines do
+const MOST_LINES = 10_000;
 const MOST_SHAPES = 5_000;
 const lines = new Map<string, Parsed>();
 const shapes = new Map<string, Node>();
