@@ -4,6 +4,7 @@ import type { Finding } from "../model/result.ts";
 import type { Shop } from "../model/shop.ts";
 import type { OverviewItem, OverviewPlace } from "../protocol/overview.ts";
 import { standingOf, stepStanding } from "./overview-standing.ts";
+import { plain } from "../markup/markdown.ts";
 import { locationOf } from "./position.ts";
 
 export interface View {
@@ -28,7 +29,7 @@ export function itemOf(
   return {
     id: `${group}/${ref}`,
     label: ref,
-    detail,
+    detail: plain(detail),
     state,
     ...placed(view, ref),
     children,

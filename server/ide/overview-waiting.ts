@@ -7,6 +7,7 @@ import type { OpenFile } from "../model/project.ts";
 import { resultsOf } from "../model/results.ts";
 import type { Shop } from "../model/shop.ts";
 import type { OverviewItem } from "../protocol/overview.ts";
+import { plain } from "../markup/markdown.ts";
 import { itemOf, placed, type View } from "./overview-item.ts";
 import {
   isFeature,
@@ -25,7 +26,7 @@ export function nextIn(view: View): readonly OverviewItem[] {
       ref,
       gateOf(shop, ref).wanting.map(({ ref: wants, text }) => ({
         id: `Next/${ref}/${text}`,
-        label: text,
+        label: plain(text),
         detail: "in the way",
         state: "blocked" as const,
         ...placed(view, wants),
@@ -87,7 +88,7 @@ export function toMeasureIn(view: View): readonly OverviewItem[] {
   return [...found].map(([ref, detail]) => ({
     id: `To measure/${ref}`,
     label: ref,
-    detail,
+    detail: plain(detail),
     state: "to-measure" as const,
     ...placed(view, ref),
     children: [],

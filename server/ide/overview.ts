@@ -14,6 +14,7 @@ import type {
   OverviewItem,
 } from "../protocol/overview.ts";
 import { findingsIn } from "../rules/check.ts";
+import { plain } from "../markup/markdown.ts";
 import { levelOf, type Levels } from "./levels.ts";
 import { itemOf, type View } from "./overview-item.ts";
 import { resultLines } from "./overview-standing.ts";
@@ -73,7 +74,7 @@ export function overviewOf(
     title: valueIn(opening, "TitleFact") ?? "",
     counts,
     summary: summaryOf(counts),
-    next: nextText(shop),
+    next: plain(nextText(shop)),
     groups: [
       grouped("Next", nextIn(view)),
       grouped("To measure", toMeasure),
@@ -90,16 +91,13 @@ export function overviewMore(
   ref: string,
 ): readonly string[] {
   const found = byEntry(open, levels).get(ref) ?? [];
-  return [
+  const lines = [
     ...(entryOf(open.shop, ref) === undefined
       ? []
       : resultLines(open.shop, ref)),
-    // a line here is plain text: what findings set off by a mark stands in quotes
-    ...found.map(
-      ({ level, message }) =>
-        `${level}: ${message.replaceAll(/`([^`]*)`/gu, "‘$1’")}`,
-    ),
+    ...found.map(({ level, message }) => `${level}: ${message}`),
   ];
+  return lines.map(plain);
 }
 
 function byEntry(

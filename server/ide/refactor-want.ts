@@ -3,6 +3,7 @@
 import { lengthDigits, type System } from "../core/quantity/show.ts";
 import { allOf, given } from "../model/entry.ts";
 import { adviceFor, type AdviceRow } from "../model/evaluate/advice.ts";
+import { wanted } from "../model/evaluate/wanted.ts";
 import { settings } from "../model/evaluate/settings.ts";
 import type { OpenFile } from "../model/project.ts";
 import type { Spot } from "./position.ts";
@@ -13,6 +14,8 @@ import {
   type Refactoring,
   type RefactoringEdit,
 } from "./refactoring.ts";
+
+const CLASSES_SHOWN = 4;
 
 /** On the `want` of a fit, and on its opening line where it has none. */
 export function wantedByAdvice(
@@ -34,7 +37,12 @@ export function wantedByAdvice(
     open.file.context.system !== system
   )
     return [];
-  return adviceFor(open.shop, entry.ref).flatMap((row): Refactoring[] => {
+  const near = nearest(
+    adviceFor(open.shop, entry.ref),
+    wanted(open.shop, entry.ref),
+    system,
+  );
+  return near.flatMap((row): Refactoring[] => {
     const range = rangeOf(row, system);
     if (range === undefined) return [];
     const { low, high } = range;
@@ -47,6 +55,37 @@ export function wantedByAdvice(
       },
     ];
   });
+}
+
+/**
+ * The rules, and of the classes of the job's own system the few nearest to what is wanted now, else to what a rule says: all that the standards
+ * have would be a list that nobody reads. Completion after `want` offers every class.
+ */
+function nearest(
+  rows: readonly AdviceRow[],
+  now: ReturnType<typeof wanted>,
+  system: System,
+): readonly AdviceRow[] {
+  const rules = rows.filter(({ kind }) => kind !== "class");
+  const rule = rules.find(({ kind }) => kind === "film") ?? rules[0];
+  const [low, high] =
+    now?.known === true
+      ? [now.value.low, now.value.high]
+      : rule === undefined
+        ? [0, 0]
+        : bandOf(rule);
+  const farOff = (row: AdviceRow): number =>
+    Math.abs(row.low - low) + Math.abs(row.high - high);
+  const few = rows
+    .filter(({ kind, name }) => kind === "class" && isOf(name, system))
+    .sort((a, b) => farOff(a) - farOff(b))
+    .slice(0, CLASSES_SHOWN);
+  return rows.filter((row) => row.kind !== "class" || few.includes(row));
+}
+
+/** A class of ISO 286 names hole and shaft. */
+function isOf(name: string, system: System): boolean {
+  return name.includes("/") === (system === "mm");
 }
 
 function editOf(

@@ -1,4 +1,5 @@
 // Findings' fixes as the protocol's code actions.
+import { plain } from "../markup/markdown.ts";
 import { CodeActionKind } from "vscode-languageserver";
 import type {
   CodeAction,
@@ -53,7 +54,7 @@ export function actionsFor(
       if (fix.creates !== undefined && !conversion.client.createsFiles)
         continue;
       actions.push({
-        title: fix.title,
+        title: plain(fix.title),
         kind: CodeActionKind.QuickFix,
         diagnostics: [matching(finding, diagnostics, conversion)],
         ...(preferred ? { isPreferred: true } : {}),

@@ -1,4 +1,5 @@
 // From plain data in editor words to the protocol's shapes. It decides nothing.
+import { plain } from "../markup/markdown.ts";
 import {
   DiagnosticSeverity,
   FoldingRangeKind,
@@ -98,7 +99,7 @@ export function hintOf(
   return {
     position: { ...position },
     label: parts.map(({ text, target }) => ({
-      value: text,
+      value: plain(text),
       ...(target === undefined
         ? {}
         : { location: locationOf(target, conversion) }),

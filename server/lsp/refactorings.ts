@@ -6,6 +6,7 @@ import type {
   SnippetTextEdit,
   TextEdit,
 } from "vscode-languageserver";
+import { plain } from "../markup/markdown.ts";
 import type { OpenFile } from "../model/project.ts";
 import { refactoringsAt } from "../ide/refactor.ts";
 import type { Refactoring, RefactoringEdit } from "../ide/refactoring.ts";
@@ -40,7 +41,7 @@ export function refactoringActions(
         edit: editOf(edit, client.snippetEdits),
       }));
       return {
-        title,
+        title: plain(title),
         kind: KINDS[kind],
         edit:
           creates.length === 0

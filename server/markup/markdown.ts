@@ -39,6 +39,11 @@ function oneLine(text: string): string {
     .trim();
 }
 
+/** A sentence with words set off as code, for a place that shows no Markdown: they stand in quotes. */
+export function plain(sentence: string): string {
+  return sentence.replaceAll(/`([^`]*)`/gu, "‘$1’");
+}
+
 /** A table of cells that are Markdown already; columns that stay empty are left out. "" for no rows. */
 export function table(
   heads: readonly string[],

@@ -8,7 +8,10 @@ interface Manifest {
   readonly browser: string;
   readonly extensionKind: readonly string[];
   readonly capabilities: {
-    readonly untrustedWorkspaces: { readonly supported: boolean };
+    readonly untrustedWorkspaces: {
+      readonly supported: boolean | "limited";
+      readonly description: string;
+    };
     readonly virtualWorkspaces: { readonly supported: boolean };
   };
   readonly icon: string;
@@ -82,11 +85,13 @@ describe("the manifest", () => {
     expect(manifest.extensionKind).toEqual(["workspace"]);
   });
 
-  it("is whole in a folder that nobody trusts yet and in one that lies on no disk: nothing of a record is run", () => {
-    expect(manifest.capabilities).toEqual({
-      untrustedWorkspaces: { supported: true },
-      virtualWorkspaces: { supported: true },
-    });
+  it("is whole in a folder that lies on no disk, and in one that nobody trusts yet but for comparing: nothing of a record is run", () => {
+    const { untrustedWorkspaces, virtualWorkspaces } = manifest.capabilities;
+    expect(virtualWorkspaces).toEqual({ supported: true });
+    expect(untrustedWorkspaces.supported).toBe("limited");
+    expect(untrustedWorkspaces.description).toMatch(
+      /Comparing .* is off: it runs git/u,
+    );
     // what could run something: a setting that names a program, a task, a debugger, a terminal
     const text = JSON.stringify(manifest.contributes);
     expect(text).not.toMatch(

@@ -2,6 +2,7 @@
 // What each feature gives is for the other tests; here it is that all of them are there.
 import { mkdir, readdir, readFile } from "node:fs/promises";
 import path from "node:path";
+import { newOutcome, runChecks, shooter } from "./checks.mjs";
 import {
   drawnText,
   errorSquigglesOn,
@@ -114,12 +115,7 @@ const sessions = [
 
 /** @param {{ editor: string, vsix: string, shots: string, prefix: string, scratch: string }} o */
 export async function runWebChecks({ editor, vsix, shots, prefix, scratch }) {
-  const outcome = {
-    declared: sessions.reduce((sum, { checks }) => sum + checks.length, 0),
-    passed: 0,
-    failed: 0,
-    fault: undefined,
-  };
+  const outcome = newOutcome(sessions.flatMap(({ checks }) => checks));
   await mkdir(shots, { recursive: true });
   try {
     const extension = await unpackVsix(vsix, scratch);
@@ -149,24 +145,9 @@ async function runSession(
     server.alsoClose(() => front.close());
     const { authority, address, asked, written } = front;
     const { page } = await openPage({ ...server, authority, address });
-    const shoot = (name) =>
-      page.screenshot({
-        path: path.join(shots, `${prefix}${session}-${name}.png`),
-        animations: "disabled",
-      });
-    for (const [index, { name, check }] of checks.entries()) {
-      const began = Date.now();
-      try {
-        await check({ page, asked, written, line, shoot });
-        outcome.passed++;
-        console.log(`ok - ${name} (${Date.now() - began} ms)`);
-      } catch (error) {
-        outcome.failed++;
-        console.log(`not ok - ${name} (${Date.now() - began} ms)`);
-        console.error(error);
-        await shoot(`failed-${index + 1}`).catch(() => {});
-      }
-    }
+    const shoot = shooter(page, shots, `${prefix}${session}-`);
+    const given = { page, asked, written, line };
+    await runChecks(checks, { given, shoot, outcome });
     await shoot("last").catch(() => {});
   } finally {
     await server?.close();

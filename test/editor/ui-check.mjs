@@ -6,6 +6,7 @@ import path from "node:path";
 import { benchChecks } from "./bench-check.mjs";
 import { compareChecks } from "./compare-check.mjs";
 import { guideChecks } from "./guide-checks.mjs";
+import { lightBulbChecks } from "./light-bulb-checks.mjs";
 import {
   boxOf,
   coloursOf,
@@ -277,6 +278,7 @@ export const pageChecks = [
       await runCommand(page, "View: Close Editor"); // back to the record, in its whole width
     },
   },
+  ...lightBulbChecks,
   ...benchChecks,
   ...compareChecks,
   ...guideChecks,

@@ -34,6 +34,7 @@ const quiet = {
   "git.enabled": false,
   "files.hotExit": "off",
   "files.simpleDialog.enable": true,
+  "security.workspace.trust.startupPrompt": "never",
 };
 
 /** Rejects with `what` when the promise has not settled after so many seconds. */
@@ -58,6 +59,7 @@ export function within(seconds, what, promise) {
  * @param {(folder: string) => Promise<void>} [o.before]  changes the copy before anything opens it
  * @param {string} [o.vsix]      package to install first
  * @param {boolean} [o.testing]  let the page name a development folder and tests; newer releases want to be told
+ * @param {boolean} [o.restricted]  open the folder as one that nobody has said to trust, and ask nobody
  * @param {number} [o.port]      default: any free one
  * @param {Record<string, string>} [o.env]  more environment for the server, which extension hosts inherit
  */
@@ -114,7 +116,7 @@ export async function startServer(o) {
       `--connection-token=${token}`,
       "--accept-server-license-terms",
       "--telemetry-level=off",
-      "--disable-workspace-trust",
+      ...(o.restricted ? [] : ["--disable-workspace-trust"]),
     ];
     if (o.testing) options.push("--enable-smoke-test-driver");
     const args = [main, ...places, ...options];

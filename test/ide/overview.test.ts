@@ -108,6 +108,11 @@ describe("a job that waits only for its cut", () => {
     const said = overviewMore(open, {}, "fit front").join("\n");
     expect(said).toMatch(/error: A fit has no fact ‘wnat’/);
     expect(said).not.toContain("`");
+    const overview = of(JOB.replace("  want 0.0008", "  wnat 0.0008"));
+    expect(find(overview, "line layshaft")?.detail).toMatch(
+      /a fit with ‘want’/,
+    );
+    expect(JSON.stringify(overview)).not.toContain("`");
     for (const no of [
       "",
       "fit nowhere",

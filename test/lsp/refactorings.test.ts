@@ -106,7 +106,7 @@ describe("an editor that can do everything", () => {
     const editor = await shop(ABLE);
     expect(
       (await actions(editor, "step mark")).map(({ title }) => title),
-    ).toContain("It is done today: `done 2026-11-05`");
+    ).toContain("It is done today: ‘done 2026-11-05’");
   });
 
   test("a clearance of the advice stands among the quick fixes, with its source", async () => {
