@@ -13,7 +13,9 @@ import {
   pointsIn,
   pointsOnce,
   type StatePoint,
+  type StatePoints,
 } from "../records/trend-points.ts";
+import type { Arrivals } from "../records/undated.ts";
 import { findFiles, nameFrom, whyNot, type FoundFile } from "./find-files.ts";
 import { CannotRun, columnsOf, type Context } from "./io.ts";
 import { createLoader, type ReadBytes } from "./load-files.ts";
@@ -53,7 +55,7 @@ export function addTrend(program: Command, context: Context): void {
       "after",
       `
 A reading counts on its own day (\`read … on DATE\`); one without a day, on
-the day of the commit that brought it. A new bush, other limits, or a size
+the day of the first commit that has it. A new bush, other limits, or a size
 that went the other way begin anew. Intervals hold in 95 of 100.
 
 Exit code:
@@ -86,21 +88,27 @@ async function trend(
   const loader = createLoader(project, io.cwd, tell);
   let undated = 0;
   let damaged = 0;
+  const mixed = new Set<string>();
   for (const file of found.files) {
     const reads = options.history ?? named.has(path.resolve(io.cwd, file.path));
-    if (reads) await readVersions(file, context, states, notes, tell);
+    const arrivals: Arrivals = new Map();
+    if (reads) {
+      const versions = await readVersions(file, arrivals, context, notes, tell);
+      states.push(...versions.map(({ points }) => points));
+    }
     if ((await loader.load(file)) === undefined) continue;
     const open = project.open(file.path);
     if (open !== undefined) {
       const points = pointsIn({
         open,
         file: file.name,
-        commit: undefined,
         committed: undefined,
+        arrivals,
       });
       states.push(points.points);
       undated += points.undated;
       damaged += points.damaged;
+      points.mixed.forEach((fit) => mixed.add(`${shown(file.name)}: ${fit}`));
     }
     loader.release(file);
   }
@@ -113,11 +121,15 @@ async function trend(
     );
   if (0 < undated)
     notes.add(
-      `${count(undated, "reading")} without a day, and not in a commit yet, left out: write \`on DATE\`.`,
+      `${count(undated, "reading")} without a day, and in no commit that was read, left out: write \`on DATE\`.`,
     );
   if (0 < damaged)
     notes.add(
       `${count(damaged, "line")} with a reading can't be read, and left out.`,
+    );
+  for (const fit of mixed)
+    notes.add(
+      `${fit} has no clearance of a day: readings without a day came with several commits, and count together. Write \`on DATE\`.`,
     );
   const series = seriesOf(all);
   if (all.some(({ datedBy }) => datedBy === "commit"))
@@ -158,21 +170,22 @@ function teller(context: Context): (sentence: string) => void {
   };
 }
 
-/** The states that git has of a file, the oldest first. */
+/** What the states hold that git has of a file, the oldest first. */
 async function readVersions(
   file: FoundFile,
+  arrivals: Arrivals,
   context: Context,
-  states: (readonly StatePoint[])[],
   notes: Set<string>,
   tell: (sentence: string) => void,
-): Promise<void> {
+): Promise<readonly StatePoints[]> {
   const { io } = context;
   const name = shown(file.name);
+  const versions: StatePoints[] = [];
   try {
     const found = await versionsOf(path.resolve(io.cwd, file.path), io.env);
     if (!found.ok) {
       notes.add(`${name} is read as it lies: ${found.because}.`);
-      return;
+      return versions;
     }
     if (found.versions.length === 0)
       notes.add(`${name} is read as it lies: it was never committed.`);
@@ -194,19 +207,28 @@ async function readVersions(
         skip,
       );
       if (state !== undefined)
-        states.push(
+        versions.push(
           pointsIn({
             open: state,
             file: file.name,
-            commit: version.commit.slice(0, 12),
-            committed: version.date,
-          }).points,
+            committed: {
+              date: version.date,
+              commit: version.commit.slice(0, 12),
+            },
+            arrivals,
+          }),
         );
     }
+    const harmed = versions.filter(({ damaged }) => 0 < damaged).length;
+    if (0 < harmed)
+      notes.add(
+        `${count(harmed, "version")} of ${name} in git with lines of readings that can't be read: these lines are left out.`,
+      );
   } catch (error) {
     if (!(error instanceof HistoryFault)) throw error;
     tell(error.message);
   }
+  return versions;
 }
 
 /** A record of a commit with all that it uses; undefined where it can't be read, and `tell` has said why. */

@@ -18,17 +18,18 @@ import { wearLimit } from "../model/evaluate/wear.ts";
 import type { OpenFile } from "../model/project.ts";
 import { kindOf } from "../model/reference.ts";
 import { entryOf, type Shop } from "../model/shop.ts";
-import type { Stage } from "../model/values.ts";
+import type { Span, Stage } from "../model/values.ts";
+import { arrivalsOf, type Arrivals, type CommitDay } from "./undated.ts";
 
 /** One state of a record. */
 export interface RecordState {
   readonly open: OpenFile;
   /** As the user names the record. */
   readonly file: string;
-  /** Twelve digits of its commit; undefined for the file as it lies. */
-  readonly commit: string | undefined;
-  /** The day of that commit: readings without a day of their own were there by then. */
-  readonly committed: string | undefined;
+  /** Its commit; undefined for the file as it lies. */
+  readonly committed: CommitDay | undefined;
+  /** Of all states of this record that were looked at before, and added to. */
+  readonly arrivals: Arrivals;
 }
 
 /** A size, or a clearance, on a day. */
@@ -64,6 +65,8 @@ export interface StatePoints {
   /** Readings without a day, and lines that can't be read. */
   readonly undated: number;
   readonly damaged: number;
+  /** Fits whose readings without a day came at several times. */
+  readonly mixed: readonly string[];
 }
 
 const FEATURES = new Set(["journal", "hole", "bore"]);
@@ -72,6 +75,7 @@ const STAGES: readonly Stage[] = ["run", "finished"];
 export function pointsIn(state: RecordState): StatePoints {
   const { open } = state;
   const points: StatePoint[] = [];
+  const mixed: string[] = [];
   let undated = 0;
   let damaged = 0;
   for (const [index, entry] of open.file.entries.entries()) {
@@ -83,41 +87,46 @@ export function pointsIn(state: RecordState): StatePoints {
       points.push(...found.points);
       undated += found.undated;
       damaged += found.damaged;
-    } else if (entry.kind === "fit") points.push(...ofFit(state, entry.ref));
+    } else if (entry.kind === "fit") {
+      const point = ofFit(state, entry.ref);
+      if (point === "mixed") mixed.push(entry.ref);
+      else if (point !== undefined) points.push(point);
+    }
   }
-  return { points, undated, damaged };
+  return { points, undated, damaged, mixed };
 }
 
-function ofFeature(state: RecordState, entry: Entry): StatePoints {
+function ofFeature(
+  state: RecordState,
+  entry: Entry,
+): Omit<StatePoints, "mixed"> {
   const { shop } = state.open;
   if (entry.damaged) return { points: [], undated: 0, damaged: 1 };
   const facts = allOf(entry, "ReadFact");
   const whole = facts.filter(({ value }) => value !== undefined);
+  const came = arrivalsOf(entry, state.arrivals, state.committed);
   const groups = new Map<string, Fact<"ReadFact">[]>();
   let undated = 0;
   for (const fact of whole) {
     const { value } = fact;
     const stage = value?.stage ?? "finished";
     if (value === undefined || !STAGES.includes(stage)) continue;
-    const date = value.signature.date ?? state.committed;
+    const arrived = came.get(fact);
+    const date = value.signature.date ?? arrived?.date;
     if (date === undefined) {
       undated++;
       continue;
     }
     const key = JSON.stringify([
       date,
-      value.signature.date === undefined ? "commit" : "reading",
+      arrived?.commit ?? "",
       value.gauge?.name ?? "",
     ]);
     groups.set(key, [...(groups.get(key) ?? []), fact]);
   }
   const about = aboutFeature(state, entry);
   const points = [...groups].flatMap(([key, group]): StatePoint[] => {
-    const [date, datedBy, gauge] = JSON.parse(key) as [
-      string,
-      StatePoint["datedBy"],
-      string,
-    ]; // written just above
+    const [date, commit, gauge] = JSON.parse(key) as [string, string, string]; // written just above
     const places = readingsAt(shop, group, "finished", STAGES, () =>
       materialOfFeature(shop, entry.ref),
     );
@@ -133,8 +142,10 @@ function ofFeature(state: RecordState, entry: Entry): StatePoints {
     return [
       {
         ...about,
+        ...(commit === ""
+          ? { datedBy: "reading" }
+          : { datedBy: "commit", commit }),
         date,
-        datedBy,
         gauge,
         value: meanOf(means),
         count: readings.flatMap(({ values }) => values).length,
@@ -166,7 +177,7 @@ function aboutFeature(state: RecordState, entry: Entry): About {
         : limits.value.high;
   return {
     file: state.file,
-    commit: state.commit,
+    commit: state.committed?.commit,
     entry: entry.ref,
     part: part ?? "",
     serial: serialOf(shop, part),
@@ -187,52 +198,85 @@ function aboutFeature(state: RecordState, entry: Entry): About {
   };
 }
 
-/** The clearance as it is in this state, where both parts are read: dated by the later of the two. */
-function ofFit(state: RecordState, ref: string): readonly StatePoint[] {
+/**
+ * The clearance as it is in this state, where both parts are read: dated by the later of the two. Readings of one part without a day count
+ * together for its size ("mixed" where they came at several times: then the clearance is of no day).
+ */
+function ofFit(
+  state: RecordState,
+  ref: string,
+): StatePoint | "mixed" | undefined {
   const { shop } = state.open;
   const found = clearance(shop, ref);
-  const [journal] = namedIn(shop, ref);
+  const [journal, bore] = namedIn(shop, ref);
   if (
     !found.known ||
     found.value.status !== "measured" ||
-    journal === undefined
+    journal === undefined ||
+    bore === undefined
   )
-    return [];
+    return undefined;
   const { nominal, budget, step } = found.value;
   const readings = [found.value.journal, found.value.bore].map((size) =>
     size.places.flatMap((place) => place.readings),
   );
-  const dates = readings.map((all) =>
-    latestOf(all.map(({ date }) => date ?? state.committed)),
+  const came = [journal, bore].map((feature, index) =>
+    (readings[index] ?? []).map(
+      ({ date, span }) =>
+        (date === undefined ? arrivalAt(state, feature, span) : undefined) ?? {
+          date,
+          commit: "",
+        },
+    ),
   );
-  if (dates.some((date) => date === undefined)) return [];
-  const date = latestOf(dates) ?? "";
+  const commits = came.map((all) =>
+    all.flatMap(({ commit }) => (commit === "" ? [] : [commit])),
+  );
+  if (commits.some((all) => 1 < new Set(all).size)) return "mixed";
+  const date = latestOf(
+    came.map((all) => latestOf(all.map((each) => each.date))),
+  );
+  if (date === undefined) return undefined;
+  const newest = came.flat().filter((each) => each.date === date);
+  const arrived = newest.every(({ commit }) => commit !== "")
+    ? newest[0]?.commit
+    : undefined;
   const part = partOf(shop, journal);
   const want = wanted(shop, ref);
   const most = want?.known === true ? want.value.high : undefined;
-  return [
-    {
-      file: state.file,
-      commit: state.commit,
-      entry: ref,
-      part: part ?? "",
-      serial: serialOf(shop, part),
-      system: settings(shop, "job").system,
-      date,
-      datedBy: readings.flat().some((each) => each.date === date)
-        ? "reading"
-        : "commit",
-      gauge: "",
-      value: nominal,
-      count: readings.flat().length,
-      uncertainty: budget?.combined,
-      step,
-      limit: most,
-      limitIs: most === undefined ? undefined : "wanted",
-      limits: "",
-      madeIn: state.file,
-    },
-  ];
+  return {
+    file: state.file,
+    commit: arrived ?? state.committed?.commit,
+    entry: ref,
+    part: part ?? "",
+    serial: serialOf(shop, part),
+    system: settings(shop, "job").system,
+    date,
+    datedBy: arrived === undefined ? "reading" : "commit",
+    gauge: "",
+    value: nominal,
+    count: readings.flat().length,
+    uncertainty: budget?.combined,
+    step,
+    limit: most,
+    limitIs: most === undefined ? undefined : "wanted",
+    limits: "",
+    madeIn: state.file,
+  };
+}
+
+/** When the undated reading that stands there in an entry came. */
+function arrivalAt(
+  state: RecordState,
+  ref: string,
+  span: Span,
+): CommitDay | undefined {
+  const entry = entryOf(state.open.shop, ref);
+  if (entry === undefined) return undefined;
+  const came = arrivalsOf(entry, state.arrivals, state.committed);
+  return [...came].find(
+    ([fact]) => fact.span.line === span.line && fact.span.start === span.start,
+  )?.[1];
 }
 
 /** The part that a feature is on or in, through its bush and hole. */
@@ -263,25 +307,19 @@ function meanOf(values: readonly number[]): number {
 }
 
 /**
- * The points of all states, the oldest first, each reading once. A reading with a day of its own is as the last state has it; one without
- * was there by the day of the first state that has it.
+ * The points of all states, the oldest first, each reading once, as the last state has it: of one day and gauge, or of the commit that
+ * brought it where it has no day of its own.
  */
 export function pointsOnce(
   states: readonly (readonly StatePoint[])[],
 ): readonly StatePoint[] {
-  const dated = new Map<string, StatePoint>();
-  const undated = new Map<string, StatePoint>();
-  for (const state of states)
-    for (const point of state) {
-      const { file, entry, gauge, date, datedBy, value } = point;
-      if (datedBy === "reading")
-        dated.set(JSON.stringify([file, entry, gauge, date]), point);
-      else {
-        const key = JSON.stringify([file, entry, gauge, value.toFixed(12)]);
-        if (!undated.has(key)) undated.set(key, point);
-      }
-    }
-  return [...dated.values(), ...undated.values()];
+  const once = new Map<string, StatePoint>();
+  for (const point of states.flat()) {
+    const { file, entry, gauge, date, datedBy, commit } = point;
+    const came = datedBy === "commit" ? commit : undefined;
+    once.set(JSON.stringify([file, entry, gauge, date, came ?? ""]), point);
+  }
+  return [...once.values()];
 }
 
 /** Equal where the limits are, to 0.1 nm. */

@@ -90,6 +90,8 @@ export function reachWords(series: Series): string {
     return first === undefined || isPast
       ? `When it is at ${name}, cannot be said yet.`
       : `When it is at ${name}, cannot be said yet; not before ${first} (95 %).`;
+  if ((reaching.likeliest ?? Infinity) < today)
+    return `By its line it is at ${name}, now; the newest reading is just short of it.`;
   const from = first === undefined || isPast ? "any day now" : first;
   return end === undefined
     ? `It is at ${name}, about ${likely}: not before ${from}, and no latest month can be said yet (95 %).`

@@ -162,10 +162,11 @@ function runOf(
     counts: point.gauge === gauge,
   }));
   const counted = points.filter(({ counts }) => counts);
+  const days = [...groupedBy(counted, ({ day }) => day)];
   const found =
-    new Set(counted.map(({ day }) => day)).size < LEAST_POINTS
+    days.length < LEAST_POINTS
       ? undefined
-      : fitLine(counted.map(({ day, value }) => ({ x: day, y: value })));
+      : fitLine(days.map(([x, ofDay]) => ({ x, y: meanValue(ofDay) })));
   if (found?.valid !== true)
     return { points, because, gauge, line: undefined, rate: undefined };
   // a value that is rounded to a step is off by step/√12, and a mean of several by no less than that of one of theirs
@@ -190,6 +191,11 @@ function runOf(
       way: wears ? "wears" : other ? "other way" : "not known",
     },
   };
+}
+
+/** A day counts once: what was read on it, or copied from one record to another, is no proof of its own. */
+function meanValue(points: readonly Dated[]): number {
+  return points.reduce((sum, { value }) => sum + value, 0) / points.length;
 }
 
 /** Gauges differ, so a rate is of one: the one that read on most days, of several the one that read last. */

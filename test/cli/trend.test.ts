@@ -139,6 +139,20 @@ describe("records of one part", () => {
     );
   });
 
+  test("a reading that another record copies makes nothing surer", async () => {
+    const text = record(WEARS);
+    const one = await folderWith({ "a.thou": text });
+    const three = await folderWith({
+      "a.thou": text,
+      "b.thou": text,
+      "c.thou": text,
+    });
+    const said = /It wears .*\n.*/u;
+    const rate = said.exec((await run(one, ".")).out)?.[0];
+    expect(rate).toBeDefined();
+    expect(said.exec((await run(three, ".")).out)?.[0]).toBe(rate);
+  });
+
   test("drawn, with all that is said in the picture", async () => {
     const cwd = await folderWith({ "a.thou": record(WEARS) });
     const { code } = await run(cwd, "a.thou", "--svg", "trend.svg");
@@ -170,6 +184,65 @@ describe("versions of a record in git", () => {
     expect(out).toContain("0.8741 in");
     expect(out).toContain("* The reading has no day of its own");
     expect(out).toMatch(/new\.thou at [\da-f]{12}/);
+  });
+
+  test("readings without a day that are added year after year have each the day of its own commit", async () => {
+    const cwd = await repositoryWith({ "crib.thou": "shop yard\n" });
+    const lines = WEARS.map(([, size]) => `  read ${size} as run\n`);
+    for (const [index, [date]] of WEARS.entries()) {
+      await write(
+        cwd,
+        "a.thou",
+        record([]).concat(...lines.slice(0, index + 1)),
+      );
+      git(cwd, "add", "--all");
+      git(cwd, "commit", "--quiet", `--date=${date}T12:00:00Z`, "-m", date);
+    }
+    const asDated = await folderWith({ "a.thou": record(WEARS) });
+    const { out } = await run(cwd, "a.thou");
+    const dated = (await run(asDated, "a.thou")).out;
+    const rate = /It wears .*/u.exec(dated)?.[0] ?? "no rate";
+    expect(out).toContain(rate);
+    for (const [date, size] of WEARS)
+      expect(out).toContain(`${date}*  ${size}`);
+    expect(out).not.toContain("left out");
+    // and one that is in no commit is still asked for
+    await write(cwd, "a.thou", record([]).concat(...lines, "  read 0.8733\n"));
+    expect((await run(cwd, "a.thou")).out).toContain(
+      "1 reading without a day, and in no commit that was read, left out",
+    );
+  });
+
+  test("a clearance of readings without a day that came at several times is left out, and said", async () => {
+    const job = (journal: string): string => `job pump
+  units inch
+part shaft
+part case
+journal drive on shaft
+  limits 0.8738 to 0.8745
+${journal}bore drive in case
+  read 0.8755
+fit drive of journal drive in bore drive
+  want 0.0008 to 0.0016
+`;
+    const cwd = await repositoryWith({ "a.thou": job("  read 0.8743\n") });
+    expect((await run(cwd, "a.thou")).out).toMatch(/fit drive\n.*0\.0012 in/u);
+    await write(cwd, "a.thou", job("  read 0.8743\n  read 0.8741\n"));
+    commitAll(cwd, "again");
+    expect((await run(cwd, "a.thou")).out.replaceAll(/\s+/gu, " ")).toContain(
+      "a.thou: fit drive has no clearance of a day: readings without a day came with several commits",
+    );
+  });
+
+  test("lines that can't be read in older versions are said", async () => {
+    const cwd = await repositoryWith({
+      "a.thou": record(WEARS.slice(0, 1)).concat("  read 0.87..4 as run\n"),
+    });
+    await write(cwd, "a.thou", record(WEARS));
+    commitAll(cwd, "whole");
+    expect((await run(cwd, "a.thou")).out).toContain(
+      "1 version of a.thou in git with lines of readings that can't be read",
+    );
   });
 
   test("a version that can't be read is skipped and said", async () => {

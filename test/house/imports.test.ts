@@ -86,6 +86,7 @@ const ROOMS: readonly {
       "grammar",
       "server/model",
       "server/rules",
+      "server/markup",
       "server/pictures",
       "server/sheet",
       "server/compare",

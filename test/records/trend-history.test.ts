@@ -29,8 +29,8 @@ function judged(seed: number): readonly Judged[] {
     const { points } = pointsIn({
       open,
       file: record.path,
-      commit: undefined,
       committed: undefined,
+      arrivals: new Map(),
     });
     files.dropFile(record.path);
     return points;

@@ -17,7 +17,8 @@ export interface Reaching {
  * The x at which the true line is at `level`, two-sided at `coverage`, after Fieller: (ȳ + b·d − L)² = t²·s²·(1/n + d²/Σ(x − x̄)²), d = x − x̄.
  * With a slope that is not sure the interval is open at its far end, or at both. `towards` says which way the level is gone to: -1 where y
  * falls to it, 1 where it rises. Refuses a level that is not finite, and a coverage that Student's t refuses.
- * Source: E. C. Fieller, J. R. Stat. Soc. Suppl. 7 (1940), as the inverse prediction of linear calibration (from memory).
+ * Source: E. C. Fieller, J. R. Stat. Soc. Suppl. 7 (1940), as the inverse prediction of linear calibration (from memory);
+ * checked against the worked examples of Graybill & Iyer, Regression Analysis (1994), chapter 6.
  */
 export function reachOf(
   line: LineFit,
