@@ -10,7 +10,7 @@ export const CODES: readonly string[] = [
   // readings
   ...["reading-off-limits", "worn", "out-of-round", "taper", "reading-stray"],
   ...["reading-finer-than-gauge", "gauge-coarse", "gauge-overdue"],
-  "gauge-unset",
+  ...["gauge-unset", "gauge-off"],
   // fits
   ...["fit-tight", "fit-loose", "fit-interferes", "fit-unsure"],
   ...["hot-tight", "hot-loose", "cold-tight", "cold-loose"],

@@ -41,6 +41,7 @@ import { concessionSpent } from "./concessions/concession-spent.ts";
 import { concessionIdle } from "./concessions/concession-idle.ts";
 import { worn } from "./readings/worn.ts";
 import { gaugeCoarse } from "./readings/gauge-coarse.ts";
+import { gaugeOff } from "./readings/gauge-off.ts";
 import { gaugeUnset } from "./readings/gauge-unset.ts";
 import { lineCrooked } from "./cutting/line-crooked.ts";
 import { NAME_RULES } from "./text/index.ts";
@@ -58,6 +59,7 @@ export const RULES: readonly Rule[] = [
   gaugeCoarse,
   gaugeOverdue,
   gaugeUnset,
+  gaugeOff,
   fitTight,
   fitLoose,
   fitInterferes,
