@@ -49,7 +49,7 @@ export async function scopeOf(
     return {
       ...found,
       read: undefined,
-      noneSaid: `there is no .thou file ${where}.`,
+      noneSaid: `there is no .thou file ${where}: "thou explain job" says how a record begins.`,
     };
   }
   const opened =

@@ -1,6 +1,7 @@
-// `thou explain`: the page of a finding, or the list of all of them.
+// `thou explain`: the page of a finding or of a word of the language, or the list of all of them.
 import type { Command } from "commander";
-import { closest, distance } from "fastest-levenshtein";
+import { otherNames, nearest } from "../rules/text/near.ts";
+import { ENTRY_SUMMARIES, WORDS, wordPage } from "./explain-word.ts";
 import { CannotRun, columnsOf, paintFor, type Context } from "./io.ts";
 import { pageForTerminal, summaryOf } from "./page.ts";
 import { padded, shown, widthOf, wrap } from "./terminal-text.ts";
@@ -8,15 +9,16 @@ import { padded, shown, widthOf, wrap } from "./terminal-text.ts";
 export function addExplain(program: Command, context: Context): void {
   program
     .command("explain")
-    .summary("show the page of a finding")
+    .summary("show what a finding means, or how a word is written")
     .description(
-      "Shows what a finding means, what brings it about and what to do, with a bad and a good example. Without a code it lists every " +
-        "finding that there is.",
+      "Shows what a finding means, what brings it about and what to do, with a bad and a good example. Of a word such as journal or want " +
+        "it shows where it stands, how it is written and what it says; material and oil list those that are shipped. Without a word it " +
+        "lists every finding and every entry that there is.",
     )
-    .argument("[code]", "the finding's code, as check shows it")
+    .argument("[code]", "a finding's code, as check shows it, or a word")
     .addHelpText(
       "after",
-      "\nExamples:\n  thou explain fit-tight\n  thou explain",
+      "\nExamples:\n  thou explain fit-tight   a finding\n  thou explain journal     an entry, with every fact that it takes\n  thou explain want        a fact\n  thou explain",
     )
     .action((code: string | undefined) => {
       explain(code, context);
@@ -27,38 +29,49 @@ function explain(code: string | undefined, { io, parts }: Context): void {
   const paint = paintFor(io.stdout, io.env);
   const columns = columnsOf(io.stdout);
   if (code === undefined) {
-    io.stdout.write(`${list(parts.pages, columns).join("\n")}\n`);
+    const codes = Object.entries(parts.pages).map(
+      ([each, page]) => [each, summaryOf(page)] as const,
+    );
+    const lines = [
+      paint.bold("Findings"),
+      ...list(codes, columns),
+      "",
+      paint.bold("Entries of a record"),
+      ...list(ENTRY_SUMMARIES, columns),
+    ];
+    io.stdout.write(`${lines.join("\n")}\n`);
     return;
   }
-  const page = Object.hasOwn(parts.pages, code) ? parts.pages[code] : undefined;
-  if (page === undefined)
-    throw new CannotRun(unknownCode(code, Object.keys(parts.pages)));
-  io.stdout.write(`${pageForTerminal(page, columns, paint)}\n`);
-}
-
-function list(
-  pages: Readonly<Record<string, string>>,
-  columns: number,
-): readonly string[] {
-  const codes = Object.keys(pages);
-  const width = Math.max(0, ...codes.map(widthOf)) + 2;
-  return codes.flatMap((code) =>
-    wrap(
-      shown(summaryOf(pages[code] ?? "")),
-      Math.max(20, columns - width),
-    ).map((line, index) => padded(index === 0 ? code : "", width) + line),
+  const finding = Object.hasOwn(parts.pages, code)
+    ? parts.pages[code]
+    : undefined;
+  const pages = [finding, wordPage(code)].filter((page) => page !== undefined);
+  if (pages.length === 0)
+    throw new CannotRun(unknownWord(code, Object.keys(parts.pages)));
+  io.stdout.write(
+    `${pages.map((page) => pageForTerminal(page, columns, paint)).join("\n\n")}\n`,
   );
 }
 
-function unknownCode(code: string, codes: readonly string[]): string {
-  const near =
-    codes.length === 0 ? undefined : closest(code.toLowerCase(), codes);
-  const isNear =
-    near !== undefined &&
-    distance(code.toLowerCase(), near) <=
-      Math.max(2, Math.floor(near.length / 3));
-  const ask = isNear
-    ? `did you mean ${near}?`
-    : '"thou explain" lists them all.';
-  return `There is no finding with the code "${shown(code)}"; ${ask}`;
+function list(
+  rows: readonly (readonly [string, string])[],
+  columns: number,
+): readonly string[] {
+  const width = Math.max(0, ...rows.map(([name]) => widthOf(name))) + 2;
+  return rows.flatMap(([name, summary]) =>
+    wrap(shown(summary), Math.max(20, columns - width)).map(
+      (line, index) => padded(index === 0 ? name : "", width) + line,
+    ),
+  );
+}
+
+function unknownWord(code: string, codes: readonly string[]): string {
+  const other = otherNames(code, WORDS);
+  const [near] =
+    other.length === 0 ? nearest(code, [...codes, ...WORDS]) : other;
+  const ask =
+    near === undefined
+      ? '"thou explain" lists them all.'
+      : `did you mean ${near}?`;
+  return `there is no finding and no word "${shown(code)}"; ${ask}`;
 }

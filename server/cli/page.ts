@@ -22,6 +22,7 @@ export function summaryOf(page: string): string {
 /** The page without the marks of Markdown, for those who show plain text only. */
 export function plainText(page: string): string {
   return bodyOf(page)
+    .map((line) => sampleName(line) ?? line)
     .filter((line) => !FENCE.test(line))
     .map((line) => plainWords(HEADING.exec(line)?.[2] ?? line))
     .join("\n")
@@ -60,6 +61,8 @@ export function pageForTerminal(
     if (FENCE.test(line)) {
       close();
       fenced = !fenced;
+      const name = sampleName(line);
+      if (name !== undefined) out.push(`  ${shown(name)}`);
     } else if (fenced) out.push(`    ${shown(line)}`.trimEnd());
     else if (line === "") {
       close();
@@ -88,7 +91,16 @@ export function pageForTerminal(
 
 const HEADING = /^(#{1,6})\s+(.*?)\s*#*$/;
 const FENCE = /^\s*(?:```|~~~)/;
+const SAMPLE = /^```thou (good|bad)(?: (\S+))?$/;
 const ITEM = /^(\s*)([-*]\s+|\d+[.)]\s+)(.*)$/;
+
+/** What stands over a sample, in words: whether it is a bad one or a good one, or the file that the one before it uses. */
+function sampleName(line: string): string | undefined {
+  const [, sort, file] = SAMPLE.exec(line) ?? [];
+  if (sort === undefined) return undefined;
+  if (file !== undefined) return `with ${file}:`;
+  return sort === "bad" ? "Bad:" : "Good:";
+}
 
 /** The lines of a page without what stands between `---` at its head. */
 function bodyOf(page: string): readonly string[] {

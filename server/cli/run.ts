@@ -114,8 +114,9 @@ function programFor(context: Context): Command {
 Colours are for terminals; NO_COLOR=1 turns them off, FORCE_COLOR=1 on.
 
 Examples:
-  thou check samples/shop
-  thou explain fit-tight`,
+  thou check                 the records in this folder
+  thou explain job           how a record begins
+  thou explain fit-tight     what a finding means`,
     );
   for (const add of COMMANDS) add(program, context);
   for (const command of program.commands)

@@ -31,6 +31,8 @@ function sentenceStart(
       return `${name} has no option "${what}"`;
     case "commander.missingArgument":
       return `${name} needs something to work on (${what})`;
+    case "commander.missingMandatoryOptionValue":
+      return `${name} needs ${what}`;
     case "commander.optionMissingArgument":
       return `"${what}" needs a word after it`;
     case "commander.invalidArgument":

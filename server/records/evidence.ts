@@ -9,7 +9,8 @@ import { openingEntry, type Shop } from "../model/shop.ts";
 /** Why a datum was left out, in words for a person. */
 export const LEFT_OUT = {
   damaged: "a line that it rests on can't be read",
-  unread: "it was not read at the stage that it takes",
+  unread:
+    "a reading that it takes is not there: of a cut the bore after it, of a press the bush as bought, the hole and the bore as pressed",
   early: "it was read before the cut, or the step that cuts it is not done",
   unsigned: "a reading of it is not signed",
   undated: "a reading of it has no date",

@@ -52,12 +52,14 @@ export function namesInTwoCribs({
 export function learnedCrib(lessons: Lessons, uses: readonly string[]): string {
   const { reamers, bushes, gauges, records } = lessons;
   const names = namer();
+  const all = [...reamers, ...bushes, ...gauges];
+  const isMetric = 0 < all.length && all.every(({ system }) => system === "mm");
   const head = [
     LEARNED_MARK,
     `# From ${count(records, "record")}. Review it, and let a job take it: use "learned.thou" beside its crib.`,
     "# What a crib itself says of a reamer goes before what is learned here.",
     "shop learned",
-    "  units inch",
+    `  units ${isMetric ? "mm" : "inch"}`,
     ...uses.map((path) => `  use "${path}"`),
   ];
   return [

@@ -286,7 +286,7 @@ describe("the exit code", () => {
     const ran = await thou(["check", "--format", "json"], { cwd });
     expect(ran).toMatchObject({
       code: 0,
-      err: "thou: there is no .thou file in this folder.\n",
+      err: 'thou: there is no .thou file in this folder: "thou explain job" says how a record begins.\n',
     });
     expect(JSON.parse(ran.out)).toEqual({
       schema: 1,

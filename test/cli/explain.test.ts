@@ -1,5 +1,7 @@
 // `thou explain`: pages as a terminal shows them, and what is said where there is none.
 import { describe, expect, test } from "vitest";
+import { ENTRIES } from "../../grammar/vocabulary.ts";
+import { WORDS, wordPage } from "../../server/cli/explain-word.ts";
 import { summaryOf } from "../../server/cli/page.ts";
 import { folderWith, thou, type Ran } from "./in-process.ts";
 
@@ -80,8 +82,9 @@ describe("without a code", () => {
   test("every finding is listed with its first sentence", async () => {
     const { out, code } = await explain([], { columns: 60 });
     expect(code).toBe(0);
-    expect(out).toBe(
+    expect(out.slice(0, out.indexOf("\nEntries"))).toBe(
       [
+        "Findings",
         "fit-loose  The most clearance is over the most that is",
         "           wanted.",
         "fit-tight  The least clearance of a running fit is under the",
@@ -93,19 +96,78 @@ describe("without a code", () => {
   });
 });
 
+describe("a bad and a good sample", () => {
+  test("are told apart in words, and a file that one uses has its name", async () => {
+    const page =
+      "# a\n\nA.\n\n```thou bad\njob a\n```\n\n```thou bad crib.thou\nshop b\n```\n\n```thou good\njob c\n```\n";
+    const { out } = await thou(["explain", "a"], {
+      cwd: await folderWith({}),
+      parts: { pages: { a: page } },
+    });
+    expect(out).toBe(
+      "a\n\nA.\n\n  Bad:\n    job a\n\n  with crib.thou:\n    shop b\n\n  Good:\n    job c\n",
+    );
+  });
+});
+
+describe("a word of the language", () => {
+  test("an entry has how it is written and every fact that it takes", async () => {
+    const { out, code } = await explain(["journal"], { columns: 100 });
+    expect(code).toBe(0);
+    expect(out).toContain("journal front on layshaft");
+    const facts = ENTRIES.find(({ kind }) => kind === "journal")?.facts ?? [];
+    expect(facts.length).toBeGreaterThan(5);
+    for (const { word } of facts)
+      expect(out).toMatch(new RegExp(`^  - ${word}\\b`, "m"));
+  });
+
+  test("a fact has each entry that takes it, once, with how it is written there", async () => {
+    const { out } = await explain(["want"], { columns: 100 });
+    const heads = [...out.matchAll(/^In (.*)$/gm)].flatMap(([, kinds = ""]) =>
+      kinds.split(", "),
+    );
+    expect(heads.sort()).toEqual(["fit", "press", "stack"]);
+  });
+
+  test("a finding of the same name comes first, and then the word", async () => {
+    const { out } = await thou(["explain", "taper"], {
+      cwd: await folderWith({}),
+      parts: { pages: { taper: "# taper\n\nA finding.\n" } },
+    });
+    expect(out.indexOf("A finding.")).toBeLessThan(out.indexOf("In journal"));
+    expect(out).toContain("A finding.");
+  });
+
+  test.each([
+    ["material", "bronze-c932"],
+    ["oil", "sae-30"],
+    ["caution", "reamer-one-way"],
+    ["units", "MPa-m/s"],
+  ])("%s lists what is shipped", async (word, shipped) => {
+    expect((await explain([word])).out).toContain(shipped);
+  });
+
+  test("every word has a page", () => {
+    expect(WORDS.filter((word) => wordPage(word) === undefined)).toEqual([]);
+  });
+});
+
 describe("a code that is none", () => {
   test.each([
     ["fit-tigth", "did you mean fit-tight?"],
     ["FIT-TIGHT", "did you mean fit-tight?"],
     ["hot-tigt", "did you mean hot-tight?"],
-    ["seized", '"thou explain" lists them all.'],
+    ["quintessence", '"thou explain" lists them all.'],
+    ["jurnal", "did you mean journal?"],
+    ["bushing", "did you mean bush?"],
+    ["housing", "did you mean hole?"],
     ["toString", '"thou explain" lists them all.'],
     ["__proto__", '"thou explain" lists them all.'],
   ])("%s: %s", async (code, way) => {
     expect(await explain([code])).toEqual({
       code: 2,
       out: "",
-      err: `thou: There is no finding with the code "${code}"; ${way}\n`,
+      err: `thou: there is no finding and no word "${code}"; ${way}\n`,
     });
   });
 });

@@ -83,6 +83,10 @@ describe("a mistyped line is one sentence and code 2", () => {
       '--fail-on takes error or warning, not "hint"; "thou check --help" shows what there is.',
     ],
     [
+      ["export"],
+      'export needs --out <folder>; "thou export --help" shows what there is.',
+    ],
+    [
       ["check", "--format"],
       '"--format <form>" needs a word after it; "thou check --help" shows what there is.',
     ],

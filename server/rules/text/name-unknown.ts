@@ -72,10 +72,11 @@ const MOST_SHOWN = 5;
 function choice(kinds: readonly EntryKind[], names: readonly string[]): string {
   const [kind] = kinds;
   if (kinds.length !== 1 || kind === undefined) return ": write its entry.";
-  const own = kind === "material" || kind === "oil" ? [] : names;
-  return own.length === 0 || MOST_SHOWN < own.length
+  if (kind === "material" || kind === "oil")
+    return `: write its entry, \`${kind} NAME\`, or name one that is shipped, as "thou explain ${kind}" lists them.`;
+  return names.length === 0 || MOST_SHOWN < names.length
     ? `: write its entry, \`${kind} NAME\`, or name another.`
-    : `: write ${oneOf(own)}, or an entry of that name.`;
+    : `: write ${oneOf(names)}, or an entry of that name.`;
 }
 
 /** Names of entries of these kinds, shipped ones among them. */

@@ -21,14 +21,20 @@ export const notValidHere: Rule = {
         : [
             {
               span: entry.nameSpan,
-              message: `No ${oneOf([...new Set(of.map(({ kind }) => kind))].map((kind) => kind.replaceAll("-", " ")))} is given, since the method does not hold here: ${because}.`,
+              message: `No ${oneOf([...new Set(of.map(({ kind }) => kind))].map(named))} is given, since the method does not hold here: ${because}.`,
             },
           ],
     );
   },
 };
 
-/** "film, pv or oil rise" */
+/** As it is said in a sentence: some are named after a person, or are letters. */
+function named(kind: string): string {
+  if (kind === "sommerfeld") return "Sommerfeld number";
+  return kind === "pv" ? "PV" : kind.replaceAll("-", " ");
+}
+
+/** "film, PV or oil rise" */
 function oneOf(words: readonly string[]): string {
   const last = words.at(-1) ?? "";
   return words.length < 2
