@@ -1,5 +1,6 @@
 // A comparison as JSON: the contract of docs/language.md. A change here needs a new `schema`.
 import type { ComparedRecord } from "../compare/wording.ts";
+import { jsonText } from "./json-text.ts";
 
 export const COMPARISON_SCHEMA = 1;
 
@@ -10,7 +11,7 @@ export function comparisonJson(
   records: readonly ComparedRecord[],
 ): string {
   const worse = records.reduce((sum, { changes }) => sum + changes.worse, 0);
-  return `${JSON.stringify({
+  return `${jsonText({
     schema: COMPARISON_SCHEMA,
     before,
     after,

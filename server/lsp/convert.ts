@@ -71,7 +71,8 @@ export function diagnosticOf(
     severity: SEVERITIES[level],
     code,
     source: SOURCE,
-    message,
+    // the protocol's message is text, not Markdown
+    message: plain(message),
     ...(client.codeDescription
       ? { codeDescription: { href: pageAddress(code) } }
       : {}),
@@ -79,7 +80,7 @@ export function diagnosticOf(
       ? {
           relatedInformation: related.map(({ place: at, message: said }) => ({
             location: { uri: uriOf(at.file), range: rangeOfPlace(at) },
-            message: said,
+            message: plain(said),
           })),
         }
       : {}),

@@ -42,7 +42,7 @@ export function placed(
   const related = (found.related ?? []).flatMap(
     ({ ref, span, message }): readonly Related[] => {
       const place = elsewhere(ref, span);
-      return place === undefined ? [] : [{ place, message: shown(message) }];
+      return place === undefined ? [] : [{ place, message: readable(message) }];
     },
   );
   const edit = ({ ref, span, text }: DraftEdit): Fix["edits"] => {
@@ -75,5 +75,5 @@ function readable(text: string): string {
   const shortened = message.replace(/`([^`]{60})[^`]+`/gu, "`$1…`");
   return shortened.length <= LONGEST
     ? shortened
-    : `${shortened.slice(0, LONGEST)}…`;
+    : `${shortened.slice(0, LONGEST).replace(/[\uD800-\uDBFF]$/u, "")}…`;
 }

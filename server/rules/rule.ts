@@ -23,8 +23,8 @@ export interface Draft {
 }
 
 export interface DraftRelated {
-  /** Full reference of the other entry. */
-  readonly ref: string;
+  /** Full reference of the other entry; the finding's own where left off, which need not be the first of its name. */
+  readonly ref?: string;
   /** Where in it; its name where left off. */
   readonly span?: Span;
   readonly message: string;

@@ -24,16 +24,7 @@ export const factTwice: TextRule = {
       message: same
         ? `\`${word}\` stands twice in this ${String(data.kind)}, in the same words: keep one.`
         : `\`${word}\` stands twice in this ${String(data.kind)}, and neither is used, since which one holds can't be told: keep one.`,
-      related:
-        entry.ref === ""
-          ? []
-          : [
-              {
-                ref: entry.ref,
-                span: firstSpan,
-                message: "It stands here too.",
-              },
-            ],
+      related: [{ span: firstSpan, message: "It stands here too." }],
       fixes: [
         leaveOut("Make this line a comment", span, same),
         leaveOut("Make the first one a comment", firstSpan, false),

@@ -1,0 +1,69 @@
+// What the fuzzer and other rough hands found, each in the least text that shows it.
+import { expect, test } from "vitest";
+import { readLines } from "../../grammar/lines.ts";
+import { createProject } from "../../server/rules/check.ts";
+import { folderWith, thou } from "../cli/in-process.ts";
+import { serveHere } from "../lsp/in-process.ts";
+
+function findingsOf(text: string) {
+  const project = createProject({ root: "/" });
+  project.setFile("/job.thou", readLines(text));
+  for (const missing of project.missingUses("/job.thou"))
+    project.setFile(missing, null);
+  return project.check("/job.thou").findings;
+}
+
+test("a fact that stands twice in the second entry of a name points to its own entry", () => {
+  const findings = findingsOf(
+    "job a\n  units mm\npart x\npart x\n  serial 1\n  serial 2\n",
+  );
+  const twice = findings.find(({ code }) => code === "fact-twice");
+  expect(twice?.place.line).toBe(5);
+  expect(twice?.related.map(({ place }) => place.line)).toEqual([4]);
+});
+
+test("a file's opening that says a fact twice points to the first", () => {
+  const findings = findingsOf("job\n  units mm\n  units inch\n");
+  const twice = findings.find(({ code }) => code === "fact-twice");
+  expect(twice?.related.map(({ place }) => place.line)).toEqual([1]);
+});
+
+test("a sentence that is cut short is cut between characters", () => {
+  // a bolt lies outside of the first plane, in two UTF-16 units: one of the two names puts the cut through it
+  for (const before of ["", "x"]) {
+    const name = `${before}${"\u{1F529}".repeat(300)}`;
+    const [missing] = findingsOf(`job a\n  units mm\n  use "${name}.thou"\n`);
+    expect(missing?.message).toMatch(/\u{1F529}…$/u);
+    expect(missing?.message).not.toMatch(/\p{Cs}/u);
+  }
+});
+
+test("a comparison as JSON has no raw control, whatever a file is called", async () => {
+  const name = "a\u{202e}b.thou";
+  const cwd = await folderWith({
+    [`old/${name}`]: "job a\n  units mm\n",
+    [`new/${name}`]: "job a\n  units mm\npart x\n",
+  });
+  const { out } = await thou(["compare", "old", "new", "--format", "json"], {
+    cwd,
+    parts: { createProject: () => createProject({ root: "" }) },
+  });
+  expect(out.trimEnd()).not.toMatch(/[\p{Cc}\p{Cf}]/u);
+  expect(JSON.stringify(JSON.parse(out))).toContain("\u{202e}");
+});
+
+test("an editor shows a message as it stands, so it has no marks of Markdown", async () => {
+  const { editor } = serveHere();
+  await editor.start(["file:///shop"]);
+  const uri = "file:///shop/a.thou";
+  await editor.open(uri, "job a\n  units mm\n  units inch\n");
+  const findings = await editor.findings(uri);
+  expect(findings.map(({ code }) => code)).toContain("fact-twice");
+  for (const { message, relatedInformation = [] } of findings)
+    for (const text of [
+      message,
+      ...relatedInformation.map((each) => each.message),
+    ])
+      expect(text).not.toContain("`");
+  expect(findings.map(({ message }) => message).join()).toContain("‘units’");
+});
