@@ -154,6 +154,130 @@ async function manifest() {
   return `${JSON.stringify(text, undefined, 2)}\n`;
 }
 
+/** Every setting of the editor, from the manifest. */
+async function settings() {
+  const { contributes } = JSON.parse(await manifest());
+  const { properties } = contributes.configuration;
+  const sections = Object.entries(properties).map(([name, setting]) =>
+    [
+      `## ${name}`,
+      "",
+      setting.markdownDescription.replace(/`#([\w.]+)#`/g, "`$1`"),
+      "",
+      `Shipped as \`${JSON.stringify(setting.default)}\`.`,
+    ].join("\n"),
+  );
+  return `# Every setting
+
+<!-- Made from package.json by npm run generate: do not edit. -->
+
+They change what an editor shows, never what a record comes to. [The guide](guide/settings.md) says when to use which; [findings.md](findings.md) has the codes for
+\`thou.findings.levels\`.
+
+${sections.join("\n\n")}
+`;
+}
+
+/** Every finding with its level as shipped and what it means, from the pages. */
+async function findings() {
+  const { summaryOf } = await run("server/cli/page.ts");
+  const { CODES } = await run("server/rules/codes.ts");
+  const { canBeAllowed, figuresOf } = await run("server/rules/figures.ts");
+  const rows = [];
+  for (const code of [...CODES].sort()) {
+    const page = await readFile(`test/rules/${code}.md`, "utf8");
+    const [, level] = /^Level: (\w+)/m.exec(page);
+    const own = 0 < figuresOf(code).warn.length ? "yes" : "";
+    const allowed = canBeAllowed(code) ? "yes" : "";
+    rows.push(
+      `| [${code}](../test/rules/${code}.md) | ${level} | ${own} | ${allowed} | ${summaryOf(page)} |`,
+    );
+  }
+  return `# Every finding
+
+<!-- Made from test/rules/*.md by npm run generate: do not edit. -->
+
+The page of each says what it means for the job, what to do, where its threshold comes from, with a bad and a good record. \`thou explain CODE\` shows it in a terminal.
+
+| finding | level | \`warn\` sets it | can be conceded | what it says |
+|---|---|---|---|---|
+${rows.join("\n")}
+`;
+}
+
+/** Units, materials, oils and cautions that come with the tool, each with its source. */
+async function shipped() {
+  const { UNITS } = await run("server/core/quantity/units.ts");
+  const { materials } = await run("server/core/materials/material.ts");
+  const { oils } = await run("server/core/materials/oils.ts");
+  const { CAUTIONS } = await run("server/model/cautions.ts");
+  const cell = (text) => text.replaceAll("|", "\\|");
+  const range = (figure, size) => {
+    if (figure === undefined) return "";
+    const [low, high] = [figure.low, figure.high].map((each) =>
+      String(Number((each / size).toPrecision(3))),
+    );
+    return low === high ? low : `${low} to ${high}`;
+  };
+  const dimensions = [...new Set(UNITS.map(({ dimension }) => dimension))];
+  const units = dimensions.map((dimension) => {
+    const words = UNITS.filter((unit) => unit.dimension === dimension).map(
+      ({ symbol, also = [] }) =>
+        [symbol, ...also].map((word) => `\`${word}\``).join(" or "),
+    );
+    return `| ${dimension} | ${words.join(", ")} |`;
+  });
+  const sources = (each) =>
+    [
+      ...new Set(
+        Object.values(each)
+          .filter((value) => typeof value?.source === "string")
+          .map(({ source }) => source),
+      ),
+    ].join("; ");
+  return `# What is shipped
+
+<!-- Made from the tables in server/core and server/model by npm run generate: do not edit. -->
+
+Units are the whole list. Figures of materials and oils are typical ones, as ranges: what your maker says goes first, as a \`material\` or \`oil\` entry in the crib. "Seen" means that the text was at hand
+when the figure was taken; what is from memory says so.
+
+## Units
+
+| of | written |
+|---|---|
+${units.join("\n")}
+
+## Materials
+
+| name | what it is | expansion, um/m-K | modulus, GPa | yield, MPa | load, MPa | speed, m/s | PV, MPa-m/s | sources |
+|---|---|---|---|---|---|---|---|---|
+${materials
+  .map(
+    (each) =>
+      `| \`${each.name}\` | ${cell(each.what)} | ${range(each.expansion, 1e-6)} | ${range(each.modulus, 1e9)} | ${range(each.yield, 1e6)} | ${range(each.specificLoad, 1e6)} | ${range(each.speed, 1)} | ${range(each.pv, 1e6)} | ${cell(sources(each))} |`,
+  )
+  .join("\n")}
+
+## Oils
+
+| name | grade | at 40 °C, cSt | at 100 °C, cSt | sources |
+|---|---|---|---|---|
+${oils
+  .map(
+    (each) =>
+      `| \`${each.name}\` | ${each.grade} | ${range(each.at40, 1e-6)} | ${range(each.at100, 1e-6)} | ${cell(sources(each))} |`,
+  )
+  .join("\n")}
+
+## Cautions
+
+They rest on common practice and no source, but where one is named. Local codes come first.
+
+${CAUTIONS.map(({ name, title, text, source }) => `- \`${name}\`. **${title}.** ${text}${source === "" ? "" : ` (${source})`}`).join("\n")}
+`;
+}
+
 /** file -> function that gives its text, in the order that they are made from each other */
 const made = {
   "server/rules/pages.ts": findingPages,
@@ -164,6 +288,9 @@ const made = {
   "server/archive/question-texts.ts": questionTexts,
   "docs/archive-tables.md": archiveTables,
   "package.json": manifest,
+  "docs/settings.md": settings,
+  "docs/findings.md": findings,
+  "docs/shipped.md": shipped,
 };
 
 let stale = 0;

@@ -76,8 +76,13 @@ async function learn(
   const { io } = context;
   const lessons = await lessonsIn(paths, context);
   const named = withNames(lessons, io.cwd);
-  if (options.out !== undefined)
-    await writeCrib(lessons, path.resolve(io.cwd, options.out), io.cwd);
+  if (options.out !== undefined) {
+    const target = path.resolve(io.cwd, options.out);
+    await writeCrib(lessons, target, io.cwd);
+    io.stderr.write(
+      `${wrapIndented(`thou: lessons written to ${shown(nameFrom(io.cwd, target))}; review them like any other change.`, columnsOf(io.stderr), "", "  ")}\n`,
+    );
+  }
   switch (options.format) {
     case "text":
       io.stdout.write(lessonsText(named, io));

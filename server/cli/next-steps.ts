@@ -31,7 +31,7 @@ export function createNextSteps(): NextSteps {
       if (error !== undefined) first ??= { finding: error, name: file.name };
       const steps = open
         .filter((finding) => finding.code === "step-open")
-        .map((finding) => finding.entry ?? finding.message);
+        .map(stepNamed);
       const needs = mostWanted(
         file.check.results
           // what blocks a step is in its `needs` as well; the step that is next says more
@@ -48,6 +48,14 @@ export function createNextSteps(): NextSteps {
       ...outcome.usedWithErrors.map(usedLine),
     ],
   };
+}
+
+/** A step that only the crib's route has is told at the job's `follow`: its name stands in the sentence alone. */
+function stepNamed({ entry, message }: Finding): string {
+  const [, name] = /^Next is ([\p{L}\d-]+)/u.exec(message) ?? [];
+  if (entry?.startsWith("step ") !== true && name !== undefined)
+    return `step ${name}`;
+  return entry ?? message;
 }
 
 function errorLine({ code, place }: Finding, name: string): string {

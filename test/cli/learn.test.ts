@@ -124,3 +124,32 @@ test("two cribs that have the same names are learned from one at a time", async 
     "Learn from the records of one crib at a time.",
   );
 });
+
+test("a crib learned from a shop that works in millimetres is in millimetres", async () => {
+  const folder = await folderWith({
+    "pump.thou": `job pump
+  units mm
+part shaft
+part case
+  material iron-grey
+journal drive on shaft
+  read 19.986
+bore drive in case
+  read 20.016 by TW on 2026-03-05
+fit drive of journal drive in bore drive
+line drive
+  bore drive from 0 to 30
+  ream with r-20
+step ream
+  cuts line drive
+  done 2026-03-05 by TW
+reamer r-20
+  size 20.015
+`,
+  });
+  const { out } = await thou(["learn", "pump.thou", "--format", "thou"], {
+    cwd: folder,
+    parts,
+  });
+  expect(out).toMatch(/^shop learned\n {2}units mm$/mu);
+});

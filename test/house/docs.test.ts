@@ -11,6 +11,9 @@ const PAGES = [
   "docs/language.md",
   "docs/review.md",
   "docs/archive.md",
+  ...readdirSync(path.join(root, "docs/guide")).map(
+    (file) => `docs/guide/${file}`,
+  ),
 ];
 
 function read(page: string): string {
