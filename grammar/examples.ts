@@ -81,6 +81,11 @@ export const examples: Readonly<Record<string, readonly string[]>> = {
     "limits 1-3/16 to 1-1/4 in",
     "limits 24.959-24.980"
   ],
+  "NominalFact": [
+    "nominal 0.875",
+    "nominal 1 3/16",
+    "nominal 25 mm"
+  ],
   "ServiceLimitFact": [
     "service-limit 0.8735 from \"maker's manual p. 41\""
   ],

@@ -75,6 +75,12 @@ const LIMITS = fact(
   'limits LOW to HIGH [from "SOURCE"]',
   "Limits of size as drawn; `0.8745 +0 -0.0005`, `0.8742 +/- 0.0003` and a class such as `25 mm H7` do as well.",
 );
+const NOMINAL = fact(
+  "nominal",
+  "NominalFact",
+  "nominal SIZE",
+  "The size by which it is known. It changes no result: readings far from it are asked about.",
+);
 const SERVICE_LIMIT = fact(
   "service-limit",
   "ServiceLimitFact",
@@ -248,6 +254,7 @@ export const ENTRIES: readonly EntrySpec[] = [
     form: "journal NAME on PART",
     means: "Where a shaft runs.",
     facts: [
+      NOMINAL,
       LIMITS,
       SERVICE_LIMIT,
       LENGTH,
@@ -283,6 +290,7 @@ export const ENTRIES: readonly EntrySpec[] = [
     form: "hole NAME in PART",
     means: "The housing bore that takes a bush.",
     facts: [
+      NOMINAL,
       LIMITS,
       READ,
       REPEAT,
@@ -371,6 +379,7 @@ export const ENTRIES: readonly EntrySpec[] = [
     form: "bore NAME in bush|part NAME",
     means: "The running bore, in a bush or in the part itself.",
     facts: [
+      NOMINAL,
       LIMITS,
       SERVICE_LIMIT,
       READ,

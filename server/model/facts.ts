@@ -371,6 +371,7 @@ export const READERS: { readonly [K in FactRule]: Read<K> } = {
       parameter: textOf(line, parameter) === "Rz" ? "Rz" : "Ra",
     };
   },
+  NominalFact: length,
   RunoutFact: length,
   FilletFact: length,
   ReachesFact: length,

@@ -111,6 +111,7 @@ export interface FactValues {
   readonly BoltsFact: NumberRange;
   readonly DowelsFact: number;
   readonly LimitsFact: SourcedRange;
+  readonly NominalFact: Length;
   readonly ServiceLimitFact: SourcedRange;
   readonly LengthFact: LengthRange;
   readonly ReadFact: Reading;

@@ -79,9 +79,10 @@ export function lineScales(
 }
 
 /** Nominal diameter to draw a bore by, m. */
-function diameterOf({ size, journalSize, od }: SectionBore): number {
+function diameterOf({ size, journalSize, nominal, od }: SectionBore): number {
   if (size.known) return size.value.nominal;
   if (journalSize?.known === true) return journalSize.value.nominal;
+  if (nominal !== undefined) return nominal;
   return od === undefined ? 0.02 : od * 0.85;
 }
 

@@ -30,6 +30,8 @@ export interface SectionBore {
   readonly fit: string | undefined;
   readonly journal: string | undefined;
   readonly journalSize: Known<Size> | undefined;
+  /** Nominal diameter as written, m: drawn by where nothing is measured. */
+  readonly nominal: number | undefined;
   readonly clearance: Known<Clearance> | undefined;
   readonly verdict: Verdict | undefined;
   readonly bush: string | undefined;
@@ -85,6 +87,13 @@ function boreOf(
     fit,
     journal,
     journalSize: journal === undefined ? undefined : sizeOf(shop, journal),
+    nominal: [bore, journal]
+      .map((ref) =>
+        ref === undefined
+          ? undefined
+          : valueIn(entryOf(shop, ref), "NominalFact")?.value,
+      )
+      .find((size) => size !== undefined),
     clearance: fit === undefined ? undefined : clearance(shop, fit),
     verdict:
       fit === undefined ? undefined : clearanceVerdict(shop, fit)?.verdict,

@@ -8,7 +8,14 @@ export const CODES: readonly string[] = [
   ...["file-missing", "use-loop", "fact-twice", "fact-missing"],
   ...["not-valid-here", "warn-idle"],
   // readings
-  ...["reading-off-limits", "worn", "out-of-round", "taper", "reading-stray"],
+  ...[
+    "reading-off-limits",
+    "reading-off-nominal",
+    "worn",
+    "out-of-round",
+    "taper",
+    "reading-stray",
+  ],
   ...["reading-finer-than-gauge", "gauge-coarse", "gauge-overdue"],
   ...["gauge-unset", "gauge-off"],
   // fits

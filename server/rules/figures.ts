@@ -25,6 +25,7 @@ function figures(
 
 const TABLE: Readonly<Record<string, Figures>> = {
   "reading-off-limits": figures(LENGTH),
+  "reading-off-nominal": figures(NONE, LENGTH_OR_SHARE),
   worn: figures(LENGTH),
   "out-of-round": figures(LENGTH, LENGTH_OR_SHARE),
   taper: figures(LENGTH, LENGTH_OR_SHARE),

@@ -28,6 +28,7 @@ import { gaugeOverdue } from "./readings/gauge-overdue.ts";
 import { outOfRound } from "./readings/out-of-round.ts";
 import { readingFinerThanGauge } from "./readings/reading-finer-than-gauge.ts";
 import { readingOffLimits } from "./readings/reading-off-limits.ts";
+import { readingOffNominal } from "./readings/reading-off-nominal.ts";
 import { readingStray } from "./readings/reading-stray.ts";
 import { taper } from "./readings/taper.ts";
 import { filmThin } from "./running/film-thin.ts";
@@ -51,6 +52,7 @@ export { TEXT_RULES } from "./text/index.ts";
 export const RULES: readonly Rule[] = [
   ...NAME_RULES,
   readingOffLimits,
+  readingOffNominal,
   worn,
   outOfRound,
   taper,

@@ -19,6 +19,9 @@ import { entryOf } from "../model/shop.ts";
 import type { SourcedRange } from "../model/values.ts";
 import type { Subject } from "./facts.ts";
 
+/** The size by which it is known: to look for on the bench, and no limit. */
+export const NOMINAL = "Nominal";
+
 /** One thing to hold a reading against. */
 export interface Held {
   /** "Limits", "For fit front" */
@@ -35,7 +38,14 @@ export function heldAgainst(subject: Subject, ref: string): readonly Held[] {
   const entry = entryOf(shop, ref);
   const limits = valueIn(entry, "LimitsFact");
   const service = valueIn(entry, "ServiceLimitFact");
+  const nominal = valueIn(entry, "NominalFact");
   const held: Held[] = [];
+  if (nominal !== undefined)
+    held.push({
+      label: NOMINAL,
+      range: showLength(nominal.value, system, nominal.step),
+      note: "",
+    });
   if (limits !== undefined) {
     held.push(drawn(subject, "Limits", limits));
     held.push(...guarded(subject, ref, limits));

@@ -14,6 +14,7 @@ import {
   soFar,
   titleOfFeature,
   type Held,
+  NOMINAL,
 } from "./limits.ts";
 
 /** Entries of the record's own file: a crib is measured with a sheet of its own. */
@@ -138,7 +139,16 @@ export function limitsBox(held: readonly Held[]): Markup {
   return el(
     "div",
     { class: "limits" },
-    held.length === 0
+    held.map(({ label, range, note }) =>
+      el(
+        "span",
+        {},
+        `${label}: `,
+        el("b", {}, range),
+        note === "" ? "" : el("span", { class: "small" }, ` (${note})`),
+      ),
+    ),
+    held.every(({ label }) => label === NOMINAL)
       ? el(
           "span",
           {},
@@ -147,15 +157,7 @@ export function limitsBox(held: readonly Held[]): Markup {
           " to ",
           blank(),
         )
-      : held.map(({ label, range, note }) =>
-          el(
-            "span",
-            {},
-            `${label}: `,
-            el("b", {}, range),
-            note === "" ? "" : el("span", { class: "small" }, ` (${note})`),
-          ),
-        ),
+      : "",
   );
 }
 

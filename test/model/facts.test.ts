@@ -197,6 +197,8 @@ describe("other facts", () => {
       "hot shaft 60 C, case 50 C",
       { shaft: 60, bush: undefined, case: 50 },
     ],
+    ["journal", "nominal 7/8", { value: 0.022225 }],
+    ["hole", "nominal 25 mm", { value: 0.025 }],
     ["fit", "feed drip", { feed: "drip", pressure: undefined }],
     ["part", "joint bare", 0],
     ["part", "joint gasket 0.004", inch(0.004)],

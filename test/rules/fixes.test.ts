@@ -17,6 +17,7 @@ const WITHOUT: Readonly<Record<string, string>> = {
   "not-valid-here":
     "a method does not reach here: nothing is wrong with the text",
   "reading-off-limits": METAL,
+  "reading-off-nominal": `${READ}; only the gauge knows what it showed`,
   worn: METAL,
   "out-of-round": METAL,
   taper: METAL,

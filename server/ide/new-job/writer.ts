@@ -94,10 +94,10 @@ function bushed({ seats }: NewJob): readonly Seat[] {
   return seats.filter(({ bush }) => bush !== "none");
 }
 
-function journalBlock({ shaft, system }: NewJob, { name, size }: Seat): Block {
+function journalBlock({ shaft }: NewJob, { name, size }: Seat): Block {
   return [
     `journal ${name} on ${shaft.name}`,
-    `  note "Nominal ${size.text} ${system === "inch" ? "in" : "mm"}"`,
+    `  nominal ${size.text}`,
   ];
 }
 

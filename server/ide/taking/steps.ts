@@ -4,7 +4,7 @@ import { metresToTenths } from "../../core/quantity/exact.ts";
 import { showRange } from "../../core/quantity/show.ts";
 import { strayAmong } from "../../core/readings/stray.ts";
 import type { Offer, TakingPlan } from "../../protocol/guide.ts";
-import { factorOf, isExpected } from "./doubt.ts";
+import { factorOf, isExpected } from "../../core/readings/expected.ts";
 import {
   metresOf,
   readTyped,

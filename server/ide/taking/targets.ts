@@ -1,5 +1,5 @@
 // What of a record can be read with a gauge, what each has already, and where its size is to be expected.
-import { showRange } from "../../core/quantity/show.ts";
+import { showLength, showRange } from "../../core/quantity/show.ts";
 import { allOf, valueIn, type Entry } from "../../model/entry.ts";
 import {
   fitsOfBore,
@@ -74,15 +74,18 @@ export function targetName({
   return side === null ? ref : `${ref} ${side}`;
 }
 
-/** Its own limits, as they are written. */
+/** Its own limits as they are written, else its nominal size. */
 export function limitsText(
   { entry, side }: Target,
   system: "inch" | "mm",
 ): string {
   const range = ownRange(entry, side);
-  return range === undefined
+  if (range !== undefined)
+    return showRange(range.low, range.high, system, range.step);
+  const nominal = valueIn(entry, "NominalFact");
+  return nominal === undefined
     ? ""
-    : showRange(range.low, range.high, system, range.step);
+    : `nominal ${showLength(nominal.value, system, nominal.step)}`;
 }
 
 function ownRange(
@@ -101,7 +104,7 @@ function ownRange(
   }
 }
 
-/** Where its size is to be expected: its own limits, else its earlier readings, else what its mate says; null where nothing does. */
+/** Where its size is to be expected: its own limits, else its earlier readings, else its nominal size, else what its mate says; null where nothing does. */
 export function expectedOf(
   shop: Shop,
   { ref, entry, side }: Target,
@@ -113,6 +116,8 @@ export function expectedOf(
   );
   if (0 < read.length)
     return { low: Math.min(...read), high: Math.max(...read) };
+  const nominal = valueIn(entry, "NominalFact")?.value;
+  if (nominal !== undefined) return { low: nominal, high: nominal };
   const mate = mateRange(shop, ref, entry);
   return mate === undefined ? null : { low: mate.low, high: mate.high };
 }
@@ -147,8 +152,11 @@ function mateRange(
         : [];
   for (const fit of fits) {
     const mate = namedIn(shop, fit)[entry.kind === "journal" ? 1 : 0];
-    const size = mate === undefined ? undefined : sizeOf(shop, mate);
-    if (size?.known === true) return size.value;
+    if (mate === undefined) continue;
+    const size = sizeOf(shop, mate);
+    if (size.known) return size.value;
+    const nominal = valueIn(entryOf(shop, mate), "NominalFact")?.value;
+    if (nominal !== undefined) return { low: nominal, high: nominal };
   }
   return undefined;
 }

@@ -117,7 +117,7 @@ part shaft
 part case
 
 journal front on shaft
-  note "Nominal 1 in"
+  nominal 1
 
 hole front in case
   depth through

@@ -349,6 +349,67 @@ describe("the setup", () => {
   });
 });
 
+describe("a nominal size", () => {
+  const text = `job w
+  units inch
+  use "crib.thou"
+part s
+part c
+journal a on s
+  nominal 7/8
+hole a in c
+  nominal 1
+bore a in part c
+fit a of journal a in bore a
+`;
+  /** What the plan expects when each question but the first is left at what stands there. */
+  const expectedOfPlan = (target: string, record = text) => {
+    const answers: Answer[] = [{ key: "target", values: [target] }];
+    for (;;) {
+      const asked = takingSetup(
+        opened(record, CRIB),
+        { ref: null, position: null },
+        answers,
+        "2026-11-05",
+      );
+      if ("plan" in asked) return asked.plan.expected;
+      if (!("question" in asked)) throw new Error(JSON.stringify(asked));
+      const { question } = asked;
+      const value =
+        question.kind === "pick" ? (question.choices[0]?.value ?? "") : "";
+      answers.push({ key: question.key, values: [value] });
+    }
+  };
+
+  test("is what the first reading is held against, on its own part and on its mate", () => {
+    const seven = { low: 0.022225, high: 0.022225 };
+    expect(expectedOfPlan("journal a")).toEqual(seven);
+    expect(expectedOfPlan("bore a")).toEqual(seven);
+    expect(expectedOfPlan("hole a")).toEqual({ low: 0.0254, high: 0.0254 });
+    expect(
+      expectedOfPlan("journal a", text.replace("  nominal 7/8\n", "")),
+    ).toBeNull();
+  });
+
+  test("gives way to limits and to what was read", () => {
+    expect(
+      expectedOfPlan(
+        "journal a",
+        text.replace(
+          "  nominal 7/8",
+          "  nominal 7/8\n  limits 0.8740 to 0.8745",
+        ),
+      ),
+    ).toEqual({ low: 0.0221996, high: 0.0222123 });
+    expect(
+      expectedOfPlan(
+        "journal a",
+        text.replace("  nominal 7/8", "  nominal 7/8\n  read 0.8800"),
+      ),
+    ).toEqual({ low: 0.022352, high: 0.022352 });
+  });
+});
+
 describe("a plan that comes back changed is none", () => {
   test.each<[string, Record<string, unknown>]>([
     ["another line in the reference", { ref: "journal a\n  note" }],

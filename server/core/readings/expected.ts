@@ -1,6 +1,6 @@
-// Which readings are asked about: those far from what is expected, and by which factor if one would bring them near. It asks; it never
+// Which readings a person would look at twice: those far from what is expected, and by which factor if one would bring them near. It never
 // changes a reading.
-import { metresToTenths } from "../../core/quantity/exact.ts";
+import { metresToTenths } from "../quantity/exact.ts";
 
 export interface Expected {
   readonly low: number;

@@ -1,0 +1,64 @@
+// A reading is far from the nominal size: a slip of the pen or of the unit more likely than a part. Where there are limits, they judge.
+import { factorOf, isExpected } from "../../core/readings/expected.ts";
+import { metresToTenths } from "../../core/quantity/exact.ts";
+import { showLength } from "../../core/quantity/show.ts";
+import { given } from "../../model/entry.ts";
+import { settings } from "../../model/evaluate/settings.ts";
+import { sizeOf } from "../../model/evaluate/size.ts";
+import type { Draft, Rule } from "../rule.ts";
+import { ownThreshold } from "../threshold.ts";
+
+export const readingOffNominal: Rule = {
+  code: "reading-off-nominal",
+  level: "warning",
+  about: ["journal", "hole", "bore"],
+  check(shop, ref, entry) {
+    const nominal = given(entry, "NominalFact");
+    if (
+      nominal.state !== "given" ||
+      given(entry, "LimitsFact").state !== "absent"
+    )
+      return [];
+    const size = sizeOf(shop, ref);
+    if (!size.known) return [];
+    const { system } = settings(shop, "job");
+    const { value: is } = nominal.value;
+    const own = ownThreshold(shop, "reading-off-nominal");
+    const isNear = (value: number): boolean => {
+      if (own === undefined) return isExpected(value, { low: is, high: is });
+      const reach = "share" in own ? own.share * is : own.length;
+      return (
+        Math.abs(metresToTenths(value) - metresToTenths(is)) <=
+        metresToTenths(reach)
+      );
+    };
+    const drafts: Draft[] = [];
+    for (const { readings } of size.value.places) {
+      for (const { values, valueSpans, step } of readings) {
+        values.forEach((value, index) => {
+          const span = valueSpans[index];
+          if (span === undefined || isNear(value)) return;
+          drafts.push({
+            span,
+            message: `${showLength(value, system, step)} is far from the nominal ${showLength(is, system, nominal.value.step)}${slipText(factorOf(value, { low: is, high: is }))}. Read it again; if the part is so, correct nominal.`,
+            related: [
+              {
+                ref,
+                span: nominal.span,
+                message: `the nominal size of ${ref}`,
+              },
+            ],
+          });
+        });
+      }
+    }
+    return drafts;
+  },
+};
+
+function slipText(factor: number | undefined): string {
+  if (factor === undefined) return "";
+  if (factor === 25.4 || factor === 1 / 25.4)
+    return ", as if it were read in the other unit: write mm or in after it if so";
+  return ", as if its decimal mark had moved";
+}
