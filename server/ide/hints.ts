@@ -206,7 +206,7 @@ function lineParts(
   )?.of;
   const tool = best ?? "no reamer that serves";
   return [
-    { text: `${window.text}, ${window.status}: ` },
+    { text: `bore to be ${window.text}, by ${window.status} journals: ` },
     part(open.shop, tool, tool),
   ];
 }

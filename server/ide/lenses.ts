@@ -79,7 +79,7 @@ function standingOf(open: OpenFile, index: number, result: Result): string {
   if (kind === "reamer-window" || status === "unknown") {
     const words = (headline(open, index) ?? []).map((part) => part.text);
     const said = words.join("");
-    return `${resultName(kind)}${status === "unknown" ? " unknown: " : " "}${said}`;
+    return status === "unknown" ? `${resultName(kind)} unknown: ${said}` : said;
   }
   const judged = VERDICTS[verdict] === "" ? "" : `: ${VERDICTS[verdict]}`;
   return `${resultName(kind)} ${text}, ${status}${judged}`;

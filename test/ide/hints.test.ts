@@ -30,7 +30,7 @@ test("a job that is read and whose bore is still to cut", () => {
     "read 1.00021 1.00018 with bore-1 at 68 F «mean 25.4050 mm»",
     "bore front in bush front «0.8756 to 0.8757 in, predicted»",
     "fit front of journal front in bore front «0.00128 to 0.00142 in, predicted, in»",
-    "line layshaft «0.87512 to 0.87588 in, measured: reamer r-8755»",
+    "line layshaft «bore to be 0.87512 to 0.87588 in, by measured journals: reamer r-8755»",
     "step ream «next»",
   ]);
 });

@@ -77,7 +77,7 @@ describe("what it says", () => {
   test("a line says its window and the reamer that serves best", () => {
     const record = JOB.replace("  bore rear from 5.50 to 6.75\n", "");
     expect(says(record, "line layshaft")?.title).toMatch(
-      /^bore sizes that suit every journal 0\.\d+ to 0\.\d+ in, measured: reamer r-8755$/,
+      /^bore to be 0\.\d+ to 0\.\d+ in, by measured journals: reamer r-8755$/,
     );
   });
 

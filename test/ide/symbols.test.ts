@@ -19,7 +19,7 @@ test("every entry is a symbol, with what it comes to or else what it is of", () 
     "bush front: in hole front",
     "bore front: 0.8756 to 0.8757 in, predicted",
     "fit front: 0.00128 to 0.00142 in, predicted, in",
-    "line layshaft: 0.87512 to 0.87588 in, measured: reamer r-8755",
+    "line layshaft: bore to be 0.87512 to 0.87588 in, by measured journals: reamer r-8755",
     "step ream: next",
   ]);
 });
