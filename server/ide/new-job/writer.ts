@@ -95,10 +95,7 @@ function bushed({ seats }: NewJob): readonly Seat[] {
 }
 
 function journalBlock({ shaft }: NewJob, { name, size }: Seat): Block {
-  return [
-    `journal ${name} on ${shaft.name}`,
-    `  nominal ${size.text}`,
-  ];
+  return [`journal ${name} on ${shaft.name}`, `  nominal ${size.text}`];
 }
 
 function bushBlocks(
