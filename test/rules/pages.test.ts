@@ -74,7 +74,7 @@ test("every code has a page, and every page a code", () => {
   expect(pages.map((page) => page.code)).toEqual(codes);
 });
 
-test("the language page's list has every code", () => {
+test("the list of codes has every code", () => {
   expect(codes.filter((code) => !CODES.includes(code))).toEqual([]);
   expect(new Set(CODES).size).toBe(CODES.length);
 });

@@ -54,7 +54,10 @@ export function filmLeft(
   length: number,
   { tilt = 0, form = 0 }: FilmLoss,
 ): Answer<number> {
-  if (!(0 <= leastFilm && 0 < length && 0 <= tilt && 0 <= form))
+  if (
+    !(0 <= leastFilm && 0 < length && 0 <= tilt && 0 <= form) ||
+    ![leastFilm, length, tilt, form].every(Number.isFinite)
+  )
     return notValid("film, length, tilt and form are zero or above");
   return valid(Math.max(0, leastFilm - (tilt * length) / 2 - form));
 }
@@ -68,7 +71,10 @@ export function filmRatio(
   journalRa: number,
   boreRa: number,
 ): Answer<number> {
-  if (!(0 <= film && 0 <= journalRa && 0 <= boreRa))
+  if (
+    !(0 <= film && 0 <= journalRa && 0 <= boreRa) ||
+    ![film, journalRa, boreRa].every(Number.isFinite)
+  )
     return notValid("film and roughness are zero or above");
   const composite = rqOverRa * Math.hypot(journalRa, boreRa);
   if (!(0 < composite))
