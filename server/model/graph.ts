@@ -11,7 +11,8 @@ export interface Watched {
 }
 
 interface Cell extends Watched {
-  readonly key: string;
+  readonly name: string;
+  readonly of: string;
   value: unknown;
   /** Undefined for an input. */
   readonly compute: (() => unknown) | undefined;
@@ -20,14 +21,27 @@ interface Cell extends Watched {
   changed: number;
   /** The revision at which it was last looked at. */
   checked: number;
-  readonly needs: Set<Cell>;
-  readonly usedBy: Set<Cell>;
+  /** What it read, each once, in the order of its first reading. */
+  needs: readonly Cell[];
+  usedBy: Users;
+}
+
+/** Most cells have a user or two, for whom a set would be many times as large as a list; an input that all look at has thousands. */
+type Users = Cell[] | Set<Cell>;
+
+/** A cell being worked out, or whose needs are being looked at, with what it has read so far. */
+interface Frame {
+  readonly cell: Cell;
+  readonly needs: Cell[];
+  /** The same as a set, once they are many. */
+  among: Set<Cell> | undefined;
 }
 
 export interface Graph {
-  readonly cells: Map<string, Cell>;
+  /** The cells by the name of what they hold, then by what it is of. */
+  readonly cells: Map<string, Map<string, Cell>>;
   /** Cells being worked out, the innermost last. */
-  readonly stack: Cell[];
+  readonly stack: Frame[];
   revision: number;
   /** Told the key of each cell as it is worked out. */
   trace: ((key: string) => void) | undefined;
@@ -47,10 +61,17 @@ export function createGraph(): Graph {
 }
 
 /** Sets an input. An equal value is no change; identical objects are equal without a look. */
-export function setInput(graph: Graph, key: string, value: unknown): void {
-  const cell = graph.cells.get(key);
+export function setInput(
+  graph: Graph,
+  name: string,
+  of: string,
+  value: unknown,
+): void {
+  const cell = cellOf(graph, name, of);
   if (cell === undefined) {
-    graph.cells.set(key, newCell(key, value, undefined, graph.revision));
+    // one that was never set reads as undefined
+    if (value !== undefined)
+      addCell(graph, name, of, value, undefined, graph.revision);
     return;
   }
   if (cell.value === value) return;
@@ -62,77 +83,157 @@ export function setInput(graph: Graph, key: string, value: unknown): void {
 }
 
 /** Reads an input; undefined where it was never set, and later set ones count as a change. */
-export function readInput(graph: Graph, key: string): unknown {
-  let cell = graph.cells.get(key);
-  if (cell === undefined) {
-    cell = newCell(key, undefined, undefined, graph.revision);
-    graph.cells.set(key, cell);
-  }
+export function readInput(graph: Graph, name: string, of: string): unknown {
+  const cell =
+    cellOf(graph, name, of) ??
+    addCell(graph, name, of, undefined, undefined, graph.revision);
   depend(graph, cell);
   return cell.value;
 }
 
 /** The value of a query, worked out if need be. */
-export function readQuery(
+export function readQuery<Owner>(
   graph: Graph,
-  key: string,
-  compute: () => unknown,
+  name: string,
+  of: string,
+  owner: Owner,
+  compute: (owner: Owner, of: string) => unknown,
 ): unknown {
-  let cell = graph.cells.get(key);
-  if (cell === undefined) {
-    cell = newCell(key, undefined, compute, -1);
-    cell.state = "stale";
-    graph.cells.set(key, cell);
-  }
+  const cell =
+    cellOf(graph, name, of) ??
+    addCell(graph, name, of, undefined, () => compute(owner, of), -1);
   refresh(graph, cell);
   depend(graph, cell);
   return cell.value;
 }
 
+/** An input's value as it is, for who is no query. */
+export function inputNow(graph: Graph, name: string, of: string): unknown {
+  return cellOf(graph, name, of)?.value;
+}
+
+/** The cell of a query, where it was ever asked. */
+export function watched(
+  graph: Graph,
+  name: string,
+  of: string,
+): Watched | undefined {
+  return cellOf(graph, name, of);
+}
+
 /**
- * Every input that the query being worked out rests on so far, however far, with its value. The query depends on each of them from then
+ * Every input that the query being worked out rests on so far, however far. The query depends on each of them from then
  * on, so that what it says of them is never out of date.
  */
-export function inputsBelow(graph: Graph): ReadonlyMap<string, unknown> {
-  const user = graph.stack.at(-1);
-  const found = new Map<string, unknown>();
-  if (user === undefined) return found;
+export function inputsBelow(
+  graph: Graph,
+): readonly { readonly name: string; readonly value: unknown }[] {
+  const frame = graph.stack.at(-1);
+  const found: Cell[] = [];
+  if (frame === undefined) return found;
   const seen = new Set<Cell>();
-  const waiting = [...user.needs];
+  const waiting = [...frame.needs];
   for (let cell = waiting.pop(); cell !== undefined; cell = waiting.pop()) {
     if (seen.has(cell)) continue;
     seen.add(cell);
     if (cell.compute === undefined) {
-      found.set(cell.key, cell.value);
+      found.push(cell);
       depend(graph, cell);
-    } else waiting.push(...cell.needs);
+    } else for (const need of cell.needs) waiting.push(need);
   }
   return found;
 }
 
-function newCell(
-  key: string,
+function cellOf(graph: Graph, name: string, of: string): Cell | undefined {
+  return graph.cells.get(name)?.get(of);
+}
+
+const NO_NEEDS: readonly Cell[] = [];
+
+function addCell(
+  graph: Graph,
+  name: string,
+  of: string,
   value: unknown,
   compute: (() => unknown) | undefined,
   revision: number,
 ): Cell {
-  return {
-    key,
+  const cell: Cell = {
+    name,
+    of,
     value,
     compute,
-    state: "clean",
+    state: compute === undefined ? "clean" : "stale",
     changed: revision,
     checked: revision,
-    needs: new Set(),
-    usedBy: new Set(),
+    needs: NO_NEEDS,
+    usedBy: [],
   };
+  let named = graph.cells.get(name);
+  if (named === undefined) {
+    named = new Map();
+    graph.cells.set(name, named);
+  }
+  named.set(of, cell);
+  return cell;
 }
 
+function keyOf({ cell }: Frame): string {
+  return cell.of === "" ? cell.name : `${cell.name} ${cell.of}`;
+}
+
+/** Lists longer than this are looked through as sets. */
+const FEW = 12;
+
 function depend(graph: Graph, cell: Cell): void {
-  const user = graph.stack.at(-1);
-  if (user === undefined) return;
-  user.needs.add(cell);
-  cell.usedBy.add(user);
+  const frame = graph.stack.at(-1);
+  if (frame === undefined) return;
+  const { needs } = frame;
+  if (frame.among !== undefined) {
+    if (frame.among.has(cell)) return;
+    frame.among.add(cell);
+  } else {
+    if (needs.includes(cell)) return;
+    if (FEW <= needs.length) frame.among = new Set([...needs, cell]);
+  }
+  needs.push(cell);
+}
+
+function addUser(cell: Cell, user: Cell): void {
+  if (cell.usedBy instanceof Set) cell.usedBy.add(user);
+  else if (cell.usedBy.length < FEW) cell.usedBy.push(user);
+  else cell.usedBy = new Set([...cell.usedBy, user]);
+}
+
+function removeUser(cell: Cell, user: Cell): void {
+  const { usedBy } = cell;
+  if (usedBy instanceof Set) {
+    usedBy.delete(user);
+    return;
+  }
+  const at = usedBy.indexOf(user);
+  const last = usedBy.pop();
+  if (last !== undefined && last !== user) usedBy[at] = last;
+}
+
+/** Takes what a cell has now read in place of what it had read the last time; most often it is the same. */
+function takeNeeds(frame: Frame): void {
+  const { cell, needs } = frame;
+  const before = cell.needs;
+  if (
+    before.length === needs.length &&
+    before.every((each, index) => each === needs[index])
+  )
+    return;
+  // an array that has grown has room to spare, and there are many of them
+  cell.needs = needs.slice();
+  if (before.length === 0) {
+    for (const need of needs) addUser(need, cell);
+    return;
+  }
+  const old = new Set(before);
+  for (const need of needs) if (!old.delete(need)) addUser(need, cell);
+  for (const need of old) removeUser(need, cell);
 }
 
 function markUsers(cell: Cell): void {
@@ -145,34 +246,31 @@ function markUsers(cell: Cell): void {
 
 function refresh(graph: Graph, cell: Cell): void {
   if (cell.state === "clean" || cell.compute === undefined) return;
-  const at = graph.stack.indexOf(cell);
-  if (at !== -1) throw new Loop(graph.stack.slice(at).map((each) => each.key));
-  if (cell.state === "doubtful" && !needsChanged(graph, cell)) {
-    cell.state = "clean";
-    cell.checked = graph.revision;
-    return;
-  }
-  workOut(graph, cell, cell.compute);
-}
-
-function needsChanged(graph: Graph, cell: Cell): boolean {
-  graph.stack.push(cell);
+  const at = graph.stack.findIndex((frame) => frame.cell === cell);
+  if (at !== -1) throw new Loop(graph.stack.slice(at).map(keyOf));
+  const frame: Frame = { cell, needs: [], among: undefined };
+  graph.stack.push(frame);
   try {
-    for (const need of cell.needs) {
-      refresh(graph, need);
-      if (cell.checked < need.changed) return true;
-    }
-    return false;
+    if (cell.state === "doubtful" && !needsChanged(graph, cell)) {
+      cell.state = "clean";
+      cell.checked = graph.revision;
+    } else workOut(graph, frame, cell.compute);
   } finally {
     graph.stack.pop();
   }
 }
 
-function workOut(graph: Graph, cell: Cell, compute: () => unknown): void {
-  for (const need of cell.needs) need.usedBy.delete(cell);
-  cell.needs.clear();
-  graph.stack.push(cell);
-  graph.trace?.(cell.key);
+function needsChanged(graph: Graph, cell: Cell): boolean {
+  for (const need of cell.needs) {
+    refresh(graph, need);
+    if (cell.checked < need.changed) return true;
+  }
+  return false;
+}
+
+function workOut(graph: Graph, frame: Frame, compute: () => unknown): void {
+  const { cell } = frame;
+  graph.trace?.(keyOf(frame));
   try {
     const value = compute();
     if (cell.checked === -1 || !equal(value, cell.value)) {
@@ -187,6 +285,6 @@ function workOut(graph: Graph, cell: Cell, compute: () => unknown): void {
     cell.checked = -1;
     throw error;
   } finally {
-    graph.stack.pop();
+    takeNeeds(frame);
   }
 }

@@ -6,10 +6,12 @@ import { oil as oilNamed } from "../core/materials/oils.ts";
 import type { Entry } from "./entry.ts";
 import {
   createGraph,
+  inputNow,
   inputsBelow,
   readInput,
   readQuery,
   setInput,
+  watched,
   type Graph,
   type Watched,
 } from "./graph.ts";
@@ -49,7 +51,7 @@ export function setFiles(
 ): void {
   const before = shop.files;
   shop.files = files;
-  setInput(shop.graph, "whole", isWhole);
+  setInput(shop.graph, "whole", "", isWhole);
   if (!sameNames(before, files)) {
     setTables(shop);
     return;
@@ -61,9 +63,9 @@ export function setFiles(
       if (old.entries[at] === entry) return;
       if (isFirst(shop, entry, index, at)) setEntry(shop, entry);
       else if (shop.twins.has(entry.ref))
-        setInput(shop.graph, `all ${entry.ref}`, allNamed(shop, entry.ref));
+        setInput(shop.graph, "all", entry.ref, allNamed(shop, entry.ref));
     });
-    setInput(shop.graph, "opening", openingOf(files[0]));
+    setInput(shop.graph, "opening", "", openingOf(files[0]));
   });
 }
 
@@ -107,11 +109,12 @@ function isFirst(
 }
 
 function setEntry(shop: Shop, entry: Entry): void {
-  setInput(shop.graph, `entry ${entry.ref}`, entry);
-  setInput(shop.graph, `all ${entry.ref}`, allNamed(shop, entry.ref));
+  setInput(shop.graph, "entry", entry.ref, entry);
+  setInput(shop.graph, "all", entry.ref, allNamed(shop, entry.ref));
   setEqual(
     shop,
-    `head ${entry.ref}`,
+    "head",
+    entry.ref,
     entry.of.map((site) => `${site.kind ?? ""} ${site.name}`),
   );
 }
@@ -150,19 +153,19 @@ function setTables(shop: Shop): void {
   });
   for (const ref of shop.places.keys()) {
     if (!places.has(ref)) {
-      setInput(shop.graph, `entry ${ref}`, undefined);
-      setInput(shop.graph, `all ${ref}`, undefined);
+      setInput(shop.graph, "entry", ref, undefined);
+      setInput(shop.graph, "all", ref, undefined);
     }
   }
-  for (const [kind, refs] of byKind) setEqual(shop, `kind ${kind}`, refs);
-  for (const [name, refs] of byName) setEqual(shop, `name ${name}`, refs);
+  for (const [kind, refs] of byKind) setEqual(shop, "kind", kind, refs);
+  for (const [name, refs] of byName) setEqual(shop, "name", name, refs);
   for (const ref of shop.places.keys()) {
     const name = ref.slice(ref.indexOf(" ") + 1);
-    if (!byName.has(name)) setEqual(shop, `name ${name}`, []);
+    if (!byName.has(name)) setEqual(shop, "name", name, []);
   }
-  setEqual(shop, "loose", loose);
+  setEqual(shop, "loose", "", loose);
   shop.places = places;
-  setInput(shop.graph, "opening", openingOf(shop.files[0]));
+  setInput(shop.graph, "opening", "", openingOf(shop.files[0]));
 }
 
 /**
@@ -204,14 +207,20 @@ function openingOf(file: FileEntries | undefined): Entry | undefined {
   );
 }
 
-function setEqual(shop: Shop, key: string, value: readonly string[]): void {
-  const old = shop.graph.cells.get(key)?.value as readonly string[] | undefined; // only this function sets such keys
+function setEqual(
+  shop: Shop,
+  name: string,
+  of: string,
+  value: readonly string[],
+): void {
+  const old =
+    (inputNow(shop.graph, name, of) as readonly string[] | undefined) ?? []; // only this function sets such inputs
   if (
-    old?.length === value.length &&
+    old.length === value.length &&
     value.every((each, index) => each === old[index])
   )
     return;
-  setInput(shop.graph, key, value);
+  setInput(shop.graph, name, of, value);
 }
 
 /** A value that is worked out from the shop for one reference, and remembered. */
@@ -220,8 +229,7 @@ export function query<T>(
   compute: (shop: Shop, of: string) => T,
 ): (shop: Shop, of: string) => T {
   // the value of a key is always what this query's own compute gave
-  return (shop, of) =>
-    readQuery(shop.graph, `${name} ${of}`, () => compute(shop, of)) as T;
+  return (shop, of) => readQuery(shop.graph, name, of, shop, compute) as T;
 }
 
 /** The cell of a query that has been asked, so that its value need not be asked for while it holds. */
@@ -230,17 +238,16 @@ export function watch(
   name: string,
   of: string,
 ): Watched | undefined {
-  return shop.graph.cells.get(`${name} ${of}`);
+  return watched(shop.graph, name, of);
 }
 
 export function entryOf(shop: Shop, ref: string): Entry | undefined {
-  return readInput(shop.graph, `entry ${ref}`) as Entry | undefined; // only setEntry sets such keys
+  return readInput(shop.graph, "entry", ref) as Entry | undefined; // only setEntry sets such keys
 }
 
 /** Every entry of a reference, in the order of the files; one in most cases. */
 export function entriesOf(shop: Shop, ref: string): readonly Entry[] {
-  const all = readInput(shop.graph, `all ${ref}`) as
-    readonly Entry[] | undefined; // only allNamed makes such values
+  const all = readInput(shop.graph, "all", ref) as readonly Entry[] | undefined; // only allNamed makes such values
   if (all !== undefined) return all;
   const entry = entryOf(shop, ref);
   return entry === undefined ? [] : [entry];
@@ -248,35 +255,37 @@ export function entriesOf(shop: Shop, ref: string): readonly Entry[] {
 
 /** The job, or the shop of a crib. */
 export function openingEntry(shop: Shop): Entry | undefined {
-  return readInput(shop.graph, "opening") as Entry | undefined; // only setFiles sets it
+  return readInput(shop.graph, "opening", "") as Entry | undefined; // only setFiles sets it
 }
 
 export function refsOfKind(shop: Shop, kind: EntryKind): readonly string[] {
   return (
-    (readInput(shop.graph, `kind ${kind}`) as readonly string[] | undefined) ??
-    []
+    (readInput(shop.graph, "kind", kind) as readonly string[] | undefined) ?? []
   ); // only setTables sets such keys
 }
 
 /** What the opening line of an entry names, as "kind name" with the kind empty where it was left off; changes only with that line. */
 export function headOf(shop: Shop, ref: string): readonly string[] {
   return (
-    (readInput(shop.graph, `head ${ref}`) as readonly string[] | undefined) ??
-    []
+    (readInput(shop.graph, "head", ref) as readonly string[] | undefined) ?? []
   ); // only setEntry sets such keys
 }
 
 /** A name that stands under a word that could not be read: it may be an entry of any kind. */
 export function isLoose(shop: Shop, ref: string): boolean {
-  const loose = readInput(shop.graph, "loose") as readonly string[] | undefined; // only setTables sets it
+  const loose = readInput(shop.graph, "loose", "") as
+    readonly string[] | undefined; // only setTables sets it
   const [kind = "", name = ""] = ref.split(" ");
   return loose?.some((each) => each === name || each === `${kind} *`) === true;
 }
 
 /** Every file is there and every opening line is known: only then may it be said that something is nowhere. */
 export function isWhole(shop: Shop): boolean {
-  const loose = readInput(shop.graph, "loose") as readonly string[] | undefined; // only setTables sets it
-  return readInput(shop.graph, "whole") !== false && (loose?.length ?? 0) === 0;
+  const loose = readInput(shop.graph, "loose", "") as
+    readonly string[] | undefined; // only setTables sets it
+  return (
+    readInput(shop.graph, "whole", "") !== false && (loose?.length ?? 0) === 0
+  );
 }
 
 /** What the query being worked out waits for, as far as it has asked: a name that may be in a file that is missing, a line that can't be read. */
@@ -285,9 +294,9 @@ export function waitsFor(shop: Shop): {
   readonly line: boolean;
 } {
   let [file, line] = [false, false];
-  for (const [key, value] of inputsBelow(shop.graph)) {
-    if (key === "whole") file ||= value === false;
-    else if (key.startsWith("entry ")) {
+  for (const { name, value } of inputsBelow(shop.graph)) {
+    if (name === "whole") file ||= value === false;
+    else if (name === "entry") {
       const entry = value as Entry | undefined; // only setEntry sets such keys
       line ||=
         entry !== undefined &&
@@ -313,7 +322,7 @@ export function resolve(
   site: Pick<RefSite, "kind" | "name" | "takes">,
 ): Resolution {
   const named =
-    (readInput(shop.graph, `name ${site.name}`) as
+    (readInput(shop.graph, "name", site.name) as
       readonly string[] | undefined) ?? []; // only setTables sets such keys
   const kindOf = (ref: string): string => ref.slice(0, ref.indexOf(" "));
   const taken = named.filter((ref) =>
@@ -334,12 +343,13 @@ export function resolve(
     return { state: "shipped", ref: `material ${site.name}` };
   if (site.takes.includes("oil") && oilNamed(site.name) !== undefined)
     return { state: "shipped", ref: `oil ${site.name}` };
-  const loose = readInput(shop.graph, "loose") as readonly string[] | undefined; // only setTables sets it
+  const loose = readInput(shop.graph, "loose", "") as
+    readonly string[] | undefined; // only setTables sets it
   const kinds = site.kind === undefined ? site.takes : [site.kind];
   if (
     loose?.includes(site.name) === true ||
     kinds.some((kind) => loose?.includes(`${kind} *`)) ||
-    readInput(shop.graph, "whole") === false
+    readInput(shop.graph, "whole", "") === false
   )
     return { state: "silent" };
   const [other] = named;

@@ -11,7 +11,7 @@ import {
 } from "../../server/model/graph.ts";
 
 function number(graph: Graph, key: string): number {
-  return (readInput(graph, key) as number | undefined) ?? 0;
+  return (readInput(graph, key, "") as number | undefined) ?? 0;
 }
 
 describe("the graph", () => {
@@ -20,14 +20,14 @@ describe("the graph", () => {
     const seen: string[] = [];
     graph.trace = (key) => seen.push(key);
     const double = (): unknown =>
-      readQuery(graph, "double", () => 2 * number(graph, "a"));
-    setInput(graph, "a", 1);
-    setInput(graph, "b", 1);
+      readQuery(graph, "double", "", undefined, () => 2 * number(graph, "a"));
+    setInput(graph, "a", "", 1);
+    setInput(graph, "b", "", 1);
     expect([double(), double()]).toEqual([2, 2]);
-    setInput(graph, "b", 5);
+    setInput(graph, "b", "", 5);
     expect(double()).toBe(2);
     expect(seen).toEqual(["double"]);
-    setInput(graph, "a", 4);
+    setInput(graph, "a", "", 4);
     expect(double()).toBe(8);
     expect(seen).toEqual(["double", "double"]);
   });
@@ -37,14 +37,16 @@ describe("the graph", () => {
     const seen: string[] = [];
     graph.trace = (key) => seen.push(key);
     const parity = (): unknown =>
-      readQuery(graph, "parity", () => ({ odd: number(graph, "a") % 2 }));
+      readQuery(graph, "parity", "", undefined, () => ({
+        odd: number(graph, "a") % 2,
+      }));
     const word = (): unknown =>
-      readQuery(graph, "word", () =>
+      readQuery(graph, "word", "", undefined, () =>
         (parity() as { odd: number }).odd === 1 ? "odd" : "even",
       );
-    setInput(graph, "a", 1);
+    setInput(graph, "a", "", 1);
     expect(word()).toBe("odd");
-    setInput(graph, "a", 3);
+    setInput(graph, "a", "", 3);
     expect(word()).toBe("odd");
     expect(seen).toEqual(["word", "parity", "parity"]);
   });
@@ -52,16 +54,24 @@ describe("the graph", () => {
   test("an input that was missing and is set counts as a change", () => {
     const graph = createGraph();
     const there = (): unknown =>
-      readQuery(graph, "there", () => readInput(graph, "x") !== undefined);
+      readQuery(
+        graph,
+        "there",
+        "",
+        undefined,
+        () => readInput(graph, "x", "") !== undefined,
+      );
     expect(there()).toBe(false);
-    setInput(graph, "x", 1);
+    setInput(graph, "x", "", 1);
     expect(there()).toBe(true);
   });
 
   test("a query that asks for itself is a loop, with its keys", () => {
     const graph = createGraph();
-    const one = (): unknown => readQuery(graph, "one", () => two());
-    const two = (): unknown => readQuery(graph, "two", () => one());
+    const one = (): unknown =>
+      readQuery(graph, "one", "", undefined, () => two());
+    const two = (): unknown =>
+      readQuery(graph, "two", "", undefined, () => one());
     expect(one).toThrow(Loop);
     expect(one).toThrow("one → two");
   });
@@ -70,7 +80,7 @@ describe("the graph", () => {
     const graph = createGraph();
     let fails = true;
     const risky = (): unknown =>
-      readQuery(graph, "risky", () => {
+      readQuery(graph, "risky", "", undefined, () => {
         if (fails) throw new Error("not yet");
         return 1;
       });
@@ -99,7 +109,7 @@ describe("the graph", () => {
         const cell = (index: number): number => {
           if (index < 5) return number(graph, `in${String(index)}`);
           const [a, b, cut] = queries[index - 5] ?? [0, 0, false];
-          return readQuery(graph, `q${String(index)}`, () => {
+          return readQuery(graph, `q${String(index)}`, "", undefined, () => {
             const sum = cell(a % index) + cell(b % index);
             return cut ? sum % 2 : sum;
           }) as number;
@@ -113,7 +123,7 @@ describe("the graph", () => {
         for (const step of all) {
           if ("set" in step) {
             inputs[step.set] = step.to;
-            setInput(graph, `in${String(step.set)}`, step.to);
+            setInput(graph, `in${String(step.set)}`, "", step.to);
           } else {
             const index = step.read % (queries.length + 5);
             expect(cell(index)).toBe(afresh(index));
