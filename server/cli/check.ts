@@ -8,15 +8,16 @@ import {
   type Summary,
 } from "./report.ts";
 import { scopeOf, type ScopeOptions } from "./check-scope.ts";
-import { evaluateMany } from "./evaluate-many.ts";
-import { createEvaluator, type Evaluator } from "./evaluate-record.ts";
+import { cacheFor } from "./check-cache.ts";
+import { evaluateMany, evaluatorWith } from "./evaluate-many.ts";
+import type { Evaluator } from "./evaluate-record.ts";
 import { nameFrom, type FoundFile } from "./find-files.ts";
 import type { Context } from "./io.ts";
 import { jsonReport } from "./report-json.ts";
 import { sarifReport } from "./report-sarif.ts";
 import { textReport } from "./report-text.ts";
 import { createProgress } from "./progress.ts";
-import { createTell } from "./tell.ts";
+import { createNote, createTell } from "./tell.ts";
 
 const FORMATS = ["text", "json", "sarif"] as const;
 const LEVELS = ["error", "warning"] as const;
@@ -26,6 +27,8 @@ interface CheckOptions extends ScopeOptions {
   readonly failOn: (typeof LEVELS)[number];
   readonly brief?: true;
   readonly jobs?: number;
+  /** False where --no-cache says so. */
+  readonly cache?: string | false;
 }
 
 export function addCheck(program: Command, context: Context): void {
@@ -74,6 +77,13 @@ export function addCheck(program: Command, context: Context): void {
         "how many threads may work at once; as many as the machine has room for where left off",
       ).argParser(jobsOf),
     )
+    .addOption(
+      new Option(
+        "--cache <folder>",
+        "keep answers here, and work out only what has changed since; the folder can be removed at any time (THOU_CACHE names one for every check)",
+      ),
+    )
+    .addOption(new Option("--no-cache", "whatever THOU_CACHE says"))
     .addHelpText(
       "after",
       `
@@ -110,6 +120,8 @@ async function check(
 
   const report = reportFor(options, context);
   const counter = createCounter();
+  const note = createNote(io);
+  const cache = await cacheFor(options.cache, context, note);
   const progress = createProgress(io, found.files.length, () => Date.now());
   const many = evaluateMany(found.files, {
     createProject: parts.createProject,
@@ -117,6 +129,7 @@ async function check(
     read: found.read,
     startThread: parts.startThread,
     jobs: options.jobs ?? parts.cores ?? 1,
+    cache,
   });
   let used: readonly string[] = [];
   for (;;) {
@@ -126,8 +139,9 @@ async function check(
       break;
     }
     progress.step();
-    const { checked, sentences } = next.value;
+    const { checked, sentences, notes = [] } = next.value;
     sentences.forEach(tell);
+    notes.forEach(note);
     if (checked === undefined) continue;
     counter.add(checked.check);
     report.add(checked);
@@ -137,7 +151,13 @@ async function check(
   const usedWithErrors = await unaskedWithErrors(
     used,
     found.files,
-    createEvaluator(parts.createProject(), io.cwd, tell, found.read),
+    evaluatorWith(
+      parts.createProject(),
+      io.cwd,
+      { tell, note },
+      found.read,
+      cache,
+    ),
     io.cwd,
   );
   const summary = counter.summary();

@@ -1,6 +1,11 @@
 // Many records, in threads where it pays: each thread has a project of its own, and what they find comes out in the order of the files,
 // whatever thread is done first. One record is evaluate-record.ts's.
-import { createEvaluator } from "./evaluate-record.ts";
+import { openCache, type CacheOptions } from "./answer-cache.ts";
+import {
+  createCachedEvaluator,
+  createEvaluator,
+  type Evaluator,
+} from "./evaluate-record.ts";
 import type { FoundFile } from "./find-files.ts";
 import type { CheckedProject } from "./io.ts";
 import type { ReadBytes } from "./load-files.ts";
@@ -20,6 +25,7 @@ export interface Batch {
   readonly number: number;
   readonly cwd: string;
   readonly files: readonly FoundFile[];
+  readonly cache: CacheOptions | undefined;
 }
 
 export interface BatchDone {
@@ -33,6 +39,8 @@ export interface Evaluated {
   /** Undefined where it could not be checked: the sentences say why. */
   readonly checked: CheckedFile | undefined;
   readonly sentences: readonly string[];
+  /** What is worth a word though nothing is the matter with the check. */
+  readonly notes?: readonly string[];
 }
 
 export interface Many {
@@ -44,6 +52,8 @@ export interface Many {
   readonly startThread: (() => Thread) | undefined;
   /** How many threads may work at once. */
   readonly jobs: number;
+  /** Where answers are kept; none where left off. */
+  readonly cache?: CacheOptions | undefined;
 }
 
 /** Fewer files than these are done before a second thread has started. */
@@ -71,27 +81,61 @@ export async function* evaluateMany(
 /** One after another, in this thread. */
 async function* here(
   files: readonly FoundFile[],
-  { createProject, cwd, read }: Many,
+  { createProject, cwd, read, cache }: Many,
 ): AsyncGenerator<Evaluated, readonly string[]> {
+  const one = createOneByOne(createProject(), cwd, read, cache);
+  for (const file of files) yield await one.evaluate(file);
+  return [...one.used()].sort();
+}
+
+interface OneByOne {
+  evaluate(file: FoundFile): Promise<Evaluated>;
+  used(): readonly string[];
+}
+
+function createOneByOne(
+  project: CheckedProject,
+  cwd: string,
+  read: ReadBytes | undefined,
+  cache: CacheOptions | undefined,
+): OneByOne {
   let sentences: string[] = [];
-  const evaluator = createEvaluator(
-    createProject(),
+  let notes: string[] = [];
+  const evaluator = evaluatorWith(
+    project,
     cwd,
-    (sentence) => sentences.push(sentence),
+    { tell: (said) => sentences.push(said), note: (said) => notes.push(said) },
     read,
+    cache,
   );
-  for (const file of files) {
-    sentences = [];
-    const checked = await evaluator.evaluate(file);
-    evaluator.release(file);
-    yield { checked, sentences };
-  }
-  return [...evaluator.used()].sort();
+  return {
+    async evaluate(file) {
+      sentences = [];
+      notes = [];
+      const checked = await evaluator.evaluate(file);
+      evaluator.release(file);
+      return { checked, sentences, notes };
+    },
+    used: () => evaluator.used(),
+  };
+}
+
+/** With the cache where there is one. */
+export function evaluatorWith(
+  project: CheckedProject,
+  cwd: string,
+  { tell, note }: Readonly<Record<"tell" | "note", (said: string) => void>>,
+  read: ReadBytes | undefined,
+  cache: CacheOptions | undefined,
+): Evaluator {
+  return cache === undefined
+    ? createEvaluator(project, cwd, tell, read)
+    : createCachedEvaluator(project, cwd, tell, read, openCache(cache, note));
 }
 
 async function* inThreads(
   files: readonly FoundFile[],
-  { cwd, jobs }: Many,
+  { cwd, jobs, cache }: Many,
   startThread: () => Thread,
 ): AsyncGenerator<Evaluated, readonly string[]> {
   const batches = Array.from(
@@ -100,6 +144,7 @@ async function* inThreads(
       number,
       cwd,
       files: files.slice(number * BATCH, (number + 1) * BATCH),
+      cache,
     }),
   );
   const threads: Thread[] = [];
@@ -186,21 +231,13 @@ export function serveChecks(
     postMessage(done: BatchDone): void;
   },
 ): void {
-  let sentences: string[] = [];
-  let evaluator: ReturnType<typeof createEvaluator> | undefined;
-  port.on("message", ({ number, cwd, files }) => {
+  let one: OneByOne | undefined;
+  port.on("message", ({ number, cwd, files, cache }) => {
     void (async () => {
-      evaluator ??= createEvaluator(createProject(), cwd, (sentence) =>
-        sentences.push(sentence),
-      );
+      one ??= createOneByOne(createProject(), cwd, undefined, cache);
       const records: Evaluated[] = [];
-      for (const file of files) {
-        sentences = [];
-        const checked = await evaluator.evaluate(file);
-        evaluator.release(file);
-        records.push({ checked, sentences });
-      }
-      port.postMessage({ number, records, used: evaluator.used() });
+      for (const file of files) records.push(await one.evaluate(file));
+      port.postMessage({ number, records, used: one.used() });
     })();
   });
 }

@@ -1,5 +1,9 @@
-// One record, from its file to what a check says of it: the one way that all commands over many records take.
-import type { FoundFile } from "./find-files.ts";
+// One record, from its file to what a check says of it: the one way that all commands over many records take. An answer that is kept is taken
+// where nothing that it rests on has changed.
+import type { FileLines } from "../../grammar/lines.ts";
+import type { AnswerCache, KeptAnswer } from "./answer-cache.ts";
+import { whyNot, type FoundFile } from "./find-files.ts";
+import { createHashes, type Hashes } from "./hashes.ts";
 import type { CheckedProject } from "./io.ts";
 import { createLoader, type ReadBytes } from "./load-files.ts";
 import type { CheckedFile } from "./report.ts";
@@ -42,11 +46,109 @@ export function createEvaluator(
         lines === undefined ? undefined : judge(file.path, file.name);
       return lines === undefined || check === undefined
         ? undefined
-        : { ...file, lines, check };
+        : { ...file, lineTexts: textsOf(lines, file.path, check), check };
     },
     release(file) {
       loader.release(file);
     },
     used: () => loader.used(),
   };
+}
+
+/** The same, with answers taken from a cache and kept in it. */
+export function createCachedEvaluator(
+  project: CheckedProject,
+  cwd: string,
+  tell: (sentence: string) => void,
+  from: ReadBytes | undefined,
+  cache: AnswerCache,
+): Evaluator {
+  const hashes = createHashes(from);
+  const evaluator = createEvaluator(project, cwd, tell, hashes.read);
+  const used = new Set<string>();
+  return {
+    async evaluate(file) {
+      let content: string | null;
+      try {
+        content = await hashes.take(file.path);
+      } catch (error) {
+        tell(`${shown(file.name)} cannot be read: ${whyNot(error)}.`);
+        return undefined;
+      }
+      const kept = await cache.get(file.path);
+      if (kept?.content === content && (await areSame(kept.uses, hashes))) {
+        for (const [path, there] of kept.uses)
+          if (there !== null) used.add(path);
+        const { lineTexts, check } = kept;
+        return { ...file, lineTexts, check };
+      }
+      const checked = await evaluator.evaluate(file);
+      const uses = usesOf(file.path, project, hashes);
+      if (
+        checked !== undefined &&
+        uses !== undefined &&
+        content !== null &&
+        // it was read again for another record, and had changed
+        (hashes.taken(file.path) ?? content) === content
+      )
+        await cache.put(file.path, {
+          content,
+          uses,
+          lineTexts: checked.lineTexts,
+          check: checked.check,
+        });
+      return checked;
+    },
+    release(file) {
+      evaluator.release(file);
+    },
+    used: () => [...new Set([...used, ...evaluator.used()])],
+  };
+}
+
+function textsOf(
+  { lines }: FileLines,
+  path: string,
+  { findings }: CheckedFile["check"],
+): CheckedFile["lineTexts"] {
+  const texts: Record<number, string> = {};
+  for (const { place } of findings) {
+    const text = lines[place.line]?.text;
+    if (place.file === path && text !== undefined) texts[place.line] = text;
+  }
+  return texts;
+}
+
+async function areSame(
+  uses: KeptAnswer["uses"],
+  hashes: Hashes,
+): Promise<boolean> {
+  for (const [path, content] of uses) {
+    if ((await hashes.of(path)) !== content) return false;
+    // that it can't be read has to be said, and only who reads it says so
+    if (hashes.isUnreadable(path)) return false;
+  }
+  return true;
+}
+
+/** Every file that a record rests on, however far; undefined where one is there but no text: each check has to say so. */
+function usesOf(
+  file: string,
+  project: CheckedProject,
+  hashes: Hashes,
+): KeptAnswer["uses"] | undefined {
+  if (project.open(file) === undefined) return undefined;
+  const uses = new Map<string, string | null>();
+  const waiting = [file];
+  for (let next = waiting.pop(); next !== undefined; next = waiting.pop())
+    for (const { path } of project.open(next)?.uses ?? []) {
+      if (path === undefined || path === file || uses.has(path)) continue;
+      const content = hashes.taken(path);
+      const isText = project.open(path) !== undefined;
+      if (hashes.isUnreadable(path) || isText !== (content !== null))
+        return undefined;
+      uses.set(path, content);
+      waiting.push(path);
+    }
+  return [...uses];
 }

@@ -141,7 +141,7 @@ async function bring(file: FoundFile, work: Work): Promise<boolean> {
   const known = archive.known(name);
   const stays =
     known === undefined ? "" : " What the archive holds of it stays.";
-  let content: string;
+  let content: string | null;
   try {
     content = await hashes.take(file.path);
   } catch (error) {
@@ -156,7 +156,7 @@ async function bring(file: FoundFile, work: Work): Promise<boolean> {
     return false;
   const checked = await evaluator.evaluate(file);
   const open = work.project.open(file.path);
-  if (checked !== undefined && open !== undefined)
+  if (checked !== undefined && open !== undefined && content !== null)
     await archive.add(
       name,
       yearOf(open),

@@ -81,6 +81,14 @@ export function whyNot(error: unknown): string {
       return "it is a folder";
     case "ENOTDIR":
       return "a part of its path is a file, not a folder";
+    case "ENOSPC":
+      return "the disk is full";
+    case "EDQUOT":
+      return "your share of the disk is used up";
+    case "EFBIG":
+      return "no file may be that large here";
+    case "EROFS":
+      return "the disk can only be read";
     case "ENAMETOOLONG":
       return "its name is too long";
     default:

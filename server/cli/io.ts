@@ -37,6 +37,8 @@ export interface Parts {
   readonly pages: Readonly<Record<string, string>>;
   /** Where the bundled language server lies. */
   readonly serverFile: string;
+  /** The bundled command itself; none where it is no bundle. */
+  readonly commandFile?: string;
   /** Starts a thread that checks records; none where the command is no bundle. */
   readonly startThread?: () => Thread;
   /** How many threads the machine has room for. */

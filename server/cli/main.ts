@@ -33,6 +33,7 @@ if (parentPort === null)
   void run(process.argv.slice(2), io, {
     ...parts,
     serverFile,
+    commandFile: __filename,
     startThread: () => threadOf(new Worker(__filename)),
     cores: availableParallelism(),
   }).then((code) => {

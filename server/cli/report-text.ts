@@ -90,12 +90,12 @@ function source(
 ): readonly string[] {
   const { place } = finding;
   const line =
-    place.file === file.path ? file.lines.lines[place.line] : undefined;
+    place.file === file.path ? file.lineTexts[place.line] : undefined;
   if (line === undefined) return [];
   const number = String(place.line + 1);
   const blank = " ".repeat(number.length);
   const { text, underline } = excerptOf(
-    line.text,
+    line,
     place.start,
     place.end,
     columns - number.length - 5,

@@ -1,6 +1,5 @@
 // What every form of report of a check shares: the file that was checked, the level that a finding is shown at, the count. The forms
 // themselves are report-text.ts, report-json.ts and report-sarif.ts.
-import type { FileLines } from "../../grammar/lines.ts";
 import type { FileCheck, Finding, Level } from "../model/result.ts";
 
 export interface CheckedFile {
@@ -8,7 +7,8 @@ export interface CheckedFile {
   readonly path: string;
   /** From the working folder, with forward slashes. */
   readonly name: string;
-  readonly lines: FileLines;
+  /** The text of each line that a finding stands on, by its number from 0: a report shows no other. */
+  readonly lineTexts: Readonly<Record<number, string>>;
   readonly check: FileCheck;
 }
 
