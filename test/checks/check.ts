@@ -19,6 +19,8 @@ export interface Check {
   /** The largest difference that passes: absolute in `unit`, or relative to `theirs`. */
   readonly within:
     { readonly absolute: number } | { readonly relative: number };
+  /** How many values it stands for, where it is the largest difference over many; else one. */
+  readonly points?: number | undefined;
   /** Why more is allowed than beside the other values of that source, as the page says it after the source. */
   readonly because?: string | undefined;
 }

@@ -62,7 +62,7 @@ function row(checks: readonly Check[]): string {
     first.because === undefined
       ? first.source
       : `${first.source}. Allowed more: ${first.because}`,
-    String(checks.length),
+    String(checks.reduce((sum, { points = 1 }) => sum + points, 0)),
     shown(Math.max(...checks.map(difference)), isRelative) + unit,
     shown(Math.max(...checks.map(allowed)), isRelative) + unit,
   ];
