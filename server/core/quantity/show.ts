@@ -40,6 +40,18 @@ export function showLength(
   return `${lengthDigits(metres, system, step)} ${SYMBOL[system]}`;
 }
 
+/** A length that somebody wrote, m, with the digits that it takes and its unit: "0.00001 in"; never fewer decimals than usual. */
+export function showWritten(metres: number, system: System): string {
+  const inUnit = metres / METRES[system];
+  let decimals = USUAL_DECIMALS[system];
+  while (
+    decimals < MOST_DECIMALS[system] &&
+    1e-9 < Math.abs(Number(inUnit.toFixed(decimals)) - inUnit)
+  )
+    decimals++;
+  return `${fixed(inUnit, decimals)} ${SYMBOL[system]}`;
+}
+
 /** A range of lengths with its unit, or one length where both ends read alike: "0.0010 to 0.0013 in". */
 export function showRange(
   low: number,

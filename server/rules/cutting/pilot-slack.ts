@@ -1,7 +1,11 @@
 // A pilot has so much slack that the cut may wander by more than the fit can bear.
 import { isPilotSlack, pilotOffsetShare } from "../../core/line/pilot.ts";
 import { metresToTenths } from "../../core/quantity/exact.ts";
-import { showLength, showRange } from "../../core/quantity/show.ts";
+import {
+  showLength,
+  showRange,
+  showWritten,
+} from "../../core/quantity/show.ts";
 import { wanted } from "../../model/evaluate/wanted.ts";
 import { fitsOfBore } from "../../model/evaluate/index-of.ts";
 import { settings } from "../../model/evaluate/settings.ts";
@@ -60,7 +64,7 @@ function limitPassed(
     return metresToTenths(offset) <= metresToTenths(own.length)
       ? undefined
       : {
-          text: `the job's ${showLength(own.length, system)}`,
+          text: `the job's ${showWritten(own.length, system)}`,
           fit: undefined,
         };
   }

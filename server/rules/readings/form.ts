@@ -1,7 +1,7 @@
 // What out-of-round and taper are held against: what the entry allows, or else the job's own threshold, or else shares of the tolerance
 // and of the least clearance. Out-of-round and taper themselves are size.ts's.
 import { metresToTenths } from "../../core/quantity/exact.ts";
-import { showLength } from "../../core/quantity/show.ts";
+import { showLength, showWritten } from "../../core/quantity/show.ts";
 import { clearance } from "../../model/evaluate/fit.ts";
 import { fitsOfBore, fitsOfJournal } from "../../model/evaluate/index-of.ts";
 import { settings } from "../../model/evaluate/settings.ts";
@@ -61,7 +61,7 @@ export function formDrafts(
       {
         level: "warning",
         span,
-        message: `${is}, over the ${showLength(own.length, system)} that \`warn\` sets. ${CURE}`,
+        message: `${is}, over the ${showWritten(own.length, system)} that \`warn\` sets. ${CURE}`,
         value,
       },
     ];

@@ -1,6 +1,7 @@
 // Numbers as a person reads them: units always, digits never beyond what is known.
 import { describe, expect, test } from "vitest";
 import {
+  showWritten,
   decimalsFor,
   fixed,
   lengthDigits,
@@ -58,6 +59,14 @@ describe("lengths", () => {
       decimalsFor(0, "mm"),
     ]).toEqual([6, 5, 3]);
   });
+});
+
+test("a length that was written keeps its digits", () => {
+  expect(showWritten(0.00001 * 0.0254, "inch")).toBe("0.00001 in");
+  expect(showWritten(0.000025 * 0.0254, "inch")).toBe("0.000025 in");
+  expect(showWritten(0.002 * 0.0254, "inch")).toBe("0.0020 in");
+  expect(showWritten(0.0000004, "mm")).toBe("0.0004 mm");
+  expect(showWritten(0.0254 / 3, "mm")).toBe("8.46667 mm");
 });
 
 test("temperatures", () => {
