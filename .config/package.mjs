@@ -1,6 +1,6 @@
 // Makes the package (VSIX) that an editor installs, of what stands in dist/: `npm run package` builds first.
 //   node .config/package.mjs [FOLDER]     into FOLDER, by default here, as thou-VERSION.vsix
-// `files` in package.json decides what goes in. The package is made in a folder of its own, where the README has its picture within
+// FILES decides what goes in; `files` in package.json is what npm packs, the command line alone. The package is made in a folder of its own, where the README has its picture within
 // itself: an editor shows no picture beside a README, and there is no public address to fetch one from.
 import { execFile } from "node:child_process";
 import {
@@ -21,6 +21,27 @@ const root = path.resolve(import.meta.dirname, "..");
 const vsce = path.join(root, "node_modules/.bin/vsce");
 const withoutDependencies = "--no-dependencies"; // esbuild has bundled them
 
+/** What goes in, besides the manifest and the README: plain names, or stars within one folder. */
+const FILES = [
+  "dist/bench-style.css",
+  "dist/bench.js",
+  "dist/client.browser.js",
+  "dist/client.cjs",
+  "dist/licences.txt",
+  "dist/server.browser.js",
+  "dist/server.cjs",
+  "dist/session.js",
+  "client/icons/file-*.svg",
+  "client/icons/overview.svg",
+  "client/icons/thou-256.png",
+  "client/language-configuration.json",
+  "client/syntaxes/thou.tmLanguage.json",
+  "client/walkthrough/*.svg",
+  "samples/first-job.thou",
+  "CHANGELOG.md",
+  "LICENSE",
+];
+
 /**
  * What only those need who build it; and the word that it is an ES module, for which editors would refuse its part for browsers: they load
  * that as CommonJS. What is one in it says so beside itself.
@@ -40,14 +61,14 @@ export async function packageExtension(folder) {
   const manifest = JSON.parse(await readFile(file("package.json"), "utf8"));
   const stage = await mkdtemp(path.join(tmpdir(), "thou-stage-"));
   try {
-    for (const name of await wanted(manifest)) {
+    for (const name of await wanted()) {
       await mkdir(path.dirname(path.join(stage, name)), { recursive: true });
       await cp(file(name), path.join(stage, name));
     }
     const shipped = Object.fromEntries(
       Object.entries(manifest).filter(([key]) => !NOT_SHIPPED.includes(key)),
     );
-    shipped.files = [...manifest.files, MODULES.name];
+    shipped.files = [...FILES, MODULES.name];
     await writeFile(path.join(stage, MODULES.name), MODULES.text);
     await writeFile(
       path.join(stage, "package.json"),
@@ -73,13 +94,13 @@ export async function packageExtension(folder) {
   }
 }
 
-/** The files that the manifest lists: plain names, or stars within one folder. A pattern that matches none is a mistake. */
-async function wanted({ files }) {
-  const names = await Promise.all(files.map(matching));
-  const idle = files.filter((_, index) => names[index].length === 0);
+/** The files that the list names. A pattern that matches none is a mistake. */
+async function wanted() {
+  const names = await Promise.all(FILES.map(matching));
+  const idle = FILES.filter((_, index) => names[index].length === 0);
   if (0 < idle.length)
     throw new Error(
-      `package.json lists ${idle.join(", ")}, and nothing is there: npm run build?`,
+      `the list has ${idle.join(", ")}, and nothing is there: npm run build?`,
     );
   return [...new Set(names.flat())].sort();
 }

@@ -1,7 +1,15 @@
-// The package that an editor installs, opened: what is in it and nothing else, that it is small, that its README shows its picture, that
-// every bundled package has its licence in it. Whether an editor takes it is for the tests in the real editor.
-import { execFile } from "node:child_process";
-import { mkdtemp, readFile, readdir, rm } from "node:fs/promises";
+// What is handed out, opened: the package that an editor installs and the one that npm installs. What is in each and nothing else, that it
+// is small, that its README shows its picture, that every bundled package has its licence in it. Whether an editor takes its package is for
+// the tests in the real editor; the command line is installed here, in an empty folder, and used.
+import { execFile, spawn } from "node:child_process";
+import {
+  copyFile,
+  mkdir,
+  mkdtemp,
+  readFile,
+  readdir,
+  rm,
+} from "node:fs/promises";
 import { tmpdir } from "node:os";
 import path from "node:path";
 import { promisify } from "node:util";
@@ -169,6 +177,110 @@ describe("licences", () => {
       ([, title = ""]) => title,
     );
     expect(listed.toSorted()).toEqual([...new Set(titles)].toSorted());
+  });
+});
+
+describe("the package that npm installs", () => {
+  const RUNS = [
+    "CHANGELOG.md",
+    "LICENSE",
+    "README.md",
+    "dist/cli.cjs",
+    "dist/licences.txt",
+    "dist/server.cjs",
+    "dist/session.js",
+    "package.json",
+  ];
+  const run = promisify(execFile);
+  let packed: { filename: string; files: { path: string }[] } | undefined;
+  let clean = "";
+
+  beforeAll(async () => {
+    const { stdout } = await run("npm", [
+      "pack",
+      "--silent",
+      "--json",
+      "--ignore-scripts",
+      "--pack-destination",
+      folder,
+    ]);
+    [packed] = JSON.parse(stdout) as [typeof packed];
+    clean = path.join(folder, "clean");
+    await mkdir(clean);
+    // without the network: nothing is to be fetched for it but the engine of the archive, which is optional
+    await run(
+      "npm",
+      [
+        "install",
+        "--offline",
+        "--omit=optional",
+        "--no-audit",
+        "--no-fund",
+        path.join(folder, packed?.filename ?? ""),
+      ],
+      { cwd: clean },
+    );
+  }, 120_000);
+
+  test("holds only what runs", () => {
+    expect(packed?.files.map((each) => each.path).sort()).toEqual(RUNS);
+  });
+
+  test("brings no other package, and runs nothing as it is installed", async () => {
+    const there = await readdir(path.join(clean, "node_modules"));
+    expect(there.filter((name) => !name.startsWith("."))).toEqual(["thou"]);
+    expect(manifest).not.toHaveProperty("dependencies");
+    expect(
+      Object.keys(manifest.scripts).filter((name) =>
+        /^(?:(?:pre|post)?(?:install|pack|publish)|(?:pre|post)?prepare|prepublishOnly)$/.test(
+          name,
+        ),
+      ),
+    ).toEqual([]);
+  });
+
+  test("checks a record in a folder that has nothing else", async () => {
+    await copyFile("samples/first-job.thou", path.join(clean, "job.thou"));
+    const thou = path.join(clean, "node_modules/.bin/thou");
+    const { stdout } = await run(thou, ["--version"], { cwd: clean });
+    expect(stdout.trim()).toBe(manifest.version);
+    const checked = await run(thou, ["check", "--format", "json", "job.thou"], {
+      cwd: clean,
+    }).catch((error: unknown) => error as { stdout: string });
+    const here = await run(
+      process.execPath,
+      [path.resolve("dist/cli.cjs"), "check", "--format", "json", "job.thou"],
+      { cwd: clean },
+    ).catch((error: unknown) => error as { stdout: string });
+    expect(JSON.parse(checked.stdout)).toEqual(JSON.parse(here.stdout));
+    expect(checked.stdout).toContain("clearance");
+  });
+
+  test("serves an editor", async () => {
+    const server = spawn(
+      path.join(clean, "node_modules/.bin/thou"),
+      ["serve", "--stdio"],
+      { cwd: clean, stdio: ["pipe", "pipe", "inherit"] },
+    );
+    try {
+      const body = JSON.stringify({
+        jsonrpc: "2.0",
+        id: 1,
+        method: "initialize",
+        params: { processId: null, rootUri: null, capabilities: {} },
+      });
+      server.stdin.write(
+        `Content-Length: ${String(Buffer.byteLength(body))}\r\n\r\n${body}`,
+      );
+      let said = "";
+      for await (const chunk of server.stdout) {
+        said += String(chunk);
+        if (said.includes('"capabilities"')) break;
+      }
+      expect(said).toContain('"hoverProvider"');
+    } finally {
+      server.kill();
+    }
   });
 });
 
