@@ -123,7 +123,7 @@ export function kinematicViscosity(
 /**
  * Density at a temperature (°C) from that at 15 °C, kg/m³. Refuses densities at 60 °F outside 801 to 1164 kg/m³ and
  * temperatures outside −20 to 150 °C. Source: API MPMS chapter 11.1 (ASTM D1250-04), lubricating oils: ρ =
- * ρ60·exp(−α·Δ(1 + 0.8·α·Δ)), Δ = t − 60 °F, α = 0.34878/ρ60, as quoted by an additive maker (seen); the pressure is
+ * ρ60·exp(−α·Δ(1 + 0.8·α·Δ)), Δ = t − 60 °F, α = 0.34878/ρ60 per °F, as quoted by an additive maker (seen); the pressure is
  * that of the air.
  */
 export function densityAt(

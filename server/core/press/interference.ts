@@ -13,7 +13,7 @@ export interface BoreAfterPress {
   readonly nominal: number;
   /** Every size at its own worst end together. */
   readonly worst: Band;
-  /** Sizes as independent, limits at the same number of deviations: root-sum-square. The closure's bracket is added in full. */
+  /** Sizes as independent, limits at the same number of deviations: root-sum-square. At either bound of the closure, so its bracket counts in full. */
   readonly rootSumSquare: Answer<Band>;
 }
 
@@ -37,7 +37,9 @@ export function effectiveInterference(
  * `elasticLimit` is the effective interference at first yield (yield.ts), where known. Refuses reversed limits, a negative
  * smoothing or closure, and an interference past the elastic limit.
  * Source: ring.ts; worst case because the bore falls with od and C and rises with id and hole; root-sum-square by the first-order
- * law of propagation (JCGM 100:2008, 5.1.2, from memory), refused where the bush may be loose, since it has a kink there.
+ * law of propagation (JCGM 100:2008, 5.1.2, from memory), refused where the bush may be loose, since it has a kink there. Its ends
+ * are those of the most and the least closure, each with the spread that sizes have there: no closure between passes them, since the
+ * spread grows by less than the interference does.
  */
 export function boreAfterPress(
   sizes: BeforePress,
@@ -68,14 +70,18 @@ export function boreAfterPress(
   function rootSumSquare(): Answer<Band> {
     if (!interference.valid || interference.value.low < smoothing)
       return notValid("the bush may be loose in the hole, where closure stops");
-    const slope = middle(closure);
-    const spread = Math.hypot(
+    return valid({
+      low: middle(id) - closure.high * typical - spreadAt(closure.high),
+      high: middle(id) - closure.low * typical + spreadAt(closure.low),
+    });
+  }
+
+  function spreadAt(slope: number): number {
+    return Math.hypot(
       halfWidth(id),
       slope * halfWidth(od),
       slope * halfWidth(hole),
     );
-    const reach = spread + halfWidth(closure) * typical;
-    return valid({ low: nominal - reach, high: nominal + reach });
   }
 }
 

@@ -83,6 +83,19 @@ describe("bore after press", () => {
     expect(Math.abs((high - low) / (6 * deviation) - 1)).toBeLessThan(0.02);
   });
 
+  test("root-sum-square holds what sizes reach at either bound of a wide closure, and no more", () => {
+    const wide = { low: 0.4, high: 0.9 };
+    const { low, high } = got(
+      got(boreAfterPress(sizes, wide, 0)).rootSumSquare,
+    );
+    const ends = [wide.low, wide.high].map((c) => {
+      const exact = got(boreAfterPress(sizes, { low: c, high: c }, 0));
+      return got(exact.rootSumSquare);
+    });
+    expect(low).toBeCloseTo(Math.min(...ends.map((end) => end.low)), 12);
+    expect(high).toBeCloseTo(Math.max(...ends.map((end) => end.high)), 12);
+  });
+
   test("root-sum-square lies within the worst case, and is refused where the bush may be loose", () => {
     const { worst, rootSumSquare } = got(boreAfterPress(sizes, C, 0));
     const rss = got(rootSumSquare);
