@@ -17,6 +17,7 @@ import {
   wordBefore,
   type Mend,
 } from "./mend.ts";
+import { LONGEST_BODY } from "./parse.ts";
 import { endOfText, isBlank } from "./tokens.ts";
 
 export interface Damage {
@@ -42,6 +43,7 @@ export function explainDamage(
   form: string,
 ): Damage {
   return (
+    tooLong(body) ??
     markAfterWord(body, rule) ??
     otherQuotes(body, rule) ??
     unclosedText(body) ??
@@ -64,6 +66,17 @@ export function explainDamage(
 
 function written(form: string): string {
   return form === "" ? "" : ` It is written \`${form}\`.`;
+}
+
+/** What follows would try to mend it, again and again. */
+function tooLong(body: string): Damage | undefined {
+  if (body.length <= LONGEST_BODY) return undefined;
+  const count = (number: number): string => number.toLocaleString("en-US");
+  return {
+    start: LONGEST_BODY,
+    end: body.length,
+    message: `This line has ${count(body.length)} characters, and a line is read up to ${count(LONGEST_BODY)}: shorten it, or make several of it.`,
+  };
 }
 
 /** `limits: 0.8740 to 0.8745`, `units = mm` */

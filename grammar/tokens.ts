@@ -55,12 +55,16 @@ function strayQuoteFollows(line: string, from: number): boolean {
 export function startOfComment(line: string): number {
   if (!line.includes("#")) return line.length;
   let at = 0;
+  // a text that never closes leaves no quote behind it that could close another
+  let closes = true;
   while (at < line.length) {
     const afterBlank = at === 0 || isBlank(line[at - 1]);
     if (line[at] === "#" && afterBlank) return at;
-    if (line[at] === '"' && (afterBlank || line[at - 1] === ","))
-      at = endOfText(line, at) ?? at + 1;
-    else at++;
+    if (closes && line[at] === '"' && (afterBlank || line[at - 1] === ",")) {
+      const end = endOfText(line, at);
+      closes = end !== undefined;
+      at = end ?? at + 1;
+    } else at++;
   }
   return line.length;
 }
@@ -69,23 +73,26 @@ export function startOfComment(line: string): number {
 export function tokenize(body: string): readonly Token[] {
   const tokens: Token[] = [];
   let at = 0;
+  let closes = true;
   while (at < body.length) {
-    const token = nextToken(body, at);
+    const before = body[at - 1];
+    const isQuote =
+      body[at] === '"' && (at === 0 || before === "," || isBlank(before));
+    const end: number | undefined =
+      closes && isQuote ? endOfText(body, at) : undefined;
+    if (isQuote) closes = end !== undefined;
+    const token: Token =
+      end === undefined
+        ? nextToken(body, at)
+        : { kind: "text", start: at, end };
     tokens.push(token);
     at = token.end;
   }
   return tokens;
 }
 
+/** Any but a text. */
 function nextToken(body: string, start: number): Token {
-  const before = body[start - 1];
-  if (
-    body[start] === '"' &&
-    (start === 0 || before === "," || isBlank(before))
-  ) {
-    const end = endOfText(body, start);
-    if (end !== undefined) return { kind: "text", start, end };
-  }
   let end = matchEnd(BLANK, body, start);
   if (end !== undefined) return { kind: "blank", start, end };
   end = matchEnd(NUMBER, body, start);

@@ -1,5 +1,6 @@
 // A check as SARIF 2.1.0 (OASIS, errata 01, 2023), for the tools that gather findings of many checkers. Results that are no findings have no
 // place in it.
+import { inAddress } from "../model/address.ts";
 import { pathToFileURL } from "node:url";
 import type { Finding, Place } from "../model/result.ts";
 import { nameFrom } from "./find-files.ts";
@@ -144,7 +145,7 @@ function artifactLocation(file: string, cwd: string): object {
   // a file name may hold half a character pair, which has no place in a URI
   const whole = Buffer.from(name).toString();
   return {
-    uri: whole.split("/").map(encodeURIComponent).join("/"),
+    uri: whole.split("/").map(inAddress).join("/"),
     uriBaseId: ROOT,
   };
 }

@@ -2,6 +2,7 @@
 // change. It gives open files to whoever asks; what they say is the model's and the rules'.
 import type { FileLines } from "../../grammar/lines.ts";
 import { readLines } from "../../grammar/lines.ts";
+import { inAddress } from "../model/address.ts";
 import type { OpenFile } from "../model/project.ts";
 import { createProject, type Project } from "../rules/check.ts";
 import type { Document } from "./documents.ts";
@@ -68,7 +69,7 @@ export function createWorkspace(files: FileAccess): Workspace {
     const [, slash = "", name = ""] = unsaved;
     // a new file lies where it will be saved, if the editor says where; else in the first folder, so that it may use the crib there
     return slash === ""
-      ? `${folders[0] ?? "untitled://"}/${encodeURIComponent(name)}`
+      ? `${folders[0] ?? "untitled://"}/${inAddress(name)}`
       : pathOf(`file:///${name}`);
   }
 

@@ -1,6 +1,7 @@
 // Files in, entries and results out. It does no reading of its own: whoever holds it (the language server, the command line) gives it the
 // files, asks which others they use, and gives it those too. Findings are the rules' (rules/check.ts).
 import type { FileLines } from "../../grammar/lines.ts";
+import { inAddress } from "./address.ts";
 import { allOf } from "./entry.ts";
 import { readFile, type FileEntries } from "./file-entries.ts";
 import type { Result } from "./result.ts";
@@ -43,6 +44,17 @@ export function createFiles(options: { readonly root: string }): Files {
   const given = new Map<string, FileLines | null>();
   const read = new Map<string, FileEntries>();
   const shops = new Map<string, Shop>();
+  /** Of files that may form long chains: each is asked many times. */
+  const usesOf = new WeakMap<FileEntries, readonly Omit<Use, "state">[]>();
+
+  function usesIn(file: FileEntries): readonly Omit<Use, "state">[] {
+    let uses = usesOf.get(file);
+    if (uses === undefined) {
+      uses = readUses(file, options.root);
+      usesOf.set(file, uses);
+    }
+    return uses;
+  }
 
   function entriesOf(path: string): FileEntries | undefined {
     const lines = given.get(path);
@@ -58,11 +70,9 @@ export function createFiles(options: { readonly root: string }): Files {
   function gather(path: string): {
     readonly files: readonly FileEntries[];
     readonly uses: readonly Use[];
-    readonly missing: readonly string[];
     readonly isWhole: boolean;
   } {
     const files: FileEntries[] = [];
-    const missing: string[] = [];
     const uses: Use[] = [];
     let isWhole = true;
     const seen = new Set([path]);
@@ -75,18 +85,17 @@ export function createFiles(options: { readonly root: string }): Files {
       const file = entriesOf(next);
       if (file === undefined) continue;
       files.push(file);
-      for (const use of usesIn(file, options.root)) {
+      for (const use of usesIn(file)) {
         const state = stateOf(use.path, next);
         // a file that uses itself lacks nothing
         if (state !== "there" && use.path !== next) isWhole = false;
         if (next === path) uses.push({ ...use, state });
         if (use.path === undefined || state === "outside") continue;
-        if (!given.has(use.path)) missing.push(use.path);
         if (state === "there" && !seen.has(use.path)) waiting.push(use.path);
         seen.add(use.path);
       }
     }
-    return { files, uses, missing, isWhole };
+    return { files, uses, isWhole };
   }
 
   function stateOf(used: string | undefined, by: string): Use["state"] {
@@ -95,6 +104,22 @@ export function createFiles(options: { readonly root: string }): Files {
     return given.get(used) === undefined || given.get(used) === null
       ? "missing"
       : "there";
+  }
+
+  /** What a file uses, however far, and was not given. It looks for no loops: a chain is asked about once for each of its files. */
+  function missingFrom(path: string): readonly string[] {
+    const missing = new Set<string>();
+    const seen = new Set([path]);
+    for (const next of seen) {
+      const file = entriesOf(next);
+      if (file === undefined) continue;
+      for (const { path: used } of usesIn(file)) {
+        if (used === undefined) continue;
+        if (!given.has(used)) missing.add(used);
+        seen.add(used);
+      }
+    }
+    return [...missing];
   }
 
   /** Whether a file uses another, however far. */
@@ -107,9 +132,7 @@ export function createFiles(options: { readonly root: string }): Files {
       seen.add(next);
       const file = entriesOf(next);
       if (file !== undefined)
-        waiting.push(
-          ...usesIn(file, options.root).flatMap((use) => use.path ?? []),
-        );
+        waiting.push(...usesIn(file).flatMap((use) => use.path ?? []));
     }
     return false;
   }
@@ -123,7 +146,7 @@ export function createFiles(options: { readonly root: string }): Files {
       read.delete(path);
       shops.delete(path);
     },
-    missingUses: (path) => [...new Set(gather(path).missing)],
+    missingUses: missingFrom,
     open(path) {
       const file = entriesOf(path);
       if (file === undefined) return undefined;
@@ -153,7 +176,7 @@ export function resultsIn({ file, shop }: OpenFile): readonly Result[] {
   return [...own, ...borrowed];
 }
 
-function usesIn(
+function readUses(
   file: FileEntries,
   root: string,
 ): readonly Omit<Use, "state">[] {
@@ -188,7 +211,7 @@ export function resolvePath(
       if (parts.length === 0) return undefined;
       parts.pop();
     } else if (part !== "." && part !== "")
-      parts.push(isUri(from) ? encodeURIComponent(part) : part);
+      parts.push(isUri(from) ? inAddress(part) : part);
   }
   const path = parts.join("/");
   const inside = root === "" || root.endsWith("/") ? root : `${root}/`;

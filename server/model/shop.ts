@@ -137,7 +137,7 @@ function setTables(shop: Shop): void {
   const loose: string[] = [];
   shop.files.forEach((file, fileIndex) => {
     file.entries.forEach((entry, index) => {
-      loose.push(...looseNames(entry));
+      for (const name of looseNames(entry)) loose.push(name);
       if (
         entry.ref === "" ||
         places.has(entry.ref) ||

@@ -65,5 +65,17 @@ test("an editor shows a message as it stands, so it has no marks of Markdown", a
       ...relatedInformation.map((each) => each.message),
     ])
       expect(text).not.toContain("`");
-  expect(findings.map(({ message }) => message).join()).toContain("‘units’");
+  expect(findings.map(({ message }) => message)).toContainEqual(
+    expect.stringContaining("‘units’"),
+  );
+});
+
+test("half a character in what is used, or in the name of a file, fails no answer", async () => {
+  const half = JSON.parse('"\\ud800"') as string; // a string of one UTF-16 unit
+  const { editor } = serveHere();
+  await editor.start(["file:///shop"]);
+  for (const uri of [`untitled:${half}`, `file:///shop/${half}.thou`]) {
+    await editor.open(uri, `job a\n  units mm\n  use "x${half}.thou"\n`);
+    expect(await editor.codes(uri)).toContain("file-missing");
+  }
 });

@@ -66,9 +66,7 @@ function look(value: unknown, uri: string, { documents, depth }: Looked): void {
   const of =
     isFields(document) && typeof document.uri === "string"
       ? document.uri
-      : own === undefined
-        ? uri
-        : own;
+      : (own ?? uri);
   for (const [key, each] of Object.entries(value)) {
     // what has its own meaning for `start` and `line` is not the protocol's
     if (key === "data") continue;

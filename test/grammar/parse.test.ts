@@ -2,7 +2,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { readLines } from "../../grammar/lines.ts";
-import { parseAfresh, parseBody } from "../../grammar/parse.ts";
+import { LONGEST_BODY, parseAfresh, parseBody } from "../../grammar/parse.ts";
 import { tokenize } from "../../grammar/tokens.ts";
 import { walk, type Node } from "../../grammar/tree.ts";
 import { entrySpec, ENTRIES, factSpec } from "../../grammar/vocabulary.ts";
@@ -13,7 +13,7 @@ const RULES = ENTRIES.flatMap((entry) => [
   ...entry.facts.map((fact) => fact.rule),
 ]);
 
-/** Every line of the samples with the rule that reads it. */
+/** Every line of the samples that may be read, with the rule that reads it. */
 const lines = samples.flatMap(({ text }) =>
   readLines(text).blocks.flatMap((block) =>
     block.lines.flatMap((line, index) => {
@@ -22,7 +22,9 @@ const lines = samples.flatMap(({ text }) =>
         index === 0
           ? entrySpec(line.word)?.rule
           : factSpec(block.kind, line.word)?.rule;
-      return rule === undefined ? [] : [{ body: line.body, rule }];
+      return rule === undefined || LONGEST_BODY < line.body.length
+        ? []
+        : [{ body: line.body, rule }];
     }),
   ),
 );
@@ -104,6 +106,15 @@ describe("by shape", () => {
       [...walk(node)].map((each) => each.type);
     expect(types(other.tree)).toEqual(types(one.tree));
   });
+});
+
+test("a line is read up to its longest, and not one character more", () => {
+  const text = (length: number): string =>
+    `note "${"x".repeat(length - 'note ""'.length)}"`;
+  expect(parseBody(text(LONGEST_BODY), "NoteFact").damagedAt).toBeUndefined();
+  const { damagedAt, tree } = parseBody(text(LONGEST_BODY + 1), "NoteFact");
+  expect(damagedAt).toBe(LONGEST_BODY);
+  expect(tree.end).toBeLessThanOrEqual(LONGEST_BODY);
 });
 
 describe("any text", () => {

@@ -1,0 +1,112 @@
+// Records far larger than any shop's: a sentence in bounded time. No clock is read: what grew with the square of a line's length, or with the cube of
+// a chain's, took minutes to hours for these sizes, and the test's own time would run out. docs/language.md says the limits.
+import { expect, test } from "vitest";
+import { readLines } from "../../grammar/lines.ts";
+import { formatText } from "../../grammar/print.ts";
+import { completionAt } from "../../server/ide/completion.ts";
+import { hintsIn } from "../../server/ide/hints.ts";
+import { hoverAt } from "../../server/ide/hover.ts";
+import { tokensIn } from "../../server/ide/semantic-tokens.ts";
+import { symbolsIn } from "../../server/ide/symbols.ts";
+import { createProject } from "../../server/rules/check.ts";
+import { folderWith, thou } from "../cli/in-process.ts";
+
+/** Characters of a line; a megabyte was tried by hand. */
+const LONG = 100_000;
+
+/** Beginnings of lines, each read by another rule, and what is repeated after them. */
+const HEADS = ["  note ", "journal ", "", "  limits "];
+const PIECES = ['"a ', ",", "9", "0.8742 ", "x,", "± "];
+
+test.each(HEADS)("long lines after %j", (head) => {
+  for (const piece of PIECES) {
+    const line = head + piece.repeat(LONG / piece.length);
+    const text = `job a\n  units mm\npart x\njournal j on x\n${line}\n`;
+    const file = readLines(text);
+    expect(formatText(file).length).toBeLessThanOrEqual(text.length + 2);
+    const project = createProject({ root: "/" });
+    project.setFile("/a.thou", file);
+    for (const missing of project.missingUses("/a.thou"))
+      project.setFile(missing, null);
+    const { findings } = project.check("/a.thou");
+    for (const { message } of findings)
+      expect(message.length).toBeLessThan(500);
+    const open = project.open("/a.thou");
+    if (open === undefined) throw new Error("it is not there");
+    const last = { line: 4, character: line.length };
+    completionAt(open, last, "2026-11-05");
+    hoverAt(open, last);
+    symbolsIn(open);
+    hintsIn(open, 0, 5);
+    expect([...tokensIn(file)].length).toBeGreaterThan(0);
+  }
+});
+
+test("a line that is too long says how long it is, and the others are read", () => {
+  const project = createProject({ root: "/" });
+  const text = `job a\n  units mm\npart x\n  note "${"x".repeat(3000)}"\njournal j on x\n  limits 10 to 9\n`;
+  project.setFile("/a.thou", readLines(text));
+  const { findings } = project.check("/a.thou");
+  expect(findings.map(({ code }) => code)).toEqual([
+    "line-damaged",
+    "range-reversed",
+  ]);
+  expect(findings[0]?.message).toBe(
+    "This line has 3,007 characters, and a line is read up to 2,000: shorten it, or make several of it.",
+  );
+  expect(findings[0]?.place).toMatchObject({ line: 3, start: 2002, end: 3009 });
+});
+
+/** A crib that uses the next, so many of them; the last uses what `end` says. */
+function chain(length: number, end: string): ReadonlyMap<string, string> {
+  return new Map(
+    Array.from({ length }, (_, at) => [
+      `/c${at}.thou`,
+      `shop c${at}\n  units mm\n  use "${at + 1 === length ? end : `c${at + 1}.thou`}"\nreamer r${at}\n  size 10\n`,
+    ]),
+  );
+}
+
+test.each([
+  ["that ends in nothing", "gone.thou", "file-missing"],
+  ["that ends where it began", "c0.thou", "use-loop"],
+])("a thousand cribs, each using the next, %s", (_, end, code) => {
+  const texts = chain(1000, end);
+  const project = createProject({ root: "/" });
+  project.setFile(
+    "/job.thou",
+    readLines('job a\n  units mm\n  use "c0.thou"\npart x\n'),
+  );
+  let given = 0;
+  for (
+    let missing = project.missingUses("/job.thou");
+    0 < missing.length;
+    missing = project.missingUses("/job.thou")
+  )
+    for (const path of missing) {
+      const text = texts.get(path);
+      project.setFile(path, text === undefined ? null : readLines(text));
+      given += text === undefined ? 0 : 1;
+    }
+  expect(given).toBe(1000);
+  project.check("/job.thou");
+  expect(
+    project.check("/c999.thou").findings.map((finding) => finding.code),
+  ).toContain(code);
+});
+
+test("ten thousand entries, by the command line", async () => {
+  const entries = Array.from(
+    { length: 10_000 },
+    (_, at) => `part p${at}\n  serial ${at}\n`,
+  ).join("");
+  const cwd = await folderWith({
+    "a.thou": `job a\n  units mm\n${entries}part p9\n`,
+  });
+  const { code, out } = await thou(["check", "a.thou", "--format", "json"], {
+    cwd,
+    parts: { createProject: () => createProject({ root: "" }) },
+  });
+  expect(code).toBe(1);
+  expect(out).toContain('"name-twice"');
+});
