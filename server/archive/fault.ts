@@ -15,6 +15,7 @@ const BY_CODE: Readonly<Record<string, string>> = {
   ENOENT: "it is not there",
   ENOTDIR: "a part of its path is a file, not a folder",
   EISDIR: "it is a folder",
+  EFBIG: "no file may be that large here",
   EMFILE: "too many files are open",
   EIO: "the disk reports a fault",
 };
@@ -22,6 +23,7 @@ const BY_CODE: Readonly<Record<string, string>> = {
 /** What the engine says in its own words of a disk that does not take what is written. */
 const BY_WORDS: readonly (readonly [RegExp, string])[] = [
   [/no space left|disk full|ENOSPC/i, "the disk is full"],
+  [/file too large/i, "no file may be that large here"],
   [/quota/i, "your share of the disk is used up"],
   [/permission denied/i, "its permissions do not allow it"],
   [/read-only file system/i, "the disk can only be read"],
