@@ -53,8 +53,18 @@ export function toNumber(written: Written): number {
   const most = BigInt(Number.MAX_SAFE_INTEGER);
   if (-most < numerator && numerator < most && denominator < most)
     return Number(numerator) / Number(denominator) + 0;
-  const scale = 10n ** 25n;
-  return Number((numerator * scale) / denominator) / 1e25;
+  // A quotient of 64 bits or more, its last bit set where something is left over, rounds to a double as the fraction itself does.
+  const spare = 64 + bits(denominator) - bits(numerator);
+  const [over, under] =
+    0 <= spare
+      ? [numerator << BigInt(spare), denominator]
+      : [numerator, denominator << BigInt(-spare)];
+  const left = over % under === 0n ? 0n : over < 0n ? -1n : 1n;
+  return Number(2n * (over / under) + left) * 2 ** (-spare - 1);
+}
+
+function bits(value: bigint): number {
+  return (value < 0n ? -value : value).toString(2).length;
 }
 
 /** A written number of units, each of so many tenths of a nanometre, as whole tenths; halves go away from zero. */

@@ -3,10 +3,12 @@
 declare module "jstat" {
   interface Jstat {
     readonly studentt: {
+      pdf(x: number, dof: number): number;
       /** Quantile of Student's t: the value that a share `p` of the distribution lies below. */
       inv(p: number, dof: number): number;
       cdf(x: number, dof: number): number;
     };
+    gammaln(x: number): number;
     readonly normal: {
       inv(p: number, mean: number, standardDeviation: number): number;
       cdf(x: number, mean: number, standardDeviation: number): number;

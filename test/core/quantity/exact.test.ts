@@ -24,6 +24,19 @@ function tenths(text: string, perUnit: bigint): number | undefined {
   return written === undefined ? undefined : toTenths(written, perUnit);
 }
 
+// IEEE 754: a decimal reads as the nearest double; JavaScript's own reading of it is the other hand.
+test.each([
+  "1e-26",
+  "0.1234567890123456789",
+  "616353e11",
+  "575e-19",
+  "-2.5e-30",
+  "9007199254740993",
+])("%s reads as the double nearest to it", (word) => {
+  const read = readNumber(word);
+  expect(read && toNumber(read)).toBe(Number(word));
+});
+
 describe("numbers as written", () => {
   test.each([
     ["0.8748", 0.8748],

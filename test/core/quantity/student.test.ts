@@ -18,6 +18,16 @@ test("one degree of freedom is the tangent, two a root", () => {
   }
 });
 
+test("near a half it keeps its digits: t is nearly the normal's, z = √(2π)·(p − ½)", () => {
+  // next in both series (Fisher's for many degrees of freedom, the normal's own) is 1/(4ν) and z²/6: 3.5e-6 at most together here
+  for (const dof of [100_000, 300_000, 999_999])
+    for (const area of [1e-3, 1e-5, 1e-7]) {
+      const z = Math.sqrt(2 * Math.PI) * area;
+      expect(got(studentQuantile(0.5 + area, dof)) / z).toBeCloseTo(1, 5);
+      expect(got(studentQuantile(0.5 - area, dof)) / z).toBeCloseTo(-1, 5);
+    }
+});
+
 test("it is the same below as above, but for the sign", () => {
   fc.assert(
     fc.property(share, dof, (p, n) => {
