@@ -3,7 +3,7 @@ import { defineConfig } from "vitest/config";
 export default defineConfig({
   test: {
     include: ["test/**/*.test.ts"],
-    exclude: ["test/editor/**", "node_modules/**"],
+    exclude: ["test/editor/**", "**/node_modules/**"],
     testTimeout: 60_000,
   },
 });

@@ -11,7 +11,7 @@ import { levelled, type Levels } from "../ide/levels.ts";
 import type { OpenFile } from "../model/project.ts";
 import type { Finding } from "../model/result.ts";
 import type { Shop } from "../model/shop.ts";
-import { findingsIn } from "../rules/check.ts";
+import { findingsIn, lineFindingsIn } from "../rules/check.ts";
 import { findingsOfEntry } from "../rules/entry-findings.ts";
 import { paceOf, type Clock } from "./clock.ts";
 import { diagnosticOf, type Conversion } from "./convert.ts";
@@ -32,6 +32,14 @@ export interface Reports {
     open: () => Promise<OpenFile | undefined>,
     token: CancellationToken,
   ): Promise<Report>;
+  /**
+   * What the lines of a long record show by themselves, the first time that it is asked for: the rest takes a while, and its findings
+   * are a second report. Undefined for all others.
+   */
+  firstReportOf(
+    uri: string,
+    open: () => Promise<OpenFile | undefined>,
+  ): Promise<Report | undefined>;
   /** A record with its findings worked out, piece by piece where it is long; nothing where it is not there. */
   workedOut(
     open: () => Promise<OpenFile | undefined>,
@@ -68,6 +76,7 @@ export function createReports(
   const last = new Map<string, Report>();
   const kept = new WeakMap<Finding, Kept>();
   const seen = new WeakSet<Shop>();
+  const begun = new WeakSet<Shop>();
   let count = 0;
 
   /** Works a long record out piece by piece, so that others are served meanwhile and the work can be called off. */
@@ -92,6 +101,8 @@ export function createReports(
       if (revision() === seenAt) continue;
       seenAt = revision();
       now = await open();
+      // whoever else waits for it has it worked out
+      if (now !== undefined && seen.has(now.shop)) return now;
     }
     if (now !== undefined) seen.add(now.shop);
     return now;
@@ -116,8 +127,29 @@ export function createReports(
     return item;
   }
 
+  function reportWith(uri: string, items: Diagnostic[]): Report {
+    const report = { id: `${session}-${(count++).toString(36)}`, items };
+    last.set(uri, report);
+    return report;
+  }
+
   return {
     workedOut,
+    async firstReportOf(uri, open) {
+      const now = await open();
+      if (
+        now === undefined ||
+        now.file.entries.length < LONG ||
+        seen.has(now.shop) ||
+        begun.has(now.shop)
+      )
+        return undefined;
+      begun.add(now.shop);
+      const items = lineFindingsIn(now).flatMap(
+        (finding) => itemOf(finding)?.diagnostic ?? [],
+      );
+      return reportWith(uri, items);
+    },
     async reportOf(uri, open, token) {
       const now = await workedOut(open, token);
       const typing = stillness()?.typing(uri);
@@ -137,9 +169,7 @@ export function createReports(
       stillness()?.held(uri, isHeld);
       const before = last.get(uri);
       if (before !== undefined && equal(before.items, items)) return before;
-      const report = { id: `${session}-${(count++).toString(36)}`, items };
-      last.set(uri, report);
-      return report;
+      return reportWith(uri, items);
     },
     codesOn: (uri, line) =>
       new Set(

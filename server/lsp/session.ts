@@ -135,6 +135,18 @@ export function createSession(host: Host) {
     });
   }
 
+  /** Works out what the first report of a long record left for the second, and asks the editor to ask for it. */
+  function theRestSoon(uri: string): void {
+    const open = async () =>
+      workspace.document(uri) === undefined ? undefined : workspace.open(uri);
+    clock.after(0, () => {
+      quietly("working out a long record", log, async () => {
+        const now = await reports.workedOut(open, NEVER);
+        if (now !== undefined) host.refresh("findings");
+      });
+    });
+  }
+
   async function publish(uri: string): Promise<void> {
     const report = await reports.reportOf(
       uri,
@@ -219,7 +231,14 @@ export function createSession(host: Host) {
       token: CancellationToken,
     ): Promise<DocumentDiagnosticReport> {
       const open = () => workspace.open(uri);
-      const report = await reports.reportOf(uri, open, token);
+      // an editor that can't be asked to ask again is told all at once
+      const isTwofold =
+        client.refreshesFindings && workspace.document(uri) !== undefined;
+      const first = isTwofold
+        ? await reports.firstReportOf(uri, open)
+        : undefined;
+      if (first !== undefined) theRestSoon(uri);
+      const report = first ?? (await reports.reportOf(uri, open, token));
       workspace.releaseIfClosed(uri);
       return answerTo(report, previousResultId);
     },

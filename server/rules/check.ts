@@ -9,7 +9,11 @@ import {
   type OpenFile,
 } from "../model/project.ts";
 import type { Shop } from "../model/shop.ts";
-import { foundOfEntry, type FoundOfEntry } from "./entry-findings.ts";
+import {
+  findingsOfText,
+  foundOfEntry,
+  type FoundOfEntry,
+} from "./entry-findings.ts";
 import { fileDrafts } from "./file-rules.ts";
 import { placed } from "./placed.ts";
 
@@ -97,9 +101,22 @@ export function findingsIn(open: OpenFile): readonly Finding[] {
         placed(shop, file.path, file.lines.starts[index] ?? 0, entry, draft),
       );
   }
-  return findings.sort(
-    (a, b) => a.place.line - b.place.line || a.place.start - b.place.start,
-  );
+  return findings.sort(byPlace);
+}
+
+/** What the lines of a file have wrong by themselves, for which nothing is worked out: part of `findingsIn`. */
+export function lineFindingsIn({ file, shop }: OpenFile): readonly Finding[] {
+  return file.entries
+    .flatMap((entry, index) =>
+      findingsOfText(entry).map((each) =>
+        placed(shop, file.path, file.lines.starts[index] ?? 0, entry, each),
+      ),
+    )
+    .sort(byPlace);
+}
+
+function byPlace({ place: one }: Finding, { place: other }: Finding): number {
+  return one.line - other.line || one.start - other.start;
 }
 
 /**

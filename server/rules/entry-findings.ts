@@ -10,10 +10,10 @@ import type { EntryFinding } from "./rule.ts";
 
 const TEXT_BY_CODE = new Map(TEXT_RULES.map((rule) => [rule.code, rule]));
 
-/** What the text of one entry has wrong by itself. It hangs on nothing but the entry, so it is kept with it. */
 const textFindings = new WeakMap<Entry, readonly EntryFinding[]>();
 
-function findingsOfText(entry: Entry): readonly EntryFinding[] {
+/** What the text of one entry has wrong by itself. It hangs on nothing but the entry, so it is kept with it. */
+export function findingsOfText(entry: Entry): readonly EntryFinding[] {
   const before = textFindings.get(entry);
   if (before !== undefined) return before;
   const found = entry.problems.flatMap((problem): readonly EntryFinding[] => {

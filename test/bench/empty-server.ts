@@ -16,12 +16,16 @@ connection.onInitialize(() => ({
       interFileDependencies: false,
       workspaceDiagnostics: false,
     },
+    hoverProvider: true,
+    completionProvider: {},
     inlayHintProvider: true,
     documentSymbolProvider: true,
     documentFormattingProvider: true,
   },
 }));
 connection.languages.diagnostics.on(() => ({ kind: "full", items: [] }));
+connection.onHover(() => null);
+connection.onCompletion(() => []);
 connection.languages.inlayHint.on(() => []);
 connection.onDocumentSymbol(() => []);
 connection.onDocumentFormatting(() => []);

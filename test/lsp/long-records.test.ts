@@ -4,6 +4,7 @@ import { CancellationTokenSource } from "vscode-jsonrpc";
 import { LSPErrorCodes } from "vscode-languageserver";
 import type { DocumentDiagnosticReport } from "vscode-languageserver";
 import type { Clock } from "../../server/lsp/clock.ts";
+import { FULL } from "./editor.ts";
 import { createClock, serveHere } from "./in-process.ts";
 
 const URI = "file:///shop/long.thou";
@@ -35,13 +36,45 @@ function hurried(): Clock & { readonly pauses: () => number } {
   };
 }
 
-async function opened(journals = 700) {
+/** In an editor that can't be asked to ask again, unless it can do all: it has everything in its first report. */
+async function opened(text = longRecord(700), capabilities = ONE_REPORT) {
   const clock = hurried();
   const { editor } = serveHere(new Map(), { clock });
-  await editor.start(["file:///shop"]);
-  await editor.open(URI, longRecord(journals));
+  await editor.start(["file:///shop"], capabilities);
+  await editor.open(URI, text);
   return { editor, clock };
 }
+
+const ONE_REPORT: object = {
+  ...FULL,
+  workspace: { ...FULL.workspace, diagnostics: { refreshSupport: false } },
+};
+
+test("where the editor can be asked to ask again, the first report has what the lines say, and the second all", async () => {
+  const text = longRecord(700)
+    .replace("read 0.87420", "read 0.88420")
+    .replace(/limits 0\.8740 to 0\.8745(?=\n.*\n$)/u, "limits 0.8740 to to");
+  const { editor } = await opened(text, FULL);
+  const first = await editor.codes(URI);
+  expect(first).toContain("line-damaged");
+  expect(first).not.toContain("reading-off-limits");
+  await editor.until("the second report is ready", () =>
+    editor.told.refreshed.includes("diagnostic"),
+  );
+  const second = await editor.codes(URI);
+  expect(second).toContain("reading-off-limits");
+  // nothing that was shown is taken back, and it is what one report would have had
+  expect(second).toEqual(expect.arrayContaining(first));
+  const { editor: other } = await opened(text);
+  expect(second).toEqual(await other.codes(URI));
+});
+
+test("asked again before it is ready, the report waits for all", async () => {
+  const text = longRecord(700).replace("read 0.87420", "read 0.88420");
+  const { editor } = await opened(text, FULL);
+  expect(await editor.codes(URI)).toEqual([]);
+  expect(await editor.codes(URI)).toContain("reading-off-limits");
+});
 
 test("others are answered while it is checked, and a change made meanwhile is in the report", async () => {
   const { editor, clock } = await opened();
