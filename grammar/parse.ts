@@ -107,8 +107,30 @@ export function parseAfresh(body: string, rule: string): Parsed {
   return { rule, tree: toTree(wrapper, rule), damagedAt: undefined };
 }
 
+/** A sign that nothing of thou.ohm takes. At the end of a text, reading stops at it and says what it would have taken. */
+export const STOP = "\u{1}";
+
+const expectations = new Map<string, Expectation>();
+
 /** What may follow a text that breaks off, in the words of thou.ohm. */
 export function expectAfter(text: string, rule: string): Expectation {
+  // what is expected within a word hangs on its letters; what is expected after the last one, on the shape
+  if (!text.endsWith(STOP) || LONGEST_BODY < text.length)
+    return expectAfresh(text, rule);
+  const key = `${rule} ${shapeOf(text).key}`;
+  const end = text.length - STOP.length;
+  const known = expectations.get(key);
+  if (known !== undefined) return { ...known, at: end };
+  const found = expectAfresh(text, rule);
+  if (found.at === end) {
+    if (MOST_SHAPES <= expectations.size) expectations.clear();
+    expectations.set(key, found);
+  }
+  return found;
+}
+
+/** The same by Ohm itself, whatever was asked before. */
+export function expectAfresh(text: string, rule: string): Expectation {
   if (LONGEST_BODY < text.length)
     return { words: [], described: [], at: text.length };
   const match: MatchResult = ohm().grammar.match(text, rule);

@@ -1,6 +1,6 @@
 // What may follow inside a line: it asks the grammar what it expects after the words before the caret, and fills each expectation with what
 // the shop has.
-import { expectAfter } from "../../grammar/parse.ts";
+import { expectAfter, STOP } from "../../grammar/parse.ts";
 import { REFERENCE_PLACES, type EntryKind } from "../../grammar/vocabulary.ts";
 import { sideOf } from "../model/ranges.ts";
 import { findingsIn } from "../rules/check.ts";
@@ -17,9 +17,6 @@ import { dimensionsOf, unitOffers } from "./completion-units.ts";
 import { RANK, valueOffers, wordOffer } from "./completion-values.ts";
 import { choiceMeaning, clauseMeaning } from "./hover-words.ts";
 
-/** A sign that nothing of the grammar takes: reading stops at it, and says what it would have taken. */
-const SENTINEL = "\u{1}";
-
 export function lineOffers(writing: Writing): readonly Offer[] {
   const { caret, rule } = writing;
   return [
@@ -35,7 +32,7 @@ interface Expected {
 
 /** What may stand at the end of a text; nothing where reading stops before. */
 function expected(head: string, rule: string): readonly Expected[] {
-  const found = expectAfter(head + SENTINEL, rule);
+  const found = expectAfter(head + STOP, rule);
   if (found.at !== head.length) return [];
   return [
     ...found.described.map((described) => ({ described })),

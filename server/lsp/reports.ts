@@ -58,7 +58,7 @@ interface Kept {
 }
 
 /** Records of fewer entries are worked out without a pause. */
-const LONG = 500;
+const LONG = 100;
 
 /**
  * @param revision another number whenever any record may have changed

@@ -2,7 +2,14 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { readLines } from "../../grammar/lines.ts";
-import { LONGEST_BODY, parseAfresh, parseBody } from "../../grammar/parse.ts";
+import {
+  expectAfresh,
+  expectAfter,
+  LONGEST_BODY,
+  parseAfresh,
+  parseBody,
+  STOP,
+} from "../../grammar/parse.ts";
 import { tokenize } from "../../grammar/tokens.ts";
 import { walk, type Node } from "../../grammar/tree.ts";
 import { entrySpec, ENTRIES, factSpec } from "../../grammar/vocabulary.ts";
@@ -90,6 +97,28 @@ describe("by shape", () => {
         expect(parseBody(body, rule)).toEqual(parseAfresh(body, rule));
       }),
       { numRuns: 3000 },
+    );
+  });
+
+  test("what may follow a line that breaks off is what Ohm expects there", () => {
+    const brokenOff = fc
+      .record({
+        line: fc.oneof(fc.constantFrom(...lines), mutated),
+        at: fc.nat(60),
+        after: fc.constantFrom("", STOP, ` ${STOP}`),
+      })
+      .map(({ line, at, after }) => ({
+        rule: line.rule,
+        text: line.body.slice(0, at) + after,
+      }));
+    fc.assert(
+      fc.property(brokenOff, ({ rule, text }) => {
+        // others of its shape go before
+        expectAfter(text.replaceAll(/\d/gu, "7"), rule);
+        expectAfter(text.replaceAll(/[bcgq]/gu, "z"), rule);
+        expect(expectAfter(text, rule)).toEqual(expectAfresh(text, rule));
+      }),
+      { numRuns: 1000 },
     );
   });
 
