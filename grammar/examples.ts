@@ -139,6 +139,10 @@ export const examples: Readonly<Record<string, readonly string[]>> = {
     "opened 2026-11-02 by AK",
     "opened by AK on 2026-11-02"
   ],
+  "HoursFact": [
+    "hours 12400 h",
+    "hours 12400.5 h on 2026-11-02"
+  ],
   "TemperatureFact": [
     "temperature 68 F"
   ],

@@ -194,6 +194,12 @@ export const ENTRIES: readonly EntrySpec[] = [
         "opened DATE by WHO",
         "When the job was opened, and by whom.",
       ),
+      facts(
+        "hours",
+        "HoursFact",
+        "hours HOURS [on DATE]",
+        "What the hour meter of the machine showed that day, or else on the day that the job was opened.",
+      ),
       fact(
         "temperature",
         "TemperatureFact",

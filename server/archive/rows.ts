@@ -240,6 +240,7 @@ const SI: Readonly<Record<Dimension, string>> = {
   expansion: "1/K",
   density: "kg/m3",
   pv: "Pa.m/s",
+  time: "s",
   ratio: "1",
 };
 

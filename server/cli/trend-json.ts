@@ -1,7 +1,9 @@
 // Series of sizes as JSON: the contract of docs/language.md. A change here needs a new `schema`.
+import { RATE_OVER } from "../records/trend-words.ts";
 import {
   COVERAGE,
   dateOfDay,
+  type Along,
   type Run,
   type Series,
 } from "../records/trend.ts";
@@ -9,16 +11,16 @@ import { jsonText } from "./json-text.ts";
 
 export const TREND_SCHEMA = 1;
 
-const YEAR = 365.25;
-
-/** Lengths in m, rates in m a year; every key is always there. */
+/** Lengths in m, rates in m a year or per 1000 h; every key is always there. */
 export function trendJson(
   series: readonly Series[],
   notes: readonly string[],
+  along: Along,
 ): string {
   return `${jsonText({
     schema: TREND_SCHEMA,
     coverage: COVERAGE,
+    against: along,
     series: series.map((each) => ({
       serial: "serial" in each.of ? each.of.serial : null,
       file: "file" in each.of ? each.of.file : null,
@@ -28,18 +30,19 @@ export function trendJson(
       limit: each.limit ?? null,
       limitIs: each.limitIs ?? null,
       unit: "m",
-      runs: each.runs.map(runJson),
+      runs: each.runs.map((run) => runJson(run, along)),
       reached: {
-        likeliest: dayJson(each.reaching?.likeliest),
-        earliest: dayJson(each.reaching?.earliest),
-        latest: dayJson(each.reaching?.latest),
+        likeliest: placeJson(each.reaching?.likeliest, along),
+        earliest: placeJson(each.reaching?.earliest, along),
+        latest: placeJson(each.reaching?.latest, along),
       },
     })),
     notes,
   })}\n`;
 }
 
-function runJson({ because, gauge, points, rate }: Run): unknown {
+function runJson({ because, gauge, points, rate }: Run, along: Along): unknown {
+  const { span, unit } = RATE_OVER[along];
   return {
     because: because ?? null,
     gauge: gauge === undefined || gauge === "" ? null : gauge,
@@ -47,15 +50,17 @@ function runJson({ because, gauge, points, rate }: Run): unknown {
       rate === undefined
         ? null
         : {
-            perYear: rate.perDay * YEAR,
-            low: rate.interval.low * YEAR,
-            high: rate.interval.high * YEAR,
+            perYear: along === "date" ? rate.slope * span : null,
+            perThousandHours: along === "hours" ? rate.slope * span : null,
+            low: rate.interval.low * span,
+            high: rate.interval.high * span,
             way: rate.way,
-            unit: "m/a",
+            unit,
           },
     points: points.map((point) => ({
       date: point.date,
       datedBy: point.datedBy,
+      hours: point.hours ?? null,
       value: point.value,
       uncertainty: point.uncertainty ?? null,
       count: point.count,
@@ -67,6 +72,11 @@ function runJson({ because, gauge, points, rate }: Run): unknown {
   };
 }
 
-function dayJson(day: number | undefined): string | null {
-  return day === undefined ? null : (dateOfDay(day) ?? null);
+/** A day as ISO 8601 has it, or hours as a number. */
+function placeJson(
+  at: number | undefined,
+  along: Along,
+): string | number | null {
+  if (at === undefined) return null;
+  return along === "hours" ? at : (dateOfDay(at) ?? null);
 }

@@ -1,18 +1,20 @@
 // Series of sizes for a person at a terminal: a table of what was read when, how fast it wears, when it is at its limit.
 import { showLength } from "../core/quantity/show.ts";
 import {
+  nothingWords,
   rateWords,
   reachWords,
   surenessWords,
   titleOf,
 } from "../records/trend-words.ts";
-import type { Run, Series } from "../records/trend.ts";
+import type { Along, Run, Series } from "../records/trend.ts";
 import { columnsOf, paintFor, type Io } from "./io.ts";
 import { padded, shown, wrapIndented } from "./terminal-text.ts";
 
 export function trendText(
   series: readonly Series[],
   notes: readonly string[],
+  along: Along,
   io: Io,
 ): string {
   const paint = paintFor(io.stdout, io.env);
@@ -33,11 +35,7 @@ export function trendText(
     ].join("\n"),
   );
   return `${[
-    ...(blocks.length === 0
-      ? [
-          "No size with a day of its own was found: a trend takes `read … on DATE`, or the versions of a record in git.",
-        ]
-      : blocks),
+    ...(blocks.length === 0 ? [nothingWords(along)] : blocks),
     ...notes.map((note) => wrapIndented(shown(note), columns, "", "  ")),
   ].join("\n\n")}\n`;
 }
@@ -46,20 +44,21 @@ function rows(series: Series, { points, gauge }: Run): readonly string[] {
   const several = new Set(points.map((point) => point.gauge)).size > 1;
   const cells = points.map((point) => [
     `${point.date}${point.datedBy === "commit" ? "*" : ""}`,
+    point.hours === undefined ? "" : `${String(point.hours)} h`,
     showLength(point.value, series.system, point.step),
     surenessWords(point.uncertainty, series.system),
     point.gauge,
     `${point.file}${point.commit === undefined ? "" : ` at ${point.commit}`}`,
     several && point.gauge !== gauge ? "not in the rate" : "",
   ]);
-  const widths = [0, 1, 2, 3, 4].map((column) =>
+  const widths = [0, 1, 2, 3, 4, 5].map((column) =>
     Math.max(...cells.map((row) => Array.from(row[column] ?? "").length)),
   );
   return cells.map(
     (row) =>
       `  ${row
         .map((cell, column) => padded(shown(cell), widths[column] ?? 0))
-        .filter((_, column) => column === 5 || 0 < (widths[column] ?? 0))
+        .filter((_, column) => column === 6 || 0 < (widths[column] ?? 0))
         .join("  ")
         .trimEnd()}`,
   );

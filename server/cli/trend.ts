@@ -8,13 +8,10 @@ import { HistoryFault } from "../history/git.ts";
 import { versionsOf } from "../history/versions.ts";
 import { FETCH_THE_REST } from "../history/revision.ts";
 import type { OpenFile } from "../model/project.ts";
-import { seriesOf } from "../records/trend.ts";
-import {
-  pointsIn,
-  pointsOnce,
-  type StatePoint,
-  type StatePoints,
-} from "../records/trend-points.ts";
+import { seriesOf, type Along } from "../records/trend.ts";
+import { pointsOnce } from "../records/points-once.ts";
+import { pointsIn } from "../records/trend-points.ts";
+import type { StatePoint, StatePoints } from "../records/trend-state.ts";
 import type { Arrivals } from "../records/undated.ts";
 import { findFiles, nameFrom, whyNot, type FoundFile } from "./find-files.ts";
 import { CannotRun, columnsOf, type Context } from "./io.ts";
@@ -30,6 +27,7 @@ interface TrendOptions {
   readonly svg?: string;
   readonly history?: boolean;
   readonly entry?: string;
+  readonly against: Along;
 }
 
 export function addTrend(program: Command, context: Context): void {
@@ -49,6 +47,14 @@ export function addTrend(program: Command, context: Context): void {
     )
     .option("--svg <file>", "draw it as well, in a file such as trend.svg")
     .option("--entry <name>", 'one entry alone, such as "journal front"')
+    .addOption(
+      new Option(
+        "--against <what>",
+        "over the calendar, or over the machine's running hours",
+      )
+        .choices(["date", "hours"] satisfies Along[])
+        .default("date"),
+    )
     .option("--history", "read the versions in git of files in folders, too")
     .option("--no-history", "read no versions in git at all")
     .addHelpText(
@@ -56,7 +62,8 @@ export function addTrend(program: Command, context: Context): void {
       `
 A reading counts on its own day (\`read … on DATE\`); one without a day, on
 the day of the first commit that has it. A new bush, other limits, or a size
-that went the other way begin anew. Intervals hold in 95 of 100.
+that went the other way begin anew. Intervals hold in 95 of 100. Against
+hours a reading takes what the job has for its day, \`hours 12400 h on DATE\`.
 
 Exit code:
   0  it ran, whatever the trend
@@ -65,7 +72,8 @@ Exit code:
 Examples:
   thou trend winch-3.thou                  over its versions in git
   thou trend jobs --svg trend.svg          over all records of each part
-  thou trend jobs --entry "journal front"`,
+  thou trend jobs --entry "journal front"
+  thou trend jobs --against hours          per 1000 running hours`,
     )
     .action(async (paths: readonly string[], options: TrendOptions) => {
       await trend(paths, options, context);
@@ -131,7 +139,15 @@ async function trend(
     notes.add(
       `${fit} has no clearance of a day: readings without a day came with several commits, and count together. Write \`on DATE\`.`,
     );
-  const series = seriesOf(all);
+  const series = seriesOf(all, options.against);
+  const without =
+    options.against === "hours"
+      ? all.filter(({ hours }) => hours === undefined).length
+      : 0;
+  if (0 < without)
+    notes.add(
+      `${count(without, "size")} of days on which no hours are written, or two that differ, left out: write \`hours 12400 h on DATE\` in the job, as the hour meter showed that day.`,
+    );
   if (all.some(({ datedBy }) => datedBy === "commit"))
     notes.add(
       "* The reading has no day of its own: this is that of its commit.",
@@ -144,10 +160,10 @@ async function trend(
     );
   switch (options.format) {
     case "text":
-      io.stdout.write(trendText(series, [...notes], io));
+      io.stdout.write(trendText(series, [...notes], options.against, io));
       break;
     case "json":
-      io.stdout.write(trendJson(series, [...notes]));
+      io.stdout.write(trendJson(series, [...notes], options.against));
       break;
     case "svg":
       io.stdout.write(

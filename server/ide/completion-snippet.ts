@@ -82,6 +82,7 @@ const OF_WORD: Readonly<Record<string, Dimension>> = {
   FORCE: "force",
   ANGLE: "angle",
   AREA: "area",
+  HOURS: "time",
 };
 const OF_RULE: Readonly<Record<string, Dimension>> = {
   RunsFact: "rotation",

@@ -21,6 +21,7 @@ const DESCRIBED: Readonly<Record<string, readonly Dimension[]>> = {
   "a unit of density": ["density"],
   "a unit of area": ["area"],
   "a unit of pressure times speed": ["pv"],
+  "a unit of time": ["time"],
   "a unit": [
     "length",
     "ratio",

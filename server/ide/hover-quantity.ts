@@ -113,6 +113,7 @@ const DIMENSION_OF: Readonly<Record<string, Dimension>> = {
   density: "density",
   area: "area",
   pv: "pv",
+  time: "time",
   ratio: "ratio",
   anything: "ratio",
 };
@@ -226,6 +227,7 @@ const SI: Readonly<Record<Dimension, string>> = {
   density: "kg/m³",
   area: "m²",
   pv: "Pa m/s",
+  time: "s",
   ratio: "",
 };
 

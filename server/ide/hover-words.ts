@@ -130,6 +130,7 @@ const UNITS: Readonly<Record<string, string>> = {
   "sq-m": "square metre",
   "psi-ft/min": "psi times feet a minute",
   "MPa-m/s": "megapascal times metres a second",
+  h: "hour",
 };
 
 export function unitName(symbol: string): string | undefined {
@@ -152,5 +153,6 @@ export const DIMENSION_WORDS: Readonly<Record<Dimension, string>> = {
   density: "density",
   area: "area",
   pv: "pressure times speed",
+  time: "time",
   ratio: "share",
 };

@@ -69,6 +69,7 @@ const MEANINGS: Readonly<Record<string, string>> = {
   TEMPERATURE: "A temperature, as `68 F` or `20 C`.",
   ANGLE: "An angle, as `30 deg`.",
   AREA: "So much of the case's outside as gives the heat off, as `150 sq-in` or `0.1 sq-m`.",
+  HOURS: "What the hour meter shows, as `12400 h`.",
   RATE: "Full cycles a minute.",
   SPEED: "A speed of rotation, as `240 rpm`.",
   X: "Across the axis, from the line's datum.",

@@ -322,6 +322,13 @@ export const READERS: { readonly [K in FactRule]: Read<K> } = {
       span: line.spanOf(each),
     })),
   OpenedFact: signature,
+  HoursFact: (node, line) => {
+    const meter = si("time", "time")(node, line);
+    const signed = signature(node, line);
+    return meter === undefined || signed === undefined
+      ? undefined
+      : { meter, date: signed.date };
+  },
   TemperatureFact: si("temperature", "temperature"),
   VerdictFact: choice(),
   FollowFact: ref,

@@ -94,6 +94,12 @@ export interface FactValues {
   readonly UnitsFact: "inch" | "mm";
   readonly UseFact: readonly { readonly path: string; readonly span: Span }[];
   readonly OpenedFact: Signature;
+  readonly HoursFact: {
+    /** s */
+    readonly meter: number;
+    /** ISO 8601; undefined for the day that the job was opened. */
+    readonly date: string | undefined;
+  };
   readonly TemperatureFact: number;
   readonly VerdictFact: "simple" | "guarded";
   readonly FollowFact: RefSite;

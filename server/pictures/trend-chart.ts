@@ -3,14 +3,10 @@ import { heightAt } from "../core/learning/line-fit.ts";
 import { showLength } from "../core/quantity/show.ts";
 import { studentCoverage } from "../core/quantity/student.ts";
 import { rateWords, reachWords, titleOf } from "../records/trend-words.ts";
-import {
-  COVERAGE,
-  dateOfDay,
-  type Run,
-  type Series,
-} from "../records/trend.ts";
+import { COVERAGE, type Run, type Series } from "../records/trend.ts";
 import { inkOf, widthOf, type Ink, type PictureOptions } from "./ink.ts";
 import { scale, spanOf, ticks, type Scale } from "./scale.ts";
+import { daysOf, hoursOf } from "./trend-axis.ts";
 import {
   about,
   bar,
@@ -112,7 +108,7 @@ function panelOf(
   );
   const left =
     EDGE + Math.max(...names.map((name) => lengthOf(name, SMALL)), 40) + 6;
-  const days = points.map(({ day }) => day);
+  const days = points.map(({ at }) => at);
   const across = scale(spanOf(days, 0.04, 30), [left, width - EDGE - 4]);
   const up = scale(span, [bottom, plotTop]);
   const markup = about(
@@ -135,7 +131,11 @@ function panelOf(
       ),
     ),
     line(left, bottom, width - EDGE, bottom, { stroke: ink.rule }),
-    together(...daysOf(across, bottom, ink)),
+    together(
+      ...(series.along === "hours"
+        ? hoursOf(across, bottom, ink)
+        : daysOf(across, bottom, ink)),
+    ),
     limitOf(series, isNear, up, left, width, plotTop, ink),
     together(...series.runs.map((run) => runOf(run, across, up, span, ink))),
     lettering(
@@ -203,45 +203,6 @@ function limitOf(
   );
 }
 
-/** Years, or months where the time is short. */
-function daysOf(across: Scale, bottom: number, ink: Ink): readonly Markup[] {
-  const from = dateOfDay(across.low);
-  const to = dateOfDay(across.high);
-  if (from === undefined || to === undefined) return [];
-  const isLong = 3 * 365 < across.high - across.low;
-  const first = Number(from.slice(0, 4));
-  const last = Number(to.slice(0, 4));
-  const every = isLong ? Math.max(1, Math.ceil((last - first) / 8)) : 1;
-  const marks: { readonly day: number; readonly name: string }[] = [];
-  const apart = Math.max(1, Math.ceil((across.high - across.low) / 30 / 8));
-  for (let year = first; year <= last; year += every)
-    for (
-      let month = 1;
-      month <= (isLong ? 1 : 12);
-      month += isLong ? 1 : apart
-    ) {
-      const text = `${String(year)}-${String(month).padStart(2, "0")}`;
-      marks.push({
-        day: Date.parse(`${text}-01T00:00:00Z`) / 86_400_000,
-        name: isLong ? String(year) : text,
-      });
-    }
-  return marks
-    .filter(({ day }) => across.low <= day && day <= across.high)
-    .map(({ day, name }) =>
-      together(
-        line(across(day), bottom, across(day), bottom + 4, {
-          stroke: ink.rule,
-        }),
-        label(across(day), bottom + 17, name, {
-          anchor: "middle",
-          size: SMALL,
-          fill: ink.muted,
-        }),
-      ),
-    );
-}
-
 function runOf(
   run: Run,
   across: Scale,
@@ -251,20 +212,20 @@ function runOf(
 ): Markup {
   const kept = (value: number): number => Math.min(high, Math.max(low, value));
   const points = run.points.map(
-    ({ day, value, uncertainty, counts, date, gauge }) =>
+    ({ at, value, uncertainty, counts, date, hours, gauge }) =>
       about(
         undefined,
-        `${date}${gauge === "" ? "" : `, ${gauge}`}${counts ? "" : ", not in the rate"}`,
+        `${date}${hours === undefined ? "" : `, ${String(hours)} h`}${gauge === "" ? "" : `, ${gauge}`}${counts ? "" : ", not in the rate"}`,
         uncertainty === undefined
           ? together()
           : bar(
-              { x: across(day), y: up(value - 2 * uncertainty) },
-              { x: across(day), y: up(value + 2 * uncertainty) },
+              { x: across(at), y: up(value - 2 * uncertainty) },
+              { x: across(at), y: up(value + 2 * uncertainty) },
               3,
               { stroke: ink.muted },
             ),
         element("circle", {
-          cx: across(day),
+          cx: across(at),
           cy: up(value),
           r: 3.5,
           stroke: ink.journal,
@@ -275,7 +236,7 @@ function runOf(
   );
   const { line: fit } = run;
   if (fit === undefined) return together(...points);
-  const days = run.points.map(({ day }) => day);
+  const days = run.points.map(({ at }) => at);
   const [from, to] = [Math.min(...days), Math.max(...days)];
   const factor = studentCoverage(COVERAGE, fit.degreesOfFreedom);
   const reach = factor.valid ? factor.value : 0;

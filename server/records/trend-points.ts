@@ -1,73 +1,21 @@
 // The dated sizes that one state of a record holds: of each journal, hole and bore by the day and the gauge, and the clearance of each fit.
 import { metresToTenths } from "../core/quantity/exact.ts";
-import type { System } from "../core/quantity/show.ts";
-import {
-  allOf,
-  given,
-  valueIn,
-  type Entry,
-  type Fact,
-} from "../model/entry.ts";
-import { clearance } from "../model/evaluate/fit.ts";
-import { namedIn } from "../model/evaluate/index-of.ts";
+import { allOf, given, type Entry, type Fact } from "../model/entry.ts";
 import { budgetOf, readingsAt } from "../model/evaluate/readings.ts";
 import { settings } from "../model/evaluate/settings.ts";
 import { hostOf, materialOfFeature } from "../model/evaluate/size.ts";
-import { wanted } from "../model/evaluate/wanted.ts";
 import { wearLimit } from "../model/evaluate/wear.ts";
-import type { OpenFile } from "../model/project.ts";
-import { kindOf } from "../model/reference.ts";
-import { entryOf, type Shop } from "../model/shop.ts";
-import type { Span, Stage } from "../model/values.ts";
-import { arrivalsOf, type Arrivals, type CommitDay } from "./undated.ts";
-
-/** One state of a record. */
-export interface RecordState {
-  readonly open: OpenFile;
-  /** As the user names the record. */
-  readonly file: string;
-  /** Its commit; undefined for the file as it lies. */
-  readonly committed: CommitDay | undefined;
-  /** Of all states of this record that were looked at before, and added to. */
-  readonly arrivals: Arrivals;
-}
-
-/** A size, or a clearance, on a day. */
-export interface StatePoint {
-  readonly file: string;
-  readonly commit: string | undefined;
-  readonly entry: string;
-  readonly part: string;
-  readonly serial: string | undefined;
-  readonly system: System;
-  /** ISO 8601 */
-  readonly date: string;
-  readonly datedBy: "reading" | "commit";
-  /** m at 20 °C: the mean of all that was read that day by one gauge. */
-  readonly value: number;
-  readonly count: number;
-  /** Standard uncertainty of the gauge, m; undefined where it is not known. */
-  readonly uncertainty: number | undefined;
-  /** The last written digit, m. */
-  readonly step: number | undefined;
-  /** "" where none is named. */
-  readonly gauge: string;
-  readonly limit: number | undefined;
-  readonly limitIs: "service limit" | "limit" | "wanted" | undefined;
-  /** The limits that were written, to tell a part that was made anew. */
-  readonly limits: string;
-  /** What it is of where each record makes it anew, a pressed bush; "" for what stays. */
-  readonly madeIn: string;
-}
-
-export interface StatePoints {
-  readonly points: readonly StatePoint[];
-  /** Readings without a day, and lines that can't be read. */
-  readonly undated: number;
-  readonly damaged: number;
-  /** Fits whose readings without a day came at several times. */
-  readonly mixed: readonly string[];
-}
+import type { Stage } from "../model/values.ts";
+import { clearanceIn } from "./trend-clearances.ts";
+import {
+  hoursOn,
+  partOf,
+  serialOf,
+  type RecordState,
+  type StatePoint,
+  type StatePoints,
+} from "./trend-state.ts";
+import { arrivalsOf } from "./undated.ts";
 
 const FEATURES = new Set(["journal", "hole", "bore"]);
 const STAGES: readonly Stage[] = ["run", "finished"];
@@ -88,7 +36,7 @@ export function pointsIn(state: RecordState): StatePoints {
       undated += found.undated;
       damaged += found.damaged;
     } else if (entry.kind === "fit") {
-      const point = ofFit(state, entry.ref);
+      const point = clearanceIn(state, entry.ref);
       if (point === "mixed") mixed.push(entry.ref);
       else if (point !== undefined) points.push(point);
     }
@@ -146,6 +94,8 @@ function ofFeature(
           ? { datedBy: "reading" }
           : { datedBy: "commit", commit }),
         date,
+        hours: hoursOn(shop, date),
+        lines: group.map(({ value }) => writtenOf(value)),
         gauge,
         value: meanOf(means),
         count: readings.flatMap(({ values }) => values).length,
@@ -161,7 +111,15 @@ function ofFeature(
 
 type About = Omit<
   StatePoint,
-  "date" | "datedBy" | "gauge" | "value" | "count" | "uncertainty" | "step"
+  | "date"
+  | "datedBy"
+  | "hours"
+  | "lines"
+  | "gauge"
+  | "value"
+  | "count"
+  | "uncertainty"
+  | "step"
 >;
 
 function aboutFeature(state: RecordState, entry: Entry): About {
@@ -198,128 +156,16 @@ function aboutFeature(state: RecordState, entry: Entry): About {
   };
 }
 
-/**
- * The clearance as it is in this state, where both parts are read: dated by the later of the two. Readings of one part without a day count
- * together for its size ("mixed" where they came at several times: then the clearance is of no day).
- */
-function ofFit(
-  state: RecordState,
-  ref: string,
-): StatePoint | "mixed" | undefined {
-  const { shop } = state.open;
-  const found = clearance(shop, ref);
-  const [journal, bore] = namedIn(shop, ref);
-  if (
-    !found.known ||
-    found.value.status !== "measured" ||
-    journal === undefined ||
-    bore === undefined
-  )
-    return undefined;
-  const { nominal, budget, step } = found.value;
-  const readings = [found.value.journal, found.value.bore].map((size) =>
-    size.places.flatMap((place) => place.readings),
-  );
-  const came = [journal, bore].map((feature, index) =>
-    (readings[index] ?? []).map(
-      ({ date, span }) =>
-        (date === undefined ? arrivalAt(state, feature, span) : undefined) ?? {
-          date,
-          commit: "",
-        },
-    ),
-  );
-  const commits = came.map((all) =>
-    all.flatMap(({ commit }) => (commit === "" ? [] : [commit])),
-  );
-  if (commits.some((all) => 1 < new Set(all).size)) return "mixed";
-  const date = latestOf(
-    came.map((all) => latestOf(all.map((each) => each.date))),
-  );
-  if (date === undefined) return undefined;
-  const newest = came.flat().filter((each) => each.date === date);
-  const arrived = newest.every(({ commit }) => commit !== "")
-    ? newest[0]?.commit
-    : undefined;
-  const part = partOf(shop, journal);
-  const want = wanted(shop, ref);
-  const most = want?.known === true ? want.value.high : undefined;
-  return {
-    file: state.file,
-    commit: arrived ?? state.committed?.commit,
-    entry: ref,
-    part: part ?? "",
-    serial: serialOf(shop, part),
-    system: settings(shop, "job").system,
-    date,
-    datedBy: arrived === undefined ? "reading" : "commit",
-    gauge: "",
-    value: nominal,
-    count: readings.flat().length,
-    uncertainty: budget?.combined,
-    step,
-    limit: most,
-    limitIs: most === undefined ? undefined : "wanted",
-    limits: "",
-    madeIn: state.file,
-  };
-}
-
-/** When the undated reading that stands there in an entry came. */
-function arrivalAt(
-  state: RecordState,
-  ref: string,
-  span: Span,
-): CommitDay | undefined {
-  const entry = entryOf(state.open.shop, ref);
-  if (entry === undefined) return undefined;
-  const came = arrivalsOf(entry, state.arrivals, state.committed);
-  return [...came].find(
-    ([fact]) => fact.span.line === span.line && fact.span.start === span.start,
-  )?.[1];
-}
-
-/** The part that a feature is on or in, through its bush and hole. */
-function partOf(shop: Shop, ref: string): string | undefined {
-  let at: string | undefined = ref;
-  for (let step = 0; at !== undefined && step < 4; step++) {
-    if (kindOf(at) === "part") return at;
-    at = hostOf(shop, at);
-  }
-  return undefined;
-}
-
-function serialOf(shop: Shop, part: string | undefined): string | undefined {
-  return part === undefined
-    ? undefined
-    : valueIn(entryOf(shop, part), "SerialFact");
-}
-
-function latestOf(dates: readonly (string | undefined)[]): string | undefined {
-  return dates.reduce(
-    (a, b) => (a === undefined || b === undefined ? undefined : a < b ? b : a),
-    dates[0],
-  );
-}
-
 function meanOf(values: readonly number[]): number {
   return values.reduce((sum, value) => sum + value, 0) / values.length;
 }
 
-/**
- * The points of all states, the oldest first, each reading once, as the last state has it: of one day and gauge, or of the commit that
- * brought it where it has no day of its own.
- */
-export function pointsOnce(
-  states: readonly (readonly StatePoint[])[],
-): readonly StatePoint[] {
-  const once = new Map<string, StatePoint>();
-  for (const point of states.flat()) {
-    const { file, entry, gauge, date, datedBy, commit } = point;
-    const came = datedBy === "commit" ? commit : undefined;
-    once.set(JSON.stringify([file, entry, gauge, date, came ?? ""]), point);
-  }
-  return [...once.values()];
+function writtenOf(value: Fact<"ReadFact">["value"]): string {
+  return JSON.stringify([
+    value?.place ?? "",
+    value?.stage ?? "finished",
+    value?.values.map((each) => each.value),
+  ]);
 }
 
 /** Equal where the limits are, to 0.1 nm. */

@@ -1,15 +1,26 @@
 // Series of sizes in words: how fast a feature wears and when it is at its limit, with no more than is known.
 import { fixed, significant, type System } from "../core/quantity/show.ts";
 import { showLength } from "../core/quantity/show.ts";
+import type { Reaching } from "../core/trend/reaching.ts";
 import {
   dateOfDay,
   LEAST_POINTS,
+  type Along,
   type Rate,
   type Run,
   type Series,
 } from "./trend.ts";
 
-const YEAR = 365.25;
+/** What a rate is said over: of days a year, of hours a thousand. */
+export const RATE_OVER: Readonly<
+  Record<
+    Along,
+    { readonly span: number; readonly words: string; readonly unit: string }
+  >
+> = {
+  date: { span: 365.25, words: "a year", unit: "m/a" },
+  hours: { span: 1000, words: "per 1000 h", unit: "m/(1000 h)" },
+};
 const SMALL: Readonly<
   Record<System, { readonly unit: string; readonly metres: number }>
 > = {
@@ -28,21 +39,25 @@ export function titleOf({ of, part, entry }: Series): string {
 export function rateWords(series: Series, run: Run): readonly string[] {
   const { rate, points } = run;
   const days = new Set(
-    points.filter(({ counts }) => counts).map(({ day }) => day),
+    points.filter(({ counts }) => counts).map(({ at }) => at),
   ).size;
+  const [day, several] =
+    series.along === "date"
+      ? ["day with a reading", "days with readings"]
+      : ["hour-meter reading", "hour-meter readings"];
   if (rate === undefined)
     return [
       days === 1
-        ? "One day with a reading: no rate yet."
-        : `${String(days)} days with readings${gaugeWords(run)}: a rate with its interval takes ${String(LEAST_POINTS)}.`,
+        ? `One ${day}: no rate yet.`
+        : `${String(days)} ${several}${gaugeWords(run)}: a rate with its interval takes ${String(LEAST_POINTS)}.`,
     ];
   const noun = series.entry.startsWith("fit ") ? "the clearance" : "it";
-  const numbers = perYear(
+  const numbers = rateNumbers(
     rate,
-    series.system,
+    series,
     rate.way === "wears" ? series.towards : 1,
   );
-  const of = `of ${String(days)} days with readings${gaugeWords(run)}`;
+  const of = `of ${String(days)} ${several}${gaugeWords(run)}`;
   switch (rate.way) {
     case "wears":
       return [
@@ -79,9 +94,13 @@ export function reachWords(series: Series): string {
   if (newest !== undefined && 0 < (newest.value - limit) * towards)
     return `It is past ${name}.`;
   if (reaching === undefined || last.rate === undefined) return "";
-  const today = newest?.day ?? 0;
-  const month = (day: number | undefined): string | undefined =>
-    day === undefined ? undefined : dateOfDay(day)?.slice(0, 7);
+  const today = newest?.at ?? 0;
+  const month = (at: number | undefined): string | undefined =>
+    at === undefined
+      ? undefined
+      : series.along === "date"
+        ? dateOfDay(at)?.slice(0, 7)
+        : hoursWords(at, reaching);
   const first = month(reaching.earliest);
   const likely = month(reaching.likeliest);
   const end = month(reaching.latest);
@@ -92,18 +111,34 @@ export function reachWords(series: Series): string {
       : `When it is at ${name}, cannot be said yet; not before ${first} (95 %).`;
   if ((reaching.likeliest ?? Infinity) < today)
     return `By its line it is at ${name}, now; the newest reading is just short of it.`;
-  const from = first === undefined || isPast ? "any day now" : first;
+  const from = first === undefined || isPast ? "any time now" : first;
   return end === undefined
-    ? `It is at ${name}, about ${likely}: not before ${from}, and no latest month can be said yet (95 %).`
+    ? `It is at ${name}, about ${likely}: not before ${from}, and no latest can be said yet (95 %).`
     : `It is at ${name}, about ${likely} (${from} to ${end}, 95 %), if it wears on as it did.`;
 }
 
-/** "0.31 thou a year (0.25 to 0.37, 95 %)": to the first digit of half the interval. What wears is said without its sign. */
-function perYear(rate: Rate, system: System, sign: -1 | 1): string {
+/** "24800 h": no finer than a tenth of what is not known of it. */
+function hoursWords(hours: number, { earliest, latest }: Reaching): string {
+  const known =
+    earliest === undefined || latest === undefined
+      ? Math.abs(hours) / 10
+      : (latest - earliest) / 2;
+  const step =
+    10 ** Math.max(0, Math.floor(Math.log10(Math.max(known, 10))) - 1);
+  return `${String(Math.round(hours / step) * step)} h`;
+}
+
+/** "0.31 thou a year (0.25 to 0.37, 95 %)", or "per 1000 h": to the first digit of half the interval. What wears is said without its sign. */
+function rateNumbers(
+  rate: Rate,
+  { system, along }: Pick<Series, "system" | "along">,
+  sign: -1 | 1,
+): string {
   const { unit, metres } = SMALL[system];
-  const scaled = (perDay: number): number => (perDay * YEAR) / metres;
+  const { span, words } = RATE_OVER[along];
+  const scaled = (slope: number): number => (slope * span) / metres;
   const [value, one, other] = [
-    rate.perDay,
+    rate.slope,
     rate.interval.low,
     rate.interval.high,
   ].map((each) => sign * scaled(each)) as [number, number, number];
@@ -111,7 +146,7 @@ function perYear(rate: Rate, system: System, sign: -1 | 1): string {
   const wide = Math.max(high - low, 1e-9);
   const decimals = Math.min(6, Math.max(0, Math.ceil(-Math.log10(wide / 2))));
   const show = (each: number): string => fixed(each, decimals);
-  return `${show(value)} ${unit} a year (${show(low)} to ${show(high)}, 95 %)`;
+  return `${show(value)} ${unit} ${words} (${show(low)} to ${show(high)}, 95 %)`;
 }
 
 function capital(text: string): string {
@@ -126,4 +161,11 @@ export function surenessWords(
   if (uncertainty === undefined) return "";
   const { unit, metres } = SMALL[system];
   return `±${significant((2 * uncertainty) / metres, 2)} ${unit}`;
+}
+
+/** Where there is no size to make a trend of: what to write first. */
+export function nothingWords(along: Along): string {
+  return along === "date"
+    ? "No size with a day of its own was found: a trend takes `read … on DATE`, or the versions of a record in git."
+    : `No size was read on a day whose hours are written: a trend against hours takes what the hour meter showed on the day of each reading, \`hours 12400 h on DATE\` in the job, on ${String(LEAST_POINTS)} days at least.`;
 }

@@ -13,7 +13,7 @@ import {
   type Reaching,
 } from "../core/trend/reaching.ts";
 import { groupedBy } from "../model/groups.ts";
-import type { StatePoint } from "./trend-points.ts";
+import type { StatePoint } from "./trend-state.ts";
 
 /** How sure the intervals are. So of 100 features that do not change, 5 are said to, in one way or the other. */
 export const COVERAGE = 0.95;
@@ -23,15 +23,20 @@ export const LEAST_POINTS = 3;
 /** Days since 1970-01-01. */
 export type Day = number;
 
+/** What sizes are held against: the calendar, or the hour meter of the machine. */
+export type Along = "date" | "hours";
+
 export interface TrendPoint extends StatePoint {
   readonly day: Day;
+  /** Where it stands along: days, or hours. */
+  readonly at: number;
   /** Of the gauge that the rate is taken from. */
   readonly counts: boolean;
 }
 
 export interface Rate {
-  /** m a day, above zero where it grows. */
-  readonly perDay: number;
+  /** m a day or an hour, above zero where it grows. */
+  readonly slope: number;
   readonly interval: Interval;
   /** Which way it goes, where the interval leaves zero out. */
   readonly way: "wears" | "other way" | "not known";
@@ -61,15 +66,25 @@ export interface Series {
   readonly limitIs: "service limit" | "limit" | "wanted" | undefined;
   /** -1 for what falls as it wears, a journal; 1 for what grows. */
   readonly towards: -1 | 1;
-  /** When the last run's line gets to the limit; undefined where there is no line or no limit. Days. */
+  readonly along: Along;
+  /** When the last run's line gets to the limit; undefined where there is no line or no limit. Days, or hours. */
   readonly reaching: Reaching | undefined;
 }
 
-/** The series of all features that have a size with a date. */
-export function seriesOf(points: readonly StatePoint[]): readonly Series[] {
-  return [...groupedBy(points, keyOf).values()].flatMap((all) => {
-    const [first] = all;
-    return first === undefined ? [] : [oneSeries(first, all)];
+/** The series of all features that have a size with a date, or with a date whose hours are written. */
+export function seriesOf(
+  points: readonly StatePoint[],
+  along: Along = "date",
+): readonly Series[] {
+  const placed = points.flatMap((point): readonly Placed[] => {
+    const day = dayOf(point.date);
+    const at = along === "date" ? day : point.hours;
+    return at === undefined ? [] : [{ ...point, day, at }];
+  });
+  return [...groupedBy(placed, keyOf).values()].flatMap((all) => {
+    const inOrder = [...all].sort((a, b) => a.day - b.day || a.at - b.at);
+    const latest = inOrder.at(-1);
+    return latest === undefined ? [] : [oneSeries(inOrder, latest, along)];
   });
 }
 
@@ -79,12 +94,12 @@ function keyOf({ serial, file, entry }: StatePoint): string {
   );
 }
 
-function oneSeries(first: StatePoint, all: readonly StatePoint[]): Series {
-  const inOrder = all
-    .map((point) => ({ ...point, day: dayOf(point.date) }))
-    .sort((a, b) => a.day - b.day);
-  const latest = inOrder.at(-1) ?? { ...first, day: dayOf(first.date) };
-  const towards = first.entry.startsWith("journal ") ? -1 : 1;
+function oneSeries(
+  inOrder: readonly Placed[],
+  latest: Placed,
+  along: Along,
+): Series {
+  const towards = latest.entry.startsWith("journal ") ? -1 : 1;
   const runs = runsOf(inOrder, towards);
   const line = runs.at(-1)?.line;
   const { limit, limitIs } = latest;
@@ -94,26 +109,27 @@ function oneSeries(first: StatePoint, all: readonly StatePoint[]): Series {
       : reachOf(line, limit, towards, COVERAGE);
   return {
     of:
-      first.serial === undefined
-        ? { file: first.file }
-        : { serial: first.serial },
-    entry: first.entry,
+      latest.serial === undefined
+        ? { file: latest.file }
+        : { serial: latest.serial },
+    entry: latest.entry,
     part: latest.part,
     system: latest.system,
     runs,
     limit,
     limitIs,
     towards,
+    along,
     reaching: reaching?.valid === true ? reaching.value : undefined,
   };
 }
 
-type Dated = StatePoint & { readonly day: Day };
+type Placed = Omit<TrendPoint, "counts">;
 
 /** Parts the points where something new was made. What one gauge reads over another is no repair: only the one that reads most tells. */
-function runsOf(points: readonly Dated[], towards: -1 | 1): readonly Run[] {
+function runsOf(points: readonly Placed[], towards: -1 | 1): readonly Run[] {
   const gauge = gaugeOf(points);
-  const runs: { because: string | undefined; points: Dated[] }[] = [];
+  const runs: { because: string | undefined; points: Placed[] }[] = [];
   for (const point of points) {
     const run = runs.at(-1);
     const because =
@@ -129,8 +145,8 @@ function runsOf(points: readonly Dated[], towards: -1 | 1): readonly Run[] {
 const REPAIRED = { deviations: 4, steps: 6 };
 
 function whyNew(
-  run: readonly Dated[],
-  after: Dated,
+  run: readonly Placed[],
+  after: Placed,
   gauge: string | undefined,
   towards: -1 | 1,
 ): string | undefined {
@@ -138,6 +154,8 @@ function whyNew(
   if (last === undefined) return undefined;
   if (last.madeIn !== after.madeIn) return "a new bush";
   if (last.limits !== after.limits) return "other limits are written";
+  if (after.at < last.at)
+    return "the hour meter went back: another one, or one set anew";
   const before = run.findLast((each) => each.gauge === gauge);
   if (before === undefined || after.gauge !== gauge) return undefined;
   const back = -towards * (after.value - before.value);
@@ -152,7 +170,7 @@ function whyNew(
 }
 
 function runOf(
-  all: readonly Dated[],
+  all: readonly Placed[],
   because: string | undefined,
   towards: -1 | 1,
 ): Run {
@@ -162,7 +180,7 @@ function runOf(
     counts: point.gauge === gauge,
   }));
   const counted = points.filter(({ counts }) => counts);
-  const days = [...groupedBy(counted, ({ day }) => day)];
+  const days = [...groupedBy(counted, ({ at }) => at)];
   const found =
     days.length < LEAST_POINTS
       ? undefined
@@ -186,23 +204,23 @@ function runOf(
     gauge,
     line,
     rate: {
-      perDay: line.slope,
+      slope: line.slope,
       interval: interval.value,
       way: wears ? "wears" : other ? "other way" : "not known",
     },
   };
 }
 
-/** A day counts once: what was read on it, or copied from one record to another, is no proof of its own. */
-function meanValue(points: readonly Dated[]): number {
+/** A day, or what the hour meter showed, counts once: what was read on it, or copied from one record to another, is no proof of its own. */
+function meanValue(points: readonly Placed[]): number {
   return points.reduce((sum, { value }) => sum + value, 0) / points.length;
 }
 
 /** Gauges differ, so a rate is of one: the one that read on most days, of several the one that read last. */
-function gaugeOf(points: readonly Dated[]): string | undefined {
-  const days = new Map<string, Set<Day>>();
-  for (const { gauge, day } of points)
-    days.set(gauge, (days.get(gauge) ?? new Set()).add(day));
+function gaugeOf(points: readonly Placed[]): string | undefined {
+  const days = new Map<string, Set<number>>();
+  for (const { gauge, at } of points)
+    days.set(gauge, (days.get(gauge) ?? new Set()).add(at));
   const most = Math.max(0, ...[...days.values()].map((each) => each.size));
   return points.findLast(({ gauge }) => days.get(gauge)?.size === most)?.gauge;
 }

@@ -166,6 +166,164 @@ describe("records of one part", () => {
   });
 });
 
+describe("against running hours", () => {
+  // 0.1 thou per 1000 h to within a hundredth of a thou; run 1500 to 2500 h a year
+  const HOURS = ["10000", "11500", "14000.5", "15600", "18000"] as const;
+  const SIZES = ["0.87430", "0.87416", "0.87389", "0.87374", "0.87350"];
+  const visits = WEARS.map(([date], index): readonly [string, string] => [
+    date,
+    SIZES[index] ?? "",
+  ]);
+  const withHours = (hours: readonly string[]): string =>
+    record(visits).replace(
+      "  units inch\n",
+      `  units inch\n${hours.map((each, index) => `  hours ${each} h on ${visits[index]?.[0] ?? ""}\n`).join("")}`,
+    );
+
+  test("the rate is per 1000 h, and the limit at so many hours", async () => {
+    const cwd = await folderWith({ "a.thou": withHours(HOURS) });
+    const { out, code, err } = await run(cwd, ".", "--against", "hours");
+    expect(err).toBe("");
+    expect(code).toBe(0);
+    expect(out).toMatch(/2019-06-01 {2}10000 h +0\.87430 in/);
+    expect(out).toMatch(
+      /It wears 0\.10\d* thou per 1000 h \(0\.\d+ to 0\.\d+, 95 %\), of 5 hour-meter readings/,
+    );
+    // 0.5 thou from 0.8735 in at 0.1 thou per 1000 h: 5000 h on from 18000 h
+    expect(out.replaceAll(/\s+/gu, " ")).toMatch(
+      /at the service limit, 0\.87300 in, about 2[23]\d\d0 h \(2\d+ h to 2\d+ h, 95 %\)/,
+    );
+    const json = JSON.parse(
+      (await run(cwd, ".", "--against", "hours", "--format", "json")).out,
+    ) as {
+      against: string;
+      series: readonly {
+        runs: readonly {
+          rate: Record<"perThousandHours" | "low" | "high", number>;
+          points: readonly { hours: number }[];
+        }[];
+        reached: { likeliest: number };
+      }[];
+    };
+    expect(json.against).toBe("hours");
+    const [series] = json.series;
+    expect(series?.runs[0]?.points.map(({ hours }) => hours)).toEqual(
+      HOURS.map(Number),
+    );
+    // least squares by hand, hours over 10000 and hundredths of a thou
+    const x = HOURS.map(Number);
+    const y = SIZES.map(Number);
+    const [mx, my] = [x, y].map((all) => all.reduce((a, b) => a + b) / 5) as [
+      number,
+      number,
+    ];
+    const slope =
+      x.reduce((sum, each, at) => sum + (each - mx) * ((y[at] ?? 0) - my), 0) /
+      x.reduce((sum, each) => sum + (each - mx) ** 2, 0);
+    const rate = series?.runs[0]?.rate;
+    expect(
+      (rate?.perThousandHours ?? NaN) / (slope * 1000 * 0.0254),
+    ).toBeCloseTo(1, 9);
+    expect(
+      (series?.reached.likeliest ?? NaN) / (mx + (0.873 - my) / slope),
+    ).toBeCloseTo(1, 6);
+  });
+
+  test("drawn over hours", async () => {
+    const cwd = await folderWith({ "a.thou": withHours(HOURS) });
+    const { out } = await run(
+      cwd,
+      ".",
+      "--against",
+      "hours",
+      "--format",
+      "svg",
+    );
+    expect(out).toContain("12000 h</text>");
+    expect(out).toContain("per 1000 h");
+    expect(out).not.toMatch(/NaN|undefined/);
+  });
+
+  test("days without hours are left out and counted; where none has them, what to write is said", async () => {
+    const few = await folderWith({ "a.thou": withHours(HOURS.slice(0, 2)) });
+    const said = (await run(few, ".", "--against", "hours")).out.replaceAll(
+      /\s+/gu,
+      " ",
+    );
+    expect(said).toContain("3 sizes of days on which no hours are written");
+    expect(said).toContain(
+      "2 hour-meter readings: a rate with its interval takes 3.",
+    );
+    const none = await folderWith({ "a.thou": record(visits) });
+    expect(
+      (await run(none, ".", "--against", "hours")).out.replaceAll(/\s+/gu, " "),
+    ).toContain("`hours 12400 h on DATE` in the job, on 3 days at least");
+  });
+
+  test("two hours of one day that differ are not chosen from; a meter that goes back begins anew", async () => {
+    const cwd = await folderWith({
+      "a.thou": withHours([...HOURS.slice(0, 3), "200", "2600"]).replace(
+        "  hours 10000 h",
+        "  hours 10010 h on 2019-06-01\n  hours 10000 h",
+      ),
+    });
+    const out = (await run(cwd, ".", "--against", "hours")).out;
+    expect(out.replaceAll(/\s+/gu, " ")).toContain(
+      "1 size of days on which no hours are written, or two that differ",
+    );
+    expect(out).toContain("Begins anew: the hour meter went back");
+  });
+});
+
+describe("a reading whose day is mended in a later version", () => {
+  const days = (text: string): readonly string[] =>
+    [...text.matchAll(/^ {2}(\d{4}-\d\d-\d\d)\*? /gmu)].map(
+      ([, day = ""]) => day,
+    );
+
+  test("counts on the mended day alone", async () => {
+    const wrong = WEARS.map(([date, size], index): readonly [string, string] =>
+      index === 1 ? ["2002-06-01", size] : [date, size],
+    );
+    const cwd = await repositoryWith({ "a.thou": record(wrong) });
+    await write(cwd, "a.thou", record(WEARS));
+    commitAll(cwd, "day mended");
+    expect(days((await run(cwd, "a.thou")).out)).toEqual(
+      WEARS.map(([date]) => date),
+    );
+  });
+
+  test("and one that had none, on the day that it is given", async () => {
+    const cwd = await repositoryWith({
+      "a.thou": record(WEARS.slice(0, 3)).concat("  read 0.87369 as run\n"),
+    });
+    await write(cwd, "a.thou", record(WEARS));
+    commitAll(cwd, "dated");
+    expect(days((await run(cwd, "a.thou")).out)).toEqual(
+      WEARS.map(([date]) => date),
+    );
+  });
+
+  test("one that is put in the place of another, or reads the same as an older one, is its own", async () => {
+    const cwd = await repositoryWith({ "a.thou": record(WEARS.slice(0, 1)) });
+    await write(cwd, "a.thou", record(WEARS.slice(1, 2)));
+    commitAll(cwd, "read anew");
+    await write(
+      cwd,
+      "a.thou",
+      record([...WEARS.slice(1, 2), ["2021-06-01", "0.87411"]]),
+    );
+    commitAll(cwd, "the same again");
+    await write(cwd, "a.thou", record([["2021-06-01", "0.87411"]]));
+    commitAll(cwd, "the older one put away");
+    expect(days((await run(cwd, "a.thou")).out)).toEqual([
+      "2019-06-01",
+      "2020-06-01",
+      "2021-06-01",
+    ]);
+  });
+});
+
 describe("versions of a record in git", () => {
   test("a reading without a day has that of its commit; a renamed record is followed", async () => {
     const undated = (size: string): string =>

@@ -56,6 +56,12 @@ export function jobText(job: JobValues, state: State): string {
     `  units ${job.system}`,
     `  use "../crib.thou"`,
     `  opened ${dates.opened} by AK`,
+    `  hours ${String(job.hours.opened)} h`,
+    ...(["reamed", "run"] as const).flatMap((other) =>
+      has(other)
+        ? [`  hours ${String(job.hours[other])} h on ${dates[other]}`]
+        : [],
+    ),
     `  temperature 20 C`,
     "",
     "part layshaft",

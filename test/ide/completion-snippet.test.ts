@@ -13,7 +13,7 @@ const FILLED: Readonly<Record<string, string>> = {
   ...Object.fromEntries("LOW LEAST".split(" ").map((word) => [word, "0.5"])),
   ...Object.fromEntries("HIGH MOST".split(" ").map((word) => [word, "0.6"])),
   ...Object.fromEntries(
-    "VALUE VALUES SIZE LENGTH RADIUS DEPTH DIAMETER THICKNESS TEMPERATURE TORQUE FORCE SPEED ANGLE AREA RATE RATIO COUNT NUMBER Z X"
+    "VALUE VALUES SIZE LENGTH RADIUS DEPTH DIAMETER THICKNESS TEMPERATURE TORQUE FORCE SPEED ANGLE AREA HOURS RATE RATIO COUNT NUMBER Z X"
       .split(" ")
       .map((word) => [word, "1"]),
   ),

@@ -316,3 +316,20 @@ describe("other facts", () => {
     ]).toEqual([undefined, ["units-unwritten"]]);
   });
 });
+
+test("hours of the hour meter, in seconds, of the day that is written or of none", () => {
+  expect(value("job", "hours 12400 h on 2026-11-02")).toEqual({
+    meter: 12_400 * 3600,
+    date: "2026-11-02",
+  });
+  expect(value("job", "hours 12400.5 h")).toEqual({
+    meter: 12_400.5 * 3600,
+    date: undefined,
+  });
+  expect(problems("job", "hours 12400")).toEqual(["unit-missing"]);
+  expect(problems("job", "hours 12,400 h")).toEqual(["number-comma"]);
+  expect(problems("job", "hours 12400 mm")).toEqual(["unit-wrong"]);
+  expect(problems("job", "hours 12400 h on 2026-13-02")).toEqual([
+    "date-wrong",
+  ]);
+});

@@ -3,8 +3,13 @@
 import { describe, expect, test } from "vitest";
 import { readLines } from "../../grammar/lines.ts";
 import { createFiles } from "../../server/model/project.ts";
-import { seriesOf, type Series } from "../../server/records/trend.ts";
-import { pointsIn, pointsOnce } from "../../server/records/trend-points.ts";
+import {
+  seriesOf,
+  type Along,
+  type Series,
+} from "../../server/records/trend.ts";
+import { pointsOnce } from "../../server/records/points-once.ts";
+import { pointsIn } from "../../server/records/trend-points.ts";
 import { RECORDS_A_SHOP, type TrueJournal } from "../history/truths.ts";
 import { shopHistory } from "../history/shop-history.ts";
 
@@ -17,7 +22,9 @@ interface Judged {
   readonly series: Series;
 }
 
-function judged(seed: number): readonly Judged[] {
+const OVER: readonly Along[] = ["date", "hours"];
+
+function judged(seed: number): Readonly<Record<Along, readonly Judged[]>> {
   const history = shopHistory(seed, { records: RECORDS_A_SHOP });
   const files = createFiles({ root: "" });
   for (const crib of history.cribs)
@@ -35,67 +42,83 @@ function judged(seed: number): readonly Judged[] {
     files.dropFile(record.path);
     return points;
   });
-  const series = seriesOf(pointsOnce(states));
-  return [...history.truths].flatMap(({ journals }) =>
-    journals.flatMap((truth) => {
-      const found = series.find(
-        ({ of, entry }) =>
-          "serial" in of &&
-          of.serial === `${truth.serial}-LS` &&
-          entry === `journal ${truth.journal}`,
-      );
-      return found === undefined ? [] : [{ truth, series: found }];
-    }),
-  );
+  const once = pointsOnce(states);
+  const of = (along: Along): readonly Judged[] => {
+    const series = seriesOf(once, along);
+    return [...history.truths].flatMap(({ journals }) =>
+      journals.flatMap((truth) => {
+        const found = series.find(
+          ({ of, entry }) =>
+            "serial" in of &&
+            of.serial === `${truth.serial}-LS` &&
+            entry === `journal ${truth.journal}`,
+        );
+        return found === undefined ? [] : [{ truth, series: found }];
+      }),
+    );
+  };
+  return { date: of("date"), hours: of("hours") };
 }
 
-const all = Array.from({ length: SHOPS }, (_, index) =>
+const shops = Array.from({ length: SHOPS }, (_, index) =>
   judged(FIRST_SEED + index),
-).flat();
+);
 
 /** How many of a number fall short by chance one time in a thousand, each with this chance: normal, as there are enough. */
 function mostBy(chance: number, of: number): number {
   return Math.ceil(chance * of + 3.09 * Math.sqrt(of * chance * (1 - chance)));
 }
 
-describe(`journals of ${String(SHOPS)} shops`, () => {
-  test("each has one run, of a rate with its interval", () => {
-    expect(all.length).toBe(24 * SHOPS);
-    const whole = all.filter(({ series }) => series.runs.length === 1);
-    // a stray reading of the flaws may part a run: seldom
-    expect(whole.length / all.length).toBeGreaterThan(0.9);
-  });
+describe.each(OVER)(
+  `journals of ${String(SHOPS)} shops against %s`,
+  (along) => {
+    const all = shops.flatMap((shop) => shop[along]);
 
-  test("the true rate lies in the interval as often as it says, 95 of 100", () => {
-    const rated = all.flatMap(({ truth, series }) => {
-      const rate = series.runs.length === 1 ? series.runs[0]?.rate : undefined;
-      return rate === undefined
-        ? []
-        : [{ rate, perDay: -truth.perHour * truth.hoursADay }];
+    test("each has one run, of a rate with its interval", () => {
+      expect(all.length).toBe(24 * SHOPS);
+      const whole = all.filter(({ series }) => series.runs.length === 1);
+      // a stray reading of the flaws may part a run: seldom
+      expect(whole.length / all.length).toBeGreaterThan(0.9);
     });
-    const outside = rated.filter(
-      ({ rate: { interval }, perDay }) =>
-        perDay < interval.low || interval.high < perDay,
-    );
-    expect(rated.length).toBeGreaterThan(20 * SHOPS);
-    expect(outside.length).toBeLessThanOrEqual(mostBy(0.05, rated.length));
-  });
 
-  test("one that does not wear is said to at most as often as it says, 2.5 of 100", () => {
-    const steady = all.filter(({ truth }) => truth.perHour === 0);
-    const said = steady.filter(
-      ({ series }) => series.runs.at(-1)?.rate?.way === "wears",
-    );
-    expect(steady.length).toBeGreaterThan(0);
-    expect(said.length).toBeLessThanOrEqual(mostBy(0.025, steady.length));
-  });
+    test("the true rate lies in the interval as often as it says, 95 of 100", () => {
+      const rated = all.flatMap(({ truth, series }) => {
+        const rate =
+          series.runs.length === 1 ? series.runs[0]?.rate : undefined;
+        return rate === undefined
+          ? []
+          : [
+              {
+                rate,
+                slope:
+                  -truth.perHour * (along === "date" ? truth.hoursADay : 1),
+              },
+            ];
+      });
+      const outside = rated.filter(
+        ({ rate: { interval }, slope }) =>
+          slope < interval.low || interval.high < slope,
+      );
+      expect(rated.length).toBeGreaterThan(20 * SHOPS);
+      expect(outside.length).toBeLessThanOrEqual(mostBy(0.05, rated.length));
+    });
 
-  test("one that wears is found, mostly", () => {
-    const worn = all.filter(({ truth }) => 0 < truth.perHour);
-    const found = worn.filter(
-      ({ series }) => series.runs.at(-1)?.rate?.way === "wears",
-    );
-    expect(worn.length).toBeGreaterThan(0);
-    expect(found.length / worn.length).toBeGreaterThan(0.8);
-  });
-});
+    test("one that does not wear is said to at most as often as it says, 2.5 of 100", () => {
+      const steady = all.filter(({ truth }) => truth.perHour === 0);
+      const said = steady.filter(
+        ({ series }) => series.runs.at(-1)?.rate?.way === "wears",
+      );
+      expect(steady.length).toBeGreaterThan(0);
+      expect(said.length).toBeLessThanOrEqual(mostBy(0.025, steady.length));
+    });
+
+    test("one that wears is found, mostly", () => {
+      const worn = all.filter(({ truth }) => 0 < truth.perHour);
+      const found = worn.filter(
+        ({ series }) => series.runs.at(-1)?.rate?.way === "wears",
+      );
+      expect(worn.length).toBeGreaterThan(0);
+      expect(found.length / worn.length).toBeGreaterThan(0.8);
+    });
+  },
+);

@@ -18,13 +18,14 @@ export type Dimension =
   | "density"
   | "area"
   | "pv"
+  | "time"
   | "ratio";
 
 export interface Unit {
   /** As the tool writes it. */
   readonly symbol: string;
   readonly dimension: Dimension;
-  /** SI value of one unit: m, °C, rad, N, N·m, Pa, 1/s (turns), 1/s, m/s, m²/s, Pa·s, 1/K, kg/m³, m², Pa·m/s, 1. */
+  /** SI value of one unit: m, °C, rad, N, N·m, Pa, 1/s (turns), 1/s, m/s, m²/s, Pa·s, 1/K, kg/m³, m², Pa·m/s, s, 1. */
   readonly size: number;
   /** Added before `size` is applied: temperatures only. */
   readonly zero?: number;
@@ -106,6 +107,7 @@ export const UNITS: readonly Unit[] = [
   unit("sq-m", "area", 1, "m²"),
   unit("psi-ft/min", "pv", (PSI * 0.3048) / 60),
   unit("MPa-m/s", "pv", 1e6),
+  unit("h", "time", 3600),
 ];
 
 const BY_WORD: ReadonlyMap<string, Unit> = new Map(

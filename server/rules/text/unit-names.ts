@@ -24,6 +24,7 @@ const DIMENSION_NAMES: Readonly<Record<Dimension, string>> = {
   density: "a density",
   area: "an area",
   pv: "a pressure times a speed",
+  time: "a time",
   ratio: "a share",
 };
 
@@ -43,6 +44,7 @@ const INCH_FIRST: Readonly<Record<Dimension, readonly string[]>> = {
   density: ["g/cm3", "kg/m3"],
   area: ["sq-in", "sq-ft", "sq-m"],
   pv: ["psi-ft/min", "MPa-m/s"],
+  time: ["h"],
   ratio: ["%"],
 };
 
