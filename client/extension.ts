@@ -14,6 +14,7 @@ import { isFindingCode, pageAddress, registerPages } from "./pages.ts";
 import { openSample } from "./sample.ts";
 import { registerTaking } from "./take-readings.ts";
 import { registerSheets } from "./sheets.ts";
+import { registerTrend } from "./trend.ts";
 
 let connection: Connection | undefined;
 
@@ -39,6 +40,7 @@ export function begin(context: vscode.ExtensionContext, launch: Launch): Thou {
     registerTaking(server.ask, context.workspaceState),
     registerSheets((params) => server.ask("thou/sheet", params)),
     registerComparing((params) => server.ask("thou/compare", params)),
+    registerTrend((params) => server.ask("thou/trend", params)),
     registerBench(context, server, record),
     vscode.commands.registerCommand("thou.restartServer", () =>
       server.restart(),

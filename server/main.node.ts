@@ -5,6 +5,7 @@ import { fileURLToPath, pathToFileURL } from "node:url";
 import { createConnection, ProposedFeatures } from "vscode-languageserver/node";
 import manifest from "../package.json" with { type: "json" };
 import { lastCommitOf } from "./history/last-commit.ts";
+import { pastStatesOf } from "./history/past-states.ts";
 import { systemClock } from "./lsp/clock.ts";
 import type { FileAccess } from "./lsp/files.ts";
 import { serve } from "./lsp/server.ts";
@@ -61,4 +62,5 @@ serve(connection, {
   load: () => import("./lsp/session.ts"),
   version: manifest.version,
   lastCommit: (uri) => lastCommitOf(uri, process.env),
+  pastStates: (uri) => pastStatesOf(uri, process.env),
 });

@@ -12,6 +12,7 @@ import type {
 } from "./protocol/guide.ts";
 import type { Overview } from "./protocol/overview.ts";
 import type { SheetParams } from "./protocol/sheet.ts";
+import type { TrendParams, Trended } from "./protocol/trend.ts";
 
 /** A position in a record: line and character from 0, in UTF-16 units. */
 export interface OwnPosition {
@@ -65,6 +66,11 @@ export interface OwnRequests {
     readonly params: CompareParams;
     readonly result: Compared;
   };
+  /** How the sizes of a record changed over its versions, each as a chart; or why there is none. */
+  "thou/trend": {
+    readonly params: TrendParams;
+    readonly result: Trended;
+  };
 }
 
 export type OwnRequest = keyof OwnRequests;
@@ -82,6 +88,7 @@ const NAMES: Readonly<Record<OwnRequest, true>> = {
   "thou/takingStep": true,
   "thou/sheet": true,
   "thou/compare": true,
+  "thou/trend": true,
 };
 
 export const OWN_REQUESTS: readonly OwnRequest[] = Object.keys(

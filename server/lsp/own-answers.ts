@@ -10,6 +10,7 @@ import { compareAnswer, type CompareSources } from "./compare-answer.ts";
 import type { GuideAnswers } from "./guide-answers.ts";
 import { member, type Settings } from "./settings.ts";
 import { sheetAnswer } from "./sheet-answer.ts";
+import { trendAnswer, type TrendSources } from "./trend-answer.ts";
 
 export type OwnAnswers = {
   readonly [N in OwnRequest]: (
@@ -19,10 +20,10 @@ export type OwnAnswers = {
 };
 
 /** What the answers need of the session. */
-export interface OwnSources extends Pick<
-  CompareSources,
-  "isThere" | "lastCommit"
-> {
+export interface OwnSources
+  extends
+    Pick<CompareSources, "isThere" | "lastCommit">,
+    Pick<TrendSources, "pastStates"> {
   /** A record worked out, with pauses where it is long; undefined where it is not there. */
   readonly open: (
     uri: string,
@@ -51,6 +52,7 @@ export function createOwnAnswers(sources: OwnSources): OwnAnswers {
     },
     "thou/sheet": (params, token) => sheetAnswer(params, token, sources),
     "thou/compare": (params, token) => compareAnswer(params, token, sources),
+    "thou/trend": (params, token) => trendAnswer(params, token, sources),
     "thou/bench": async (params, token) => {
       const uri = member(params, "uri");
       if (typeof uri !== "string") return null;

@@ -15,6 +15,7 @@ import { capabilitiesFor } from "./capabilities.ts";
 import { clientOf, type Client } from "./client.ts";
 import type { Clock } from "./clock.ts";
 import type { OpenLastCommit } from "./compare-answer.ts";
+import type { OpenPastStates } from "./trend-answer.ts";
 import { createDocuments } from "./documents.ts";
 import { filesOf, type FileAccess } from "./files.ts";
 import { answering, quietly, type Log } from "./guard.ts";
@@ -33,6 +34,8 @@ export interface Parts {
   readonly version: string;
   /** Reads the last commit of a file's repository; none where there is no git to run. */
   readonly lastCommit?: OpenLastCommit;
+  /** Reads the versions of a file in its repository; none where there is no git to run. */
+  readonly pastStates?: OpenPastStates;
 }
 
 /** Serves a connection until it ends. */
@@ -54,6 +57,7 @@ export function serve(connection: Connection, parts: Parts): void {
     const made = createSession({
       version: parts.version,
       lastCommit: parts.lastCommit,
+      pastStates: parts.pastStates,
       client,
       files: filesOf(files, client.readsFiles ? connection : undefined),
       clock,

@@ -28,6 +28,7 @@ import { createRecordPaths } from "./record-paths.ts";
 import { createRefresh, type Subject } from "./refresh.ts";
 import { answerTo, createReports } from "./reports.ts";
 import type { Settings } from "./settings.ts";
+import type { OpenPastStates } from "./trend-answer.ts";
 import { createStillness } from "./stillness.ts";
 import { createWorkspace } from "./workspace.ts";
 import { createWriting } from "./writing.ts";
@@ -43,6 +44,7 @@ export interface Host {
   readonly version: string;
   /** Undefined where there is no git to run. */
   readonly lastCommit: OpenLastCommit | undefined;
+  readonly pastStates: OpenPastStates | undefined;
   /** The folders of the workspace at the start. */
   readonly folders: readonly string[];
   /** Asks the editor to ask again. */
@@ -175,6 +177,7 @@ export function createSession(host: Host) {
       today: () => clock.today(),
       isThere: async (uri) => (await files.read(uri)) !== undefined,
       lastCommit: host.lastCommit,
+      pastStates: host.pastStates,
       version: host.version,
     }),
     documentChanged(document: Document): void {

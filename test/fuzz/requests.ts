@@ -150,6 +150,7 @@ function ownParams(
     },
     "thou/sheet": { uri, blank: random.chance(0.5) },
     "thou/compare": { uri, isTrusted: random.chance(0.5), link: null },
+    "thou/trend": { uri, isTrusted: random.chance(0.5) },
   };
   return params[name];
 }

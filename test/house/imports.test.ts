@@ -67,7 +67,7 @@ const ROOMS: readonly {
   },
   {
     room: "server/records",
-    ours: ["server/core", "server/model"],
+    ours: ["server/core", "server/model", "server/markup"],
     packages: [],
   },
   // Parquet files of what checks say; DuckDB is loaded when it is asked for
@@ -90,6 +90,7 @@ const ROOMS: readonly {
       "server/pictures",
       "server/sheet",
       "server/compare",
+      "server/records",
       "server/ide",
       "server/protocol",
     ],

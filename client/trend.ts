@@ -1,0 +1,138 @@
+// The command that shows how a record's sizes changed: it asks the server, lets the person choose where there are several, and shows the chart
+// with its sentences in a panel; it says why where there is none. What is said is the server's. It runs in a browser as well.
+import * as vscode from "vscode";
+import type {
+  TrendParams,
+  TrendShown,
+  Trended,
+} from "../server/protocol/trend.ts";
+
+/** Asks the server for the trends of a record. */
+export type AskForTrend = (params: TrendParams) => Promise<Trended>;
+
+export function registerTrend(ask: AskForTrend): vscode.Disposable {
+  let panel: vscode.WebviewPanel | undefined;
+
+  /** Gives the title of what is shown; undefined where nothing is. */
+  async function showTrend(given: unknown): Promise<string | undefined> {
+    const record =
+      given instanceof vscode.Uri
+        ? given
+        : vscode.window.activeTextEditor?.document.languageId === "thou"
+          ? vscode.window.activeTextEditor.document.uri
+          : undefined;
+    if (record === undefined) {
+      void vscode.window.showInformationMessage(
+        "Open a record first: the trend is that of the sizes in the .thou file in front.",
+      );
+      return undefined;
+    }
+    const answer = await asked(record, ask);
+    if (answer.state === "not") {
+      void say(answer.because);
+      return undefined;
+    }
+    const chosen = await choose(answer.series);
+    if (chosen === undefined) return undefined;
+    if (panel === undefined) {
+      panel = vscode.window.createWebviewPanel(
+        "thou.trend",
+        "Thou Trend",
+        vscode.ViewColumn.Beside,
+        {
+          enableScripts: false,
+          localResourceRoots: [],
+          enableFindWidget: true,
+        },
+      );
+      panel.onDidDispose(() => {
+        panel = undefined;
+      });
+    } else panel.reveal();
+    panel.title = `Trend: ${chosen.title}`;
+    panel.webview.html = pageOf(chosen);
+    return panel.title;
+  }
+
+  return vscode.Disposable.from(
+    vscode.commands.registerCommand("thou.showTrend", showTrend),
+    {
+      dispose() {
+        panel?.dispose();
+      },
+    },
+  );
+}
+
+async function choose(
+  series: readonly TrendShown[],
+): Promise<TrendShown | undefined> {
+  if (series.length === 1) return series[0];
+  const picked = await vscode.window.showQuickPick(
+    series.map((each) => ({
+      label: each.title,
+      description: each.along,
+      detail: each.says,
+      each,
+    })),
+    {
+      title: "Show the trend of",
+      matchOnDescription: true,
+      matchOnDetail: true,
+    },
+  );
+  return picked?.each;
+}
+
+async function asked(record: vscode.Uri, ask: AskForTrend): Promise<Trended> {
+  try {
+    return await ask({
+      uri: record.toString(),
+      isTrusted: vscode.workspace.isTrusted,
+    });
+  } catch {
+    return {
+      state: "not",
+      because:
+        'The language server does not answer: run "Thou: Restart Server", and try again.',
+    };
+  }
+}
+
+async function say(because: string): Promise<void> {
+  const manage = "Manage Trust";
+  const choices = vscode.workspace.isTrusted ? [] : [manage];
+  const chosen = await vscode.window.showWarningMessage(because, ...choices);
+  if (chosen === manage)
+    await vscode.commands.executeCommand("workbench.trust.manage");
+}
+
+const STYLE = `
+body { max-width: 52rem; padding: 0.5rem 1rem 2rem; color: var(--vscode-editor-foreground); background: var(--vscode-editor-background); font-family: var(--vscode-font-family); }
+h1 { font-size: 1.2rem; font-weight: 600; }
+figure { margin: 1rem 0; }
+svg { max-width: 100%; height: auto; }
+table { border-collapse: collapse; }
+caption { text-align: left; font-weight: 600; padding: 0.25rem 0; }
+th, td { text-align: left; padding: 0.2rem 1rem 0.2rem 0; border-bottom: 1px solid var(--vscode-widget-border, #8888); }
+.note { color: var(--vscode-descriptionForeground); }
+`;
+
+/** Nothing runs in it and nothing is fetched: one style of our own, by its nonce. */
+function pageOf({ html }: TrendShown): string {
+  const bytes = crypto.getRandomValues(new Uint8Array(16));
+  const nonce = Array.from(bytes, (byte) =>
+    byte.toString(16).padStart(2, "0"),
+  ).join("");
+  return `<!DOCTYPE html>
+<html lang="en">
+<head>
+<meta charset="UTF-8">
+<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'nonce-${nonce}'">
+<meta name="viewport" content="width=device-width, initial-scale=1">
+<title>Thou Trend</title>
+<style nonce="${nonce}">${STYLE}</style>
+</head>
+<body>${html}</body>
+</html>`;
+}

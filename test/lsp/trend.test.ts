@@ -1,0 +1,132 @@
+// The trend of a record through the protocol: real repositories, the record as it stands in the editor. What a trend says is tested with
+// server/records and the command line.
+import path from "node:path";
+import { pathToFileURL } from "node:url";
+import { expect, test } from "vitest";
+import { pastStatesOf } from "../../server/history/past-states.ts";
+import type { Trended } from "../../server/protocol/trend.ts";
+import { folderWith } from "../cli/in-process.ts";
+import {
+  commitAll,
+  real,
+  repositoryWith,
+  write,
+} from "../cli/scratch-repository.ts";
+import { serveHere } from "./in-process.ts";
+
+const DAYS = [
+  ["2019-06-01", "0.87430", "10000"],
+  ["2020-06-01", "0.87411", "12000"],
+  ["2021-06-01", "0.87390", "14100"],
+  ["2022-06-01", "0.87369", "16000"],
+] as const;
+
+function record(count: number, hours = false): string {
+  const some = DAYS.slice(0, count);
+  return `job visit
+  units inch
+${hours ? some.map(([date, , meter]) => `  hours ${meter} h on ${date}\n`).join("") : ""}part layshaft
+  serial W-17
+journal front on layshaft
+  limits 0.8740 to 0.8745
+  service-limit 0.8730 to 0.8745
+${some.map(([date, size]) => `  read ${size} as run by AK on ${date}\n`).join("")}`;
+}
+
+async function asked(
+  cwd: string,
+  now: string,
+  more: { readonly isTrusted?: boolean } = {},
+  hasGit = true,
+): Promise<Trended> {
+  const uri = pathToFileURL(path.join(cwd, "a.thou")).href;
+  const { editor } = serveHere(
+    new Map(),
+    hasGit ? { pastStates: (of) => pastStatesOf(of, real.env) } : {},
+  );
+  await editor.start([pathToFileURL(cwd).href]);
+  await editor.open(uri, now);
+  return editor.request<Trended>("thou/trend", {
+    uri,
+    isTrusted: true,
+    ...more,
+  });
+}
+
+function whyNot(answer: Trended): string {
+  return answer.state === "not" ? answer.because : "found";
+}
+
+test("what git has of a record and what is typed and not saved are one series", async () => {
+  const cwd = await repositoryWith({ "a.thou": record(1) });
+  // each visit takes the place of the one before
+  for (const at of [1, 2]) {
+    await write(
+      cwd,
+      "a.thou",
+      record(0).concat(
+        `  read ${DAYS[at]?.[1] ?? ""} as run on ${DAYS[at]?.[0] ?? ""}\n`,
+      ),
+    );
+    commitAll(cwd, `visit ${String(at)}`);
+  }
+  const answer = await asked(
+    cwd,
+    record(0).concat("  read 0.87369 as run on 2022-06-01\n"),
+  );
+  expect(whyNot(answer)).toBe("found");
+  const series = answer.state === "found" ? answer.series : [];
+  expect(series.map(({ title, along }) => `${title}, ${along}`)).toEqual([
+    "part layshaft, serial W-17: journal front, over the years",
+  ]);
+  expect(series[0]?.says).toMatch(
+    /^It wears 0\.2\d* thou a year \(.*\), of 4 days with readings\. It is at the service limit, 0\.87300 in, about 20\d\d-/u,
+  );
+  const html = series[0]?.html ?? "";
+  for (const [date, size] of DAYS) {
+    expect(html).toContain(`<td>${date}</td>`);
+    expect(html).toContain(`<td>${size} in</td>`);
+  }
+  expect(html.match(/<circle /gu)).toHaveLength(4);
+  // by a policy without inline styles and scripts nothing of the page is lost
+  expect(html).not.toMatch(/ style=|<script|<style| on\w+=/u);
+});
+
+test("where the hours are written it is there against them too", async () => {
+  const cwd = await folderWith({});
+  const answer = await asked(cwd, record(4, true));
+  const series = answer.state === "found" ? answer.series : [];
+  expect(series.map(({ along }) => along)).toEqual([
+    "over the years",
+    "over running hours",
+  ]);
+  expect(series[1]?.says).toMatch(/thou per 1000 h .* of 4 hour-meter/u);
+  expect(series[1]?.html).toContain("<td>12000 h</td>");
+  expect(series[0]?.html).toContain("is read as it lies");
+});
+
+test("nothing that a record says is obeyed", async () => {
+  const cwd = await folderWith({});
+  const answer = await asked(
+    cwd,
+    record(2).replace("serial W-17", 'serial "<img src=x>"'),
+  );
+  const html = answer.state === "found" ? (answer.series[0]?.html ?? "") : "";
+  expect(html).toContain("&lt;img");
+  expect(html).not.toContain("<img");
+});
+
+test("where there is nothing to show, why is said, with the way out", async () => {
+  const cwd = await folderWith({});
+  expect(whyNot(await asked(cwd, "job visit\n"))).toMatch(
+    /^a\.thou has no trend yet: .* Write the day after each reading/u,
+  );
+  expect(whyNot(await asked(cwd, record(4), { isTrusted: false }))).toMatch(
+    /^This folder is not trusted/u,
+  );
+  // without git, as in a browser, the record itself is shown
+  const browser = await asked(cwd, record(4), {}, false);
+  expect(browser.state === "found" ? browser.series[0]?.html : "").toContain(
+    "there is no git here to read its versions",
+  );
+});
