@@ -176,7 +176,8 @@ async function tryCall({ words, stdin }: Call, cwd: string): Promise<void> {
   // what is laid out is the user's own text
   if (words[0] !== "format")
     for (const line of out.split(/\r?\n/u))
-      if (RAW.test(line))
+      // in HTML a tab is a blank
+      if (RAW.test(words[0] === "sheet" ? line.replaceAll("\t", " ") : line))
         fail(`a raw control in ${JSON.stringify(line.slice(0, 300))}`);
   if ((words.includes("json") || words.includes("sarif")) && out !== "")
     JSON.parse(out);
