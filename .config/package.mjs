@@ -1,7 +1,8 @@
 // Makes the package (VSIX) that an editor installs, of what stands in dist/: `npm run package` builds first.
 //   node .config/package.mjs [FOLDER]     into FOLDER, by default here, as thou-VERSION.vsix
-// FILES decides what goes in; `files` in package.json is what npm packs, the command line alone. The package is made in a folder of its own, where the README has its picture within
-// itself: an editor shows no picture beside a README, and there is no public address to fetch one from.
+// package-files.json decides what goes in besides the manifest and the README, in plain names or stars within one folder; `files` in
+// package.json is what npm packs, the command line alone. The package is made in a folder of its own, where the README has its picture
+// within itself: an editor shows no picture beside a README, and there is no public address to fetch one from.
 import { execFile } from "node:child_process";
 import {
   cp,
@@ -17,30 +18,12 @@ import path from "node:path";
 import { fileURLToPath } from "node:url";
 import { promisify } from "node:util";
 
+const FILES = JSON.parse(
+  await readFile(new URL("package-files.json", import.meta.url), "utf8"),
+);
 const root = path.resolve(import.meta.dirname, "..");
 const vsce = path.join(root, "node_modules/.bin/vsce");
 const withoutDependencies = "--no-dependencies"; // esbuild has bundled them
-
-/** What goes in, besides the manifest and the README: plain names, or stars within one folder. */
-const FILES = [
-  "dist/bench-style.css",
-  "dist/bench.js",
-  "dist/client.browser.js",
-  "dist/client.cjs",
-  "dist/licences.txt",
-  "dist/server.browser.js",
-  "dist/server.cjs",
-  "dist/session.js",
-  "client/icons/file-*.svg",
-  "client/icons/overview.svg",
-  "client/icons/thou-256.png",
-  "client/language-configuration.json",
-  "client/syntaxes/thou.tmLanguage.json",
-  "client/walkthrough/*.svg",
-  "samples/first-job.thou",
-  "CHANGELOG.md",
-  "LICENSE",
-];
 
 /**
  * What only those need who build it; and the word that it is an ES module, for which editors would refuse its part for browsers: they load

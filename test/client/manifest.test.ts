@@ -2,6 +2,7 @@
 // tokens are coloured as the TextMate grammar colours them. Whether an editor takes it is for the tests in the real editor.
 import { existsSync, readdirSync, readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
+import files from "../../.config/package-files.json" with { type: "json" };
 
 interface Manifest {
   readonly main: string;
@@ -15,7 +16,6 @@ interface Manifest {
     readonly virtualWorkspaces: { readonly supported: boolean };
   };
   readonly icon: string;
-  readonly files: readonly string[];
   readonly activationEvents: readonly string[];
   readonly contributes: {
     readonly languages: readonly {
@@ -65,7 +65,7 @@ describe("the manifest", () => {
     ].map((file) => file.replace(/^\.\//, ""));
     expect(named.filter((file) => !existsSync(file))).toEqual([]);
     const packed = (file: string): boolean =>
-      manifest.files.some((pattern) => matches(file, pattern));
+      files.some((pattern) => matches(file, pattern));
     expect(
       [
         ...named,
