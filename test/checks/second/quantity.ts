@@ -188,6 +188,7 @@ const definitions: ReadonlyMap<string, Ratio> = new Map([
   ["kPa", whole(1000n)],
   ["MPa", whole(10n ** 6n)],
   ["GPa", whole(10n ** 9n)],
+  ["h", times(minute, whole(60n))],
   ["rpm", per(minute)],
   ["per min", per(minute)],
   ["%", whole(1n, 100n)],
