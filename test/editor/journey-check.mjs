@@ -129,7 +129,7 @@ async function walk(page, folder, shoot) {
 
 /** The size that the new record's journal is to have, in the record's unit. */
 function nominalOf(text) {
-  const number = /Nominal ([\d.]+)/.exec(text);
+  const number = /^ {2}nominal ([\d.]+)/m.exec(text);
   assert.ok(number, "the journal's size");
   return Number(number[1]);
 }

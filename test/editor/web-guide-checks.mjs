@@ -70,7 +70,7 @@ export const webGuideChecks = [
     async check({ page, written, shoot }) {
       const before = written.get(RECORD);
       const journal = /^journal (\S+)/m.exec(before)[1];
-      const size = Number(/Nominal ([\d.]+)/.exec(before)[1]);
+      const size = Number(/^ {2}nominal ([\d.]+)/m.exec(before)[1]);
       await goTo(page, lineOf(before, /^journal /));
       await runCommand(page, "Thou: Take Readings");
       await enterThrough(page, async () =>
