@@ -3,6 +3,7 @@
 import * as vscode from "vscode";
 import type { ActiveRecord } from "./active-record.ts";
 import type { Connection } from "./connection.ts";
+import { nonceOf } from "./nonce.ts";
 import { onRecordsMayChange, refreshing } from "./refresh.ts";
 import type { BenchView } from "../server/protocol/bench.ts";
 import type { FromPage, ToPage } from "./bench-page/messages.ts";
@@ -237,11 +238,4 @@ function pageHtml(webview: vscode.Webview, folder: vscode.Uri): string {
 <script nonce="${nonce}" src="${at("bench.js")}"></script>
 </body>
 </html>`;
-}
-
-function nonceOf(): string {
-  const bytes = crypto.getRandomValues(new Uint8Array(16));
-  return Array.from(bytes, (byte) => byte.toString(16).padStart(2, "0")).join(
-    "",
-  );
 }

@@ -2,6 +2,7 @@
 // and says why where there is none. What has changed is the server's to say. It runs in a browser as well.
 import * as vscode from "vscode";
 import type { Compared, CompareParams } from "../server/protocol/compare.ts";
+import { NO_ANSWER, recordOf, sayWhyNot } from "./record-command.ts";
 
 /** Asks the server what has changed. */
 export type AskToCompare = (params: CompareParams) => Promise<Compared>;
@@ -24,7 +25,7 @@ export function registerComparing(ask: AskToCompare): vscode.Disposable {
     }
     const answer = await asked(record, ask);
     if (answer.state === "not") {
-      void say(answer.because);
+      void sayWhyNot(answer.because);
       return undefined;
     }
     // the editor keeps what stood at an address for a while after it is closed: each comparison has its own
@@ -94,11 +95,7 @@ async function asked(record: vscode.Uri, ask: AskToCompare): Promise<Compared> {
       link: linkTo(record),
     });
   } catch {
-    return {
-      state: "not",
-      because:
-        'The language server does not answer: run "Thou: Restart Server", and try again.',
-    };
+    return { state: "not", because: NO_ANSWER };
   }
 }
 
@@ -109,18 +106,4 @@ function linkTo(record: vscode.Uri): string | null {
   return folder !== undefined && address.startsWith(`${folder}/`)
     ? address.slice(folder.length)
     : null;
-}
-
-function recordOf(given: unknown): vscode.Uri | undefined {
-  if (given instanceof vscode.Uri) return given;
-  const document = vscode.window.activeTextEditor?.document;
-  return document?.languageId === "thou" ? document.uri : undefined;
-}
-
-async function say(because: string): Promise<void> {
-  const manage = "Manage Trust";
-  const choices = vscode.workspace.isTrusted ? [] : [manage];
-  const chosen = await vscode.window.showWarningMessage(because, ...choices);
-  if (chosen === manage)
-    await vscode.commands.executeCommand("workbench.trust.manage");
 }

@@ -1,6 +1,7 @@
 // The commands that make a sheet to print: they ask the server for the page, write it beside the record, and say where it is. It runs in a browser as well, so it knows files by their address alone.
 import * as vscode from "vscode";
 import type { SheetParams, SheetVersioned } from "../server/protocol/sheet.ts";
+import { NO_ANSWER, recordOf } from "./record-command.ts";
 
 /** Asks the server for a page; null where it does not know the record. */
 export type AskForSheet = (
@@ -57,7 +58,7 @@ async function showSheet(
     void vscode.window.showErrorMessage(
       answer === null
         ? "This record is not known to the language server: save it, and try again."
-        : 'The language server does not answer: run "Thou: Restart Server", and try again.',
+        : NO_ANSWER,
     );
     return undefined;
   }
@@ -77,12 +78,6 @@ async function showSheet(
   }
   void show(target, kind);
   return target;
-}
-
-function recordOf(given: unknown): vscode.Uri | undefined {
-  if (given instanceof vscode.Uri) return given;
-  const document = vscode.window.activeTextEditor?.document;
-  return document?.languageId === "thou" ? document.uri : undefined;
 }
 
 /** Beside the record, where that can be written and holds no file of someone else's; else where the user says. */

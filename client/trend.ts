@@ -6,6 +6,8 @@ import type {
   TrendShown,
   Trended,
 } from "../server/protocol/trend.ts";
+import { nonceOf } from "./nonce.ts";
+import { NO_ANSWER, recordOf, sayWhyNot } from "./record-command.ts";
 
 /** Asks the server for the trends of a record. */
 export type AskForTrend = (params: TrendParams) => Promise<Trended>;
@@ -15,12 +17,7 @@ export function registerTrend(ask: AskForTrend): vscode.Disposable {
 
   /** Gives the title of what is shown; undefined where nothing is. */
   async function showTrend(given: unknown): Promise<string | undefined> {
-    const record =
-      given instanceof vscode.Uri
-        ? given
-        : vscode.window.activeTextEditor?.document.languageId === "thou"
-          ? vscode.window.activeTextEditor.document.uri
-          : undefined;
+    const record = recordOf(given);
     if (record === undefined) {
       void vscode.window.showInformationMessage(
         "Open a record first: the trend is that of the sizes in the .thou file in front.",
@@ -29,7 +26,7 @@ export function registerTrend(ask: AskForTrend): vscode.Disposable {
     }
     const answer = await asked(record, ask);
     if (answer.state === "not") {
-      void say(answer.because);
+      void sayWhyNot(answer.because);
       return undefined;
     }
     const chosen = await choose(answer.series);
@@ -91,20 +88,8 @@ async function asked(record: vscode.Uri, ask: AskForTrend): Promise<Trended> {
       isTrusted: vscode.workspace.isTrusted,
     });
   } catch {
-    return {
-      state: "not",
-      because:
-        'The language server does not answer: run "Thou: Restart Server", and try again.',
-    };
+    return { state: "not", because: NO_ANSWER };
   }
-}
-
-async function say(because: string): Promise<void> {
-  const manage = "Manage Trust";
-  const choices = vscode.workspace.isTrusted ? [] : [manage];
-  const chosen = await vscode.window.showWarningMessage(because, ...choices);
-  if (chosen === manage)
-    await vscode.commands.executeCommand("workbench.trust.manage");
 }
 
 const STYLE = `
@@ -120,10 +105,7 @@ th, td { text-align: left; padding: 0.2rem 1rem 0.2rem 0; border-bottom: 1px sol
 
 /** Nothing runs in it and nothing is fetched: one style of our own, by its nonce. */
 function pageOf({ html }: TrendShown): string {
-  const bytes = crypto.getRandomValues(new Uint8Array(16));
-  const nonce = Array.from(bytes, (byte) =>
-    byte.toString(16).padStart(2, "0"),
-  ).join("");
+  const nonce = nonceOf();
   return `<!DOCTYPE html>
 <html lang="en">
 <head>

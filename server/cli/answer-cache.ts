@@ -16,6 +16,7 @@ import {
 import path from "node:path";
 import { gunzipSync, gzipSync } from "node:zlib";
 import { whyNot } from "./find-files.ts";
+import { hashOf } from "./hashes.ts";
 import type { CheckedFile } from "./report.ts";
 import { shown } from "./terminal-text.ts";
 
@@ -177,10 +178,6 @@ function isAnswer(kept: Partial<Kept>): kept is Kept {
     Array.isArray(kept.check.results) &&
     typeof kept.lineTexts === "object"
   );
-}
-
-function hashOf(text: string): string {
-  return createHash("sha256").update(text).digest("hex");
 }
 
 function digestOf(bytes: Uint8Array): Buffer {

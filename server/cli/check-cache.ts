@@ -1,8 +1,9 @@
 // Whether a check keeps its answers, and where. How they are kept is answer-cache.ts's.
-import { createHash, randomUUID } from "node:crypto";
+import { randomUUID } from "node:crypto";
 import { readFile } from "node:fs/promises";
 import path from "node:path";
 import { prepareCache, type CacheOptions } from "./answer-cache.ts";
+import { hashOf } from "./hashes.ts";
 import type { Context } from "./io.ts";
 import { version } from "./version.ts";
 
@@ -32,5 +33,5 @@ async function buildOf(commandFile: string | undefined): Promise<string> {
     // what can not be told apart from others is never taken
     () => randomUUID(),
   );
-  return `${version} ${createHash("sha256").update(bytes).digest("hex")}`;
+  return `${version} ${hashOf(bytes)}`;
 }

@@ -5,11 +5,11 @@ import path from "node:path";
 import { compareRecords } from "../compare/changes.ts";
 import { comparisonMarkdown } from "../compare/markdown.ts";
 import type { ComparedRecord } from "../compare/wording.ts";
+import { giveUses } from "../model/give-uses.ts";
 import type { OpenFile } from "../model/project.ts";
 import { comparisonJson } from "./compare-json.ts";
 import { sidesOf, type Side } from "./compare-sides.ts";
 import { comparisonText } from "./compare-text.ts";
-import { giveUses } from "./load-files.ts";
 import { columnsOf, type Context } from "./io.ts";
 import { shown, wrapIndented } from "./terminal-text.ts";
 

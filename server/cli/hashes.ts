@@ -68,6 +68,7 @@ async function isPlainFile(path: string): Promise<boolean> {
   );
 }
 
-function hashOf(bytes: Uint8Array): string {
+/** SHA-256, in hexadecimal digits; of a text, that of its UTF-8. */
+export function hashOf(bytes: Uint8Array | string): string {
   return createHash("sha256").update(bytes).digest("hex");
 }

@@ -2,6 +2,7 @@
 import { readFile, stat } from "node:fs/promises";
 import { readLines, type FileLines } from "../../grammar/lines.ts";
 import { HistoryFault } from "../history/git.ts";
+import { giveUses } from "../model/give-uses.ts";
 import { nameFrom, whyNot, type FoundFile } from "./find-files.ts";
 import type { CheckedProject } from "./io.ts";
 import { readText } from "./read-text.ts";
@@ -15,20 +16,6 @@ export interface Loader {
   release(file: FoundFile): void;
   /** Files that others used so far, and that are there. */
   used(): readonly string[];
-}
-
-/** Gives a project all that a file uses, however far. @param give gives it one file, `null` where it is not there */
-export async function giveUses(
-  project: Pick<CheckedProject, "missingUses">,
-  path: string,
-  give: (used: string) => Promise<void>,
-): Promise<void> {
-  for (
-    let missing = project.missingUses(path);
-    0 < missing.length;
-    missing = project.missingUses(path)
-  )
-    for (const each of missing) await give(each);
 }
 
 /** The bytes of a file in a state that is not the disk's; undefined where it is not there. */

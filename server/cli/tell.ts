@@ -10,15 +10,12 @@ export interface Tell {
 }
 
 export function createTell(context: Context): Tell {
-  const { stderr } = context.io;
+  const note = createNote(context.io);
   const problems = new Set<string>();
   return {
     tell: (sentence) => {
-      if (problems.has(sentence)) return;
       problems.add(sentence);
-      stderr.write(
-        `${wrapIndented(`thou: ${sentence}`, columnsOf(stderr), "", "  ")}\n`,
-      );
+      note(sentence);
       context.exitWith(2);
     },
     problems,

@@ -1,12 +1,11 @@
 // The answer to `thou/compare`: a record as it stands in the editor, and as the last commit has it. What has changed is server/compare's to
 // say, and what a commit holds is the host's; here the two are brought together, and what stands in the way is said.
 import type { CancellationToken } from "vscode-languageserver";
-import { readLines } from "../../grammar/lines.ts";
 import { compareRecords } from "../compare/changes.ts";
 import { comparisonPage } from "../compare/page.ts";
 import type { OpenFile } from "../model/project.ts";
 import type { Compared } from "../protocol/compare.ts";
-import { createProject } from "../rules/check.ts";
+import { pastRecord } from "./past-record.ts";
 import { parentOf, pathOf } from "./paths.ts";
 import { member } from "./settings.ts";
 import { nameBeside } from "./sheet-answer.ts";
@@ -84,7 +83,7 @@ async function compared(
   { link }: { readonly link: string | undefined },
 ): Promise<Compared> {
   const name = nameBeside(now.path, now.path);
-  const found = await openedAt(now.path, commit);
+  const found = await pastRecord(now.path, (each) => commit.read(each));
   const before = found ?? (await renamedTo(now, commit, isThere));
   if (before === undefined)
     return not(
@@ -108,26 +107,6 @@ async function compared(
   };
 }
 
-/** A file of the commit with all that it uses; undefined where the commit has it not. */
-async function openedAt(
-  path: string,
-  commit: LastCommit,
-): Promise<OpenFile | undefined> {
-  const project = createProject({ root: "" });
-  const give = async (each: string): Promise<void> => {
-    const text = await commit.read(each);
-    project.setFile(each, text === undefined ? null : readLines(text));
-  };
-  await give(path);
-  for (
-    let missing = project.missingUses(path);
-    0 < missing.length;
-    missing = project.missingUses(path)
-  )
-    for (const each of missing) await give(each);
-  return project.open(path);
-}
-
 /** More records than this that went since the commit are not looked through. */
 const MOST_GONE = 50;
 
@@ -149,7 +128,7 @@ async function renamedTo(
   ].slice(0, MOST_GONE);
   const same: OpenFile[] = [];
   for (const path of nearest) {
-    const open = await openedAt(path, commit);
+    const open = await pastRecord(path, (each) => commit.read(each));
     if (open !== undefined && jobOf(open) === job) same.push(open);
   }
   return same.length === 1 ? same[0] : undefined;

@@ -1,7 +1,6 @@
 // The answer to `thou/trend`: the sizes of a record over its versions in git and as it stands in the editor, each series as a chart with its
 // sentences. What is made of them is server/records/'s; what a commit holds, the host's.
 import type { CancellationToken } from "vscode-languageserver";
-import { readLines } from "../../grammar/lines.ts";
 import { drawn } from "../markup/html.ts";
 import type { OpenFile } from "../model/project.ts";
 import { trendChart } from "../pictures/trend-chart.ts";
@@ -12,7 +11,7 @@ import type { StatePoint } from "../records/trend-state.ts";
 import { trendPage } from "../records/trend-page.ts";
 import { seriesOf } from "../records/trend.ts";
 import type { Arrivals } from "../records/undated.ts";
-import { createProject } from "../rules/check.ts";
+import { pastRecord } from "./past-record.ts";
 import { pathOf } from "./paths.ts";
 import { member } from "./settings.ts";
 import { nameBeside } from "./sheet-answer.ts";
@@ -65,7 +64,7 @@ export async function trendAnswer(
       notes.push(...past.notes);
       for (const state of past.states) {
         if (token.isCancellationRequested) break;
-        const open = await openedAt(pathOf(state.uri), state.read);
+        const open = await pastRecord(pathOf(state.uri), state.read);
         if (open === undefined)
           notes.push(
             `${name} at ${state.commit} can't be read, and is left out.`,
@@ -107,27 +106,6 @@ export async function trendAnswer(
         `${name} has no trend yet: no size in it has a day. Write the day after each reading, as in "read 0.8743 as run by AK on 2026-11-05"; three days with readings make a rate.`,
       )
     : { state: "found", series: shown };
-}
-
-/** A state with all that it uses; undefined where the record is not in it. */
-async function openedAt(
-  path: string,
-  read: (uri: string) => Promise<string | undefined>,
-): Promise<OpenFile | undefined> {
-  const project = createProject({ root: "" });
-  const give = async (each: string): Promise<boolean> => {
-    const text = await read(each);
-    project.setFile(each, text === undefined ? null : readLines(text));
-    return text !== undefined;
-  };
-  if (!(await give(path))) return undefined;
-  for (
-    let missing = project.missingUses(path);
-    0 < missing.length;
-    missing = project.missingUses(path)
-  )
-    for (const each of missing) await give(each);
-  return project.open(path);
 }
 
 function not(because: string): Trended {

@@ -3,28 +3,19 @@
 import { spawnSync } from "node:child_process";
 import { readdir, symlink, writeFile } from "node:fs/promises";
 import path from "node:path";
-import { build } from "esbuild";
 import { beforeAll, expect, test } from "vitest";
+import { bundledCommand } from "../cli/bundled-command.ts";
 import { folderWith } from "../cli/in-process.ts";
 import { CRIB, job } from "./shop.ts";
 
 let command = "";
 
 beforeAll(async () => {
-  const folder = await folderWith({});
-  command = path.join(folder, "cli.cjs");
-  await build({
-    entryPoints: ["server/cli/main.ts"],
-    outfile: command,
-    bundle: true,
-    platform: "node",
-    format: "cjs",
-    external: ["@duckdb/node-api"],
-    logLevel: "silent",
-  });
+  const made = await bundledCommand();
+  command = made.command;
   await symlink(
     path.resolve("node_modules"),
-    path.join(folder, "node_modules"),
+    path.join(made.folder, "node_modules"),
     "dir",
   );
 });

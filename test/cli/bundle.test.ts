@@ -2,30 +2,17 @@
 import { spawn } from "node:child_process";
 import { chmod, readFile, readdir, symlink, writeFile } from "node:fs/promises";
 import path from "node:path";
-import { build } from "esbuild";
 import { beforeAll, describe, expect, test } from "vitest";
 import manifest from "../../package.json" with { type: "json" };
 import { shopHistory } from "../history/shop-history.ts";
+import { bundledCommand } from "./bundled-command.ts";
 import { folderWith } from "./in-process.ts";
 
 let folder = "";
 let command = "";
 
 beforeAll(async () => {
-  folder = await folderWith({});
-  command = path.join(folder, "cli.cjs");
-  await build({
-    entryPoints: ["server/cli/main.ts"],
-    outfile: command,
-    bundle: true,
-    platform: "node",
-    format: "cjs",
-    target: "node20",
-    external: ["@duckdb/node-api"],
-    minify: true,
-    keepNames: true,
-    logLevel: "silent",
-  });
+  ({ folder, command } = await bundledCommand());
 });
 
 interface Ended {

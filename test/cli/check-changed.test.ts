@@ -13,9 +13,8 @@ import {
   repositoryWith,
   WORN,
   write,
+  YARD,
 } from "./scratch-repository.ts";
-
-const YARD = { "jobs/pump.thou": JOB, "jobs/crib.thou": CRIB };
 
 interface Report {
   readonly files: readonly {

@@ -7,14 +7,12 @@ import {
   commitAll,
   CRIB,
   git,
-  JOB,
   real,
   repositoryWith,
   WORN,
   write,
+  YARD,
 } from "../cli/scratch-repository.ts";
-
-const YARD = { "jobs/pump.thou": JOB, "jobs/crib.thou": CRIB };
 
 async function ran(
   cwd: string,

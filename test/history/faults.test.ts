@@ -16,9 +16,8 @@ import {
   repositoryWith,
   WORN,
   write,
+  YARD,
 } from "../cli/scratch-repository.ts";
-
-const YARD = { "jobs/pump.thou": JOB, "jobs/crib.thou": CRIB };
 
 /** What a command that can't run says. */
 async function saidBy(

@@ -16,11 +16,10 @@ import {
   repositoryWith,
   WORN,
   write,
+  YARD,
 } from "../cli/scratch-repository.ts";
 import { rangeOf } from "./editor.ts";
 import { serveHere } from "./in-process.ts";
-
-const YARD = { "jobs/pump.thou": JOB, "jobs/crib.thou": CRIB };
 
 /** Compares a file with a text that the editor holds; the disk of the server has these texts. */
 async function compared(
