@@ -36,6 +36,7 @@ const atLeast = {
   restricted: 4,
 };
 const hostLimit = 480; // seconds: enough for every test to run out of its own time
+const limit = 960; // seconds for all of it, about three times what it takes
 
 const { values: options } = parseArgs({
   options: {
@@ -46,8 +47,11 @@ const { values: options } = parseArgs({
 const chosen = options.new ? editors.new : editors.usual;
 const inElectron = process.env.THOU_TEST_ELECTRON === "1";
 const began = Date.now();
-const heading = (text) =>
+let now = "the start";
+const heading = (text) => {
+  now = text;
   console.log(`\n== ${text} (${Math.round((Date.now() - began) / 1000)} s)`);
+};
 
 const total = { passed: 0, failed: 0, fault: false };
 /** Adds what a run of tests came to; tests that are there and did not run have failed. */
@@ -66,6 +70,11 @@ function add(outcome, least) {
 
 const scratch = await mkdtemp(path.join(tmpdir(), "thou-editor-run-"));
 process.on("exit", () => rmSync(scratch, { recursive: true, force: true })); // Ctrl-C ends here too
+setTimeout(() => {
+  console.error(`not ok - took more than ${limit} s, stopped in: ${now}`);
+  console.log(`${total.passed} passed, ${total.failed + 1} failed`);
+  process.exit(2);
+}, limit * 1000).unref();
 try {
   heading(
     inElectron

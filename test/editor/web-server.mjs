@@ -37,6 +37,8 @@ export async function serveInBrowser({
   const asked = [];
 
   const [host, port] = editor.authority.split(":");
+  // Connections that were upgraded are no longer the server's to close, and the editor keeps its end of them open.
+  const sockets = new Set();
   const server = createServer((request, response) => {
     const { pathname } = new URL(request.url, "http://127.0.0.1");
     const isOurs = /^\/(?:extension|memory)\//.test(pathname);
@@ -59,11 +61,17 @@ export async function serveInBrowser({
       onward.write(head);
       onward.pipe(socket).pipe(onward);
     });
-    for (const each of [socket, onward])
-      each.on("error", () => {
+    for (const each of [socket, onward]) {
+      each.on("error", () => {}); // "close" follows
+      each.on("close", () => {
         socket.destroy();
         onward.destroy();
       });
+    }
+  });
+  server.on("connection", (socket) => {
+    sockets.add(socket);
+    socket.once("close", () => sockets.delete(socket));
   });
   await new Promise((resolve) => server.listen(0, "127.0.0.1", resolve));
   const authority = `127.0.0.1:${server.address().port}`;
@@ -155,7 +163,7 @@ export async function serveInBrowser({
     close: () =>
       new Promise((resolve) => {
         server.close(resolve);
-        server.closeAllConnections();
+        for (const socket of sockets) socket.destroy();
       }),
   };
 }

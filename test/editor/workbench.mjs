@@ -157,7 +157,8 @@ function keepUntilTheEnd() {
   const close = () =>
     (closing ??= (async () => {
       for (const closer of closers.reverse()) {
-        await Promise.resolve(closer()).catch(() => {});
+        // what does not close must not keep the rest open
+        await within(20, "closing", Promise.resolve(closer())).catch(() => {});
       }
       for (const signal of signals) process.off(signal, onSignal);
     })());
