@@ -4,6 +4,7 @@ export default defineConfig({
   test: {
     include: ["test/**/*.test.ts"],
     exclude: ["test/editor/**", "**/node_modules/**"],
+    setupFiles: ["test/seed.ts"],
     testTimeout: 60_000,
   },
 });

@@ -4,7 +4,7 @@ import { makeRecipe, type Grammar, type MatchResult } from "ohm-js";
 import recipe from "./thou.ohm-bundle.ts";
 import { shapeOf, type Shape } from "./shape.ts";
 import { tokenize } from "./tokens.ts";
-import { CLAUSE_WORDS } from "./vocabulary.ts";
+import { isName } from "./names.ts";
 import type { Node } from "./tree.ts";
 
 export interface Parsed {
@@ -307,13 +307,6 @@ function recover(body: string, rule: string): Node {
     end: found.at(-1)?.end ?? body.length,
     children: found,
   };
-}
-
-const NAME = /^\p{L}[\p{L}\d-]*$/u;
-
-/** Letters, digits and hyphens, beginning with a letter, and no word that opens a clause. */
-export function isName(text: string): boolean {
-  return NAME.test(text) && !CLAUSE_WORDS.includes(text);
 }
 
 /** The tree with token numbers for offsets; undefined where a node does not begin and end with a token. */

@@ -1,5 +1,5 @@
 // Gives an entry, a place or a member of a stack another name, wherever it is named. What can't be renamed is refused with a sentence.
-import { isName } from "../../grammar/parse.ts";
+import { isName } from "../../grammar/names.ts";
 import { CLAUSE_WORDS } from "../../grammar/vocabulary.ts";
 import type { FileEntries } from "../model/file-entries.ts";
 import type { OpenFile } from "../model/project.ts";

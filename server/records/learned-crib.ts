@@ -1,5 +1,6 @@
 // Lessons as a crib file: entries that a record can use, with comments that say where each number comes from. It is reviewed like any other
 // change. It reads and writes no file.
+import { nameOutOf } from "../../grammar/names.ts";
 import { lengthDigits } from "../core/quantity/show.ts";
 import type { Sample } from "../core/learning/sample.ts";
 import { nameOf } from "../model/reference.ts";
@@ -78,10 +79,7 @@ type Namer = (...words: readonly string[]) => string;
 function namer(): Namer {
   const taken = new Set<string>();
   return (...words) => {
-    const plain = words
-      .join("-")
-      .replace(/[^\p{L}\d-]+/gu, "-")
-      .replace(/^[^\p{L}]+|-+$/gu, "");
+    const plain = nameOutOf(words.join("-"));
     let name = plain;
     for (let next = 2; taken.has(name); next++)
       name = `${plain}-${String(next)}`;

@@ -27,7 +27,8 @@ export async function goTo(page, line, column = 1) {
   await until(`line ${line} is gone to`, async () => {
     await page.keyboard.press("Control+KeyG");
     await box.waitFor({ timeout: 3000 });
-    await box.fill(`:${line}:${column}`);
+    // soon or not at all: a box that closed under it is opened anew
+    await box.fill(`:${line}:${column}`, { timeout: 3000 });
     await page.keyboard.press("Enter");
     await page
       .locator(".statusbar-item", { hasText: `Ln ${line}, Col ${column}` })

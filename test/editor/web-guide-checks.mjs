@@ -163,16 +163,20 @@ export const webGuideChecks = [
           hasText: "new-job-sheet.html",
         })
         .waitFor();
-      await page.keyboard.press("Shift+F10");
       const item = page.locator(".context-view .action-item", {
         hasText: "Download...",
       });
-      await item.waitFor();
-      await shoot("7-download");
-      const [download] = await Promise.all([
-        page.waitForEvent("download"),
-        item.click(),
-      ]);
+      // a menu that has only just opened takes no click yet
+      const download = await until("the sheet is downloaded", async () => {
+        if (!(await item.isVisible())) await page.keyboard.press("Shift+F10");
+        await item.waitFor({ timeout: 3000 });
+        await shoot("7-download");
+        const [begun] = await Promise.all([
+          page.waitForEvent("download", { timeout: 5000 }),
+          item.click({ timeout: 3000 }),
+        ]);
+        return begun;
+      });
       assert.equal(
         await readFile(await download.path(), "utf8"),
         sheet,

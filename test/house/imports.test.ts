@@ -67,7 +67,7 @@ const ROOMS: readonly {
   },
   {
     room: "server/records",
-    ours: ["server/core", "server/model", "server/markup"],
+    ours: ["grammar", "server/core", "server/model", "server/markup"],
     packages: [],
   },
   // Parquet files of what checks say; DuckDB is loaded when it is asked for

@@ -1,4 +1,5 @@
 // Names, texts and names of files out of what a person typed: brought into the form that the language takes, or refused with a sentence.
+import { nameOutOf } from "../../../grammar/names.ts";
 import { ENTRY_KINDS } from "../../../grammar/vocabulary.ts";
 import type { Fault } from "../interview.ts";
 
@@ -16,7 +17,7 @@ export function readName(
   what: string,
   taken: readonly string[] = [],
 ): { readonly value: string } | Fault {
-  const name = nameFrom(text);
+  const name = nameOutOf(text);
   if (name === "")
     return {
       fault: `A name of ${what} has a letter in it: letters, digits and hyphens, beginning with a letter.`,
@@ -32,13 +33,6 @@ export function readName(
   if (taken.includes(name))
     return { fault: `\`${name}\` is taken already. Take another name.` };
   return { value: name };
-}
-
-function nameFrom(text: string): string {
-  return text
-    .normalize("NFC")
-    .replaceAll(/[^\p{L}\p{Nd}]+/gu, "-")
-    .replaceAll(/^[^\p{L}]+|-+$/gu, "");
 }
 
 /** A text as it may stand between quotes: on one line, its own double quotes made single ones. */

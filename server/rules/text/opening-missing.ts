@@ -1,4 +1,5 @@
 // What a file lacks at its head: a job or a shop, or the unit of its bare lengths. Said once a file.
+import { isName, nameOutOf } from "../../../grammar/names.ts";
 import { given, type Entry } from "../../model/entry.ts";
 import type { OpenFile } from "../../model/project.ts";
 import type { FileDraft } from "../file-rules.ts";
@@ -104,8 +105,6 @@ function headLine({ block }: Entry): number {
 /** A name for a job from its file's: letters, digits and hyphens, beginning with a letter. */
 export function nameFrom(path: string): string {
   const file = path.slice(path.lastIndexOf("/") + 1).replace(/\.[^.]*$/, "");
-  const name = file
-    .replaceAll(/[^\p{L}\d]+/gu, "-")
-    .replaceAll(/^[-\d]+|-+$/gu, "");
-  return name === "" ? "record" : name.toLowerCase();
+  const name = nameOutOf(file).toLowerCase();
+  return isName(name) ? name : "record";
 }
