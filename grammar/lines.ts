@@ -285,14 +285,20 @@ function replaceLines(
   }
 }
 
-/** A list with another piece in place of one; joined as whole lists are, a long one costs no look at each. */
+/** A list with another piece in place of one; a long one is copied whole, which costs no look at each. */
 function replaced<T>(
   list: readonly T[],
   from: number,
   to: number,
   by: readonly T[],
 ): readonly T[] {
-  return list.slice(0, from).concat(by, list.slice(to));
+  if (by.length !== to - from)
+    return list.slice(0, from).concat(by, list.slice(to));
+  const copy = list.slice();
+  by.forEach((each, index) => {
+    copy[from + index] = each;
+  });
+  return copy;
 }
 
 /** Whether blocks, and what follows them, start where those that they replace did. @param areLast nothing follows them */

@@ -1,9 +1,10 @@
 // The results of each entry, in the order that a person reads them.
 import type { EntryKind } from "../../grammar/vocabulary.ts";
+import { FEW_TOLERANCES, tolerancesRead } from "./evaluate/gauge-ratio.ts";
 import type { Result } from "./result.ts";
 import { featureSketches } from "./results/feature.ts";
 import { fitSketches } from "./results/fit.ts";
-import { gaugeSketches } from "./results/gauge.ts";
+import { gaugeSketches, narrowestRatios } from "./results/gauge.ts";
 import { inLineSketches } from "./results/in-line.ts";
 import { lineSketches } from "./results/line.ts";
 import { pressSketches } from "./results/press.ts";
@@ -40,13 +41,36 @@ function sketchesOf(shop: Shop, ref: string): readonly Sketch[] {
 
 /** All results of an entry; none for kinds that compute nothing. */
 export const resultsOf = query<readonly Result[]>("results", (shop, ref) => {
-  const results = sketchesOf(shop, ref).flatMap((each) => each.results());
+  return withCauses(
+    shop,
+    sketchesOf(shop, ref).flatMap((each) => each.results()),
+  );
+});
+
+function withCauses(shop: Shop, results: readonly Result[]): readonly Result[] {
   if (!results.some(isWaiting)) return results;
   const causes = waitsFor(shop);
   return results.map((each) =>
     isWaiting(each) ? waitingFor(each, causes) : each,
   );
-});
+}
+
+/**
+ * The results of an entry for who has room for a few, and how many there are beside them: a gauge may be read with everywhere, and matters
+ * most where it is the least fine. Those that are left out are not made.
+ */
+export function fewResultsOf(
+  shop: Shop,
+  ref: string,
+): { readonly results: readonly Result[]; readonly more: number } {
+  const all = kindOf(ref) === "gauge" ? tolerancesRead(shop, ref).length : 0;
+  return all <= FEW_TOLERANCES
+    ? { results: resultsOf(shop, ref), more: 0 }
+    : {
+        results: withCauses(shop, narrowestRatios(shop, ref)),
+        more: all - FEW_TOLERANCES,
+      };
+}
 
 /** A kind of result that is not given, since its method does not hold here. */
 export interface NotValid {

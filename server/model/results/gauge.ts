@@ -3,6 +3,7 @@ import { showLength, significant } from "../../core/quantity/show.ts";
 import {
   discriminationOf,
   expandedOf,
+  narrowestRead,
   ratioOf,
   tolerancesRead,
   type Tolerance,
@@ -28,6 +29,13 @@ export function gaugeSketches(shop: Shop, ref: string): readonly Sketch[] {
       ratioResult(shop, ref, tolerance, found),
     );
   });
+}
+
+/** The results for the narrowest tolerances alone. */
+export function narrowestRatios(shop: Shop, ref: string): readonly Result[] {
+  return narrowestRead(shop, ref).map((tolerance) =>
+    ratioResult(shop, ref, tolerance, ratioOf(shop, ref, tolerance.width)),
+  );
 }
 
 function ratioResult(
