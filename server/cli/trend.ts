@@ -9,10 +9,10 @@ import { versionsOf } from "../history/versions.ts";
 import { FETCH_THE_REST } from "../history/revision.ts";
 import type { OpenFile } from "../model/project.ts";
 import { seriesOf, type Along } from "../records/trend.ts";
-import { pointsOnce } from "../records/points-once.ts";
-import { pointsIn } from "../records/trend-points.ts";
-import type { StatePoint, StatePoints } from "../records/trend-state.ts";
-import type { Arrivals } from "../records/undated.ts";
+import {
+  createGathering,
+  type RecordGathering,
+} from "../records/trend-gather.ts";
 import { findFiles, nameFrom, whyNot, type FoundFile } from "./find-files.ts";
 import { CannotRun, columnsOf, type Context } from "./io.ts";
 import { createLoader, type ReadBytes } from "./load-files.ts";
@@ -86,72 +86,38 @@ async function trend(
   context: Context,
 ): Promise<void> {
   const { io } = context;
-  const notes = new Set<string>();
   const tell = teller(context);
   const found = await findFiles(paths, io.cwd);
   found.problems.forEach(tell);
   const named = new Set(paths.map((each) => path.resolve(io.cwd, each)));
-  const states: (readonly StatePoint[])[] = [];
+  const gathering = createGathering();
   const project = context.parts.createProject();
   const loader = createLoader(project, io.cwd, tell);
-  let undated = 0;
-  let damaged = 0;
-  const mixed = new Set<string>();
   for (const file of found.files) {
-    const reads = options.history ?? named.has(path.resolve(io.cwd, file.path));
-    const arrivals: Arrivals = new Map();
-    if (reads) {
-      const versions = await readVersions(file, arrivals, context, notes, tell);
-      states.push(...versions.map(({ points }) => points));
-    }
+    const record = gathering.record(file.name, shown(file.name));
+    if (options.history ?? named.has(path.resolve(io.cwd, file.path)))
+      await readVersions(file, record, gathering.note, context, tell);
     if ((await loader.load(file)) === undefined) continue;
     const open = project.open(file.path);
-    if (open !== undefined) {
-      const points = pointsIn({
-        open,
-        file: file.name,
-        committed: undefined,
-        arrivals,
-      });
-      states.push(points.points);
-      undated += points.undated;
-      damaged += points.damaged;
-      points.mixed.forEach((fit) => mixed.add(`${shown(file.name)}: ${fit}`));
-    }
+    if (open !== undefined) record.now(open);
     loader.release(file);
   }
-  const all = pointsOnce(states).filter(
-    ({ entry }) => options.entry === undefined || entry === options.entry,
-  );
+  const all = gathering
+    .points()
+    .filter(
+      ({ entry }) => options.entry === undefined || entry === options.entry,
+    );
   if (options.entry !== undefined && all.length === 0)
-    notes.add(
+    gathering.note(
       `There is no size with a day of ${options.entry}: name an entry as "journal front", "bore rear" or "fit front".`,
     );
-  if (0 < undated)
-    notes.add(
-      `${count(undated, "reading")} without a day, and in no commit that was read, left out: write \`on DATE\`.`,
-    );
-  if (0 < damaged)
-    notes.add(
-      `${count(damaged, "line")} with a reading can't be read, and left out.`,
-    );
-  for (const fit of mixed)
-    notes.add(
-      `${fit} has no clearance of a day: readings without a day came with several commits, and count together. Write \`on DATE\`.`,
-    );
   const series = seriesOf(all, options.against);
-  const without =
-    options.against === "hours"
-      ? all.filter(({ hours }) => hours === undefined).length
-      : 0;
-  if (0 < without)
-    notes.add(
-      `${count(without, "size")} of days on which no hours are written, or two that differ, left out: write \`hours 12400 h on DATE\` in the job, as the hour meter showed that day.`,
-    );
-  if (all.some(({ datedBy }) => datedBy === "commit"))
-    notes.add(
-      "* The reading has no day of its own: this is that of its commit.",
-    );
+  const notes = [
+    ...gathering.notesOn(all, options.against),
+    ...(all.some(({ datedBy }) => datedBy === "commit")
+      ? ["* The reading has no day of its own: this is that of its commit."]
+      : []),
+  ];
   if (options.svg !== undefined)
     await writeChart(
       path.resolve(io.cwd, options.svg),
@@ -160,10 +126,10 @@ async function trend(
     );
   switch (options.format) {
     case "text":
-      io.stdout.write(trendText(series, [...notes], options.against, io));
+      io.stdout.write(trendText(series, notes, options.against, io));
       break;
     case "json":
-      io.stdout.write(trendJson(series, [...notes], options.against));
+      io.stdout.write(trendJson(series, notes, options.against));
       break;
     case "svg":
       io.stdout.write(
@@ -186,65 +152,46 @@ function teller(context: Context): (sentence: string) => void {
   };
 }
 
-/** What the states hold that git has of a file, the oldest first. */
+/** Gives the states that git has of a file, the oldest first. */
 async function readVersions(
   file: FoundFile,
-  arrivals: Arrivals,
+  record: RecordGathering,
+  note: (sentence: string) => void,
   context: Context,
-  notes: Set<string>,
   tell: (sentence: string) => void,
-): Promise<readonly StatePoints[]> {
+): Promise<void> {
   const { io } = context;
   const name = shown(file.name);
-  const versions: StatePoints[] = [];
   try {
     const found = await versionsOf(path.resolve(io.cwd, file.path), io.env);
     if (!found.ok) {
-      notes.add(`${name} is read as it lies: ${found.because}.`);
-      return versions;
+      note(`${name} is read as it lies: ${found.because}.`);
+      return;
     }
     if (found.versions.length === 0)
-      notes.add(`${name} is read as it lies: it was never committed.`);
+      note(`${name} is read as it lies: it was never committed.`);
     if (found.isShallow)
-      notes.add(
+      note(
         `The history of ${name} ends where this clone does, which holds only the newest commits: ${FETCH_THE_REST}.`,
       );
     for (const version of found.versions) {
       const revision = await found.openAt(version);
-      const skip = (sentence: string): void => {
-        notes.add(
-          `${name} at ${version.commit.slice(0, 12)} is left out: ${sentence}`,
-        );
-      };
+      const commit = version.commit.slice(0, 12);
       const state = await readState(
         { ...file, path: version.file },
         (each) => revision.read(each),
         context,
-        skip,
+        (sentence) => {
+          record.leftOut(commit, sentence);
+        },
       );
       if (state !== undefined)
-        versions.push(
-          pointsIn({
-            open: state,
-            file: file.name,
-            committed: {
-              date: version.date,
-              commit: version.commit.slice(0, 12),
-            },
-            arrivals,
-          }),
-        );
+        record.past(state, { date: version.date, commit });
     }
-    const harmed = versions.filter(({ damaged }) => 0 < damaged).length;
-    if (0 < harmed)
-      notes.add(
-        `${count(harmed, "version")} of ${name} in git with lines of readings that can't be read: these lines are left out.`,
-      );
   } catch (error) {
     if (!(error instanceof HistoryFault)) throw error;
     tell(error.message);
   }
-  return versions;
 }
 
 /** A record of a commit with all that it uses; undefined where it can't be read, and `tell` has said why. */
@@ -273,8 +220,4 @@ async function writeChart(
       `${shown(nameFrom(cwd, file))} cannot be written: ${whyNot(error)}.`,
     );
   }
-}
-
-function count(number: number, noun: string): string {
-  return `${String(number)} ${noun}${number === 1 ? "" : "s"}`;
 }

@@ -23,7 +23,7 @@ export type OwnAnswers = {
 export interface OwnSources
   extends
     Pick<CompareSources, "isThere" | "lastCommit">,
-    Pick<TrendSources, "pastStates"> {
+    Pick<TrendSources, "others" | "pastStates"> {
   /** A record worked out, with pauses where it is long; undefined where it is not there. */
   readonly open: (
     uri: string,

@@ -22,6 +22,7 @@ import type { FileAccess } from "./files.ts";
 import { createGuideAnswers } from "./guide-answers.ts";
 import { quietly, type Log } from "./guard.ts";
 import { createNames } from "./names.ts";
+import { otherRecords } from "./other-records.ts";
 import { createOwnAnswers } from "./own-answers.ts";
 import { createRecordList } from "./record-list.ts";
 import { createRecordPaths } from "./record-paths.ts";
@@ -176,6 +177,8 @@ export function createSession(host: Host) {
       guide: createGuideAnswers(workspace, clock),
       today: () => clock.today(),
       isThere: async (uri) => (await files.read(uri)) !== undefined,
+      others: (path, token) =>
+        otherRecords(path, token, recordPaths, workspace, clock),
       lastCommit: host.lastCommit,
       pastStates: host.pastStates,
       version: host.version,

@@ -2,7 +2,12 @@
 import { heightAt } from "../core/learning/line-fit.ts";
 import { showLength } from "../core/quantity/show.ts";
 import { studentCoverage } from "../core/quantity/student.ts";
-import { rateWords, reachWords, titleOf } from "../records/trend-words.ts";
+import {
+  openPointWords,
+  rateWords,
+  reachWords,
+  titleOf,
+} from "../records/trend-words.ts";
 import { COVERAGE, type Run, type Series } from "../records/trend.ts";
 import { inkOf, widthOf, type Ink, type PictureOptions } from "./ink.ts";
 import { scale, spanOf, ticks, type Scale } from "./scale.ts";
@@ -24,17 +29,22 @@ const EDGE = 8;
 const PLOT = 170;
 const LEADING = 15;
 
+export interface TrendChartOptions extends PictureOptions {
+  /** Whether title and sentences are drawn as well, or stand beside the picture: in its own text for those who don't see it they are in any case. */
+  readonly words?: "drawn" | "beside";
+}
+
 /** The pictures as one SVG, a panel below the other; a sentence where there is no series. */
 export function trendChart(
   series: readonly Series[],
-  options: PictureOptions,
+  options: TrendChartOptions,
 ): string {
   const ink = inkOf(options.theme);
   const width = widthOf(options);
   let y = EDGE;
   const panels: Markup[] = [];
   for (const each of series) {
-    const panel = panelOf(each, y, width, ink);
+    const panel = panelOf(each, y, width, ink, options.words !== "beside");
     panels.push(panel.markup);
     y += panel.height + 18;
   }
@@ -79,13 +89,14 @@ function panelOf(
   top: number,
   width: number,
   ink: Ink,
+  hasWords: boolean,
 ): { readonly markup: Markup; readonly height: number } {
-  const title = wrapped(titleOf(series), width - 2 * EDGE);
+  const title = hasWords ? wrapped(titleOf(series), width - 2 * EDGE) : [];
   const points = series.runs.flatMap((run) => run.points);
-  const open = points.some(({ counts }) => !counts)
-    ? " An open point is of another gauge, and not in the rate."
-    : "";
-  const words = wrapped(lastWords(series) + open, width - 2 * EDGE, SMALL);
+  const said = [lastWords(series), openPointWords(series)]
+    .filter((words) => words !== "")
+    .join(" ");
+  const words = hasWords ? wrapped(said, width - 2 * EDGE, SMALL) : [];
   const plotTop = top + title.length * LEADING + 6;
   const bottom = plotTop + PLOT;
   const values = points.flatMap(({ value, uncertainty = 0 }) => [
@@ -148,7 +159,7 @@ function panelOf(
   );
   return {
     markup,
-    height: bottom + 36 + words.length * LEADING - top,
+    height: bottom + (hasWords ? 36 : 22) + words.length * LEADING - top,
   };
 }
 

@@ -62,6 +62,7 @@ export function clearanceIn(
   const most = want?.known === true ? want.value.high : undefined;
   return {
     file: state.file,
+    stateDay: state.committed?.date,
     commit: arrived ?? state.committed?.commit,
     entry: ref,
     part: part ?? "",

@@ -2,12 +2,13 @@
 import { showLength } from "../core/quantity/show.ts";
 import { el, row, type Markup } from "../markup/html.ts";
 import {
+  openPointWords,
   rateWords,
   reachWords,
   surenessWords,
   titleOf,
 } from "./trend-words.ts";
-import type { Along, Series } from "./trend.ts";
+import type { Along, Series, TrendPoint } from "./trend.ts";
 
 export interface TrendPage {
   readonly title: string;
@@ -42,7 +43,10 @@ export function trendPage(
       el("h1", {}, `${title}, ${ALONG[along]}`),
       ...says.map((sentence) => el("p", { class: "says" }, sentence)),
       el("figure", {}, chart),
-      tableOf(series),
+      openPointWords(series) === ""
+        ? undefined
+        : el("p", {}, openPointWords(series)),
+      el("div", { class: "wide" }, tableOf(series)),
       ...series.runs.flatMap(({ because }) =>
         because === undefined
           ? []
@@ -53,10 +57,15 @@ export function trendPage(
   };
 }
 
-/** The same numbers to read, for those who see no chart. */
+/** The same numbers to read, for those who see no chart; a column where there is something to stand in it. */
 function tableOf(series: Series): Markup {
   const points = series.runs.flatMap((run) => run.points);
-  const hasHours = points.some(({ hours }) => hours !== undefined);
+  const columns = columnsOf(series).filter(
+    ({ always, of }) =>
+      always === true || points.some((each) => of(each) !== ""),
+  );
+  const rowOf = (point: TrendPoint): Markup =>
+    el("tr", {}, ...columns.map(({ of }) => el("td", {}, of(point))));
   return el(
     "table",
     {},
@@ -64,36 +73,48 @@ function tableOf(series: Series): Markup {
     el(
       "tr",
       {},
-      ...[
-        "Day",
-        ...(hasHours ? ["Hour meter"] : []),
-        "Size",
-        "Known to",
-        "Gauge",
-        "In the rate",
-      ].map((head) => el("th", { scope: "col" }, head)),
+      ...columns.map(({ head }) => el("th", { scope: "col" }, head)),
     ),
-    ...points.map((point) =>
-      el(
-        "tr",
-        {},
-        el(
-          "td",
-          {},
-          `${point.date}${point.datedBy === "commit" ? `, the day of commit ${point.commit ?? ""}` : ""}`,
-        ),
-        hasHours
-          ? el(
-              "td",
-              {},
-              point.hours === undefined ? "" : `${String(point.hours)} h`,
-            )
-          : undefined,
-        el("td", {}, showLength(point.value, series.system, point.step)),
-        el("td", {}, surenessWords(point.uncertainty, series.system)),
-        el("td", {}, point.gauge),
-        el("td", {}, point.counts ? "yes" : "no, another gauge"),
-      ),
-    ),
+    ...points.map(rowOf),
   );
+}
+
+interface Column {
+  readonly head: string;
+  readonly always?: true;
+  readonly of: (point: TrendPoint) => string;
+}
+
+function columnsOf({ system, runs }: Series): readonly Column[] {
+  const files = new Set(
+    runs.flatMap(({ points }) => points.map(({ file }) => file)),
+  );
+  return [
+    {
+      head: "Day",
+      always: true,
+      of: ({ date, datedBy, commit = "" }) =>
+        `${date}${datedBy === "commit" ? `, the day of commit ${commit}` : ""}`,
+    },
+    {
+      head: "Hour meter",
+      of: ({ hours }) => (hours === undefined ? "" : `${String(hours)} h`),
+    },
+    {
+      head: "Size",
+      always: true,
+      of: ({ value, step }) => showLength(value, system, step),
+    },
+    {
+      head: "Known to",
+      of: ({ uncertainty }) => surenessWords(uncertainty, system),
+    },
+    { head: "Gauge", of: ({ gauge }) => gauge },
+    { head: "Record", of: ({ file }) => (1 < files.size ? file : "") },
+    {
+      head: "In the rate",
+      always: true,
+      of: ({ counts }) => (counts ? "yes" : "no, another gauge"),
+    },
+  ];
 }

@@ -135,6 +135,7 @@ function aboutFeature(state: RecordState, entry: Entry): About {
         : limits.value.high;
   return {
     file: state.file,
+    stateDay: state.committed?.date,
     commit: state.committed?.commit,
     entry: entry.ref,
     part: part ?? "",

@@ -23,6 +23,8 @@ export interface RecordState {
 export interface StatePoint {
   readonly file: string;
   readonly commit: string | undefined;
+  /** The day of the commit of this state, ISO 8601; undefined for the file as it lies. */
+  readonly stateDay: string | undefined;
   readonly entry: string;
   readonly part: string;
   readonly serial: string | undefined;

@@ -83,6 +83,13 @@ function gaugeWords({ points, gauge }: Run): string {
     : ` with ${gauge}`;
 }
 
+/** What the points that are drawn open are; "" where none is. */
+export function openPointWords({ runs }: Series): string {
+  return runs.some(({ points }) => points.some(({ counts }) => !counts))
+    ? "An open point is of another gauge, and not in the rate."
+    : "";
+}
+
 /** When the limit is reached: a sentence; "" where there is no limit to reach. */
 export function reachWords(series: Series): string {
   const { limit, limitIs, reaching, towards, runs, system } = series;

@@ -324,6 +324,35 @@ describe("a reading whose day is mended in a later version", () => {
   });
 });
 
+describe("a reading that takes the place of one that read the same", () => {
+  const committed = async (
+    second: readonly [string, string],
+  ): Promise<string> => {
+    const cwd = await repositoryWith({ "a.thou": record([]) });
+    for (const [day, visit] of [
+      ["2019-06-03", WEARS[0]],
+      ["2020-06-04", second],
+    ] as const) {
+      await write(cwd, "a.thou", record(visit === undefined ? [] : [visit]));
+      git(cwd, "add", "--all");
+      git(cwd, "commit", "--quiet", `--date=${day}T12:00:00Z`, "--message=v");
+    }
+    return (await run(cwd, "a.thou")).out;
+  };
+
+  test("is its own where it was taken after the first was committed", async () => {
+    const out = await committed(["2020-06-01", "0.87430"]);
+    expect(out).toMatch(/2019-06-01 {2}0\.87430/u);
+    expect(out).toMatch(/2020-06-01 {2}0\.87430/u);
+  });
+
+  test("is the same with its day mended where the first commit could have had it", async () => {
+    const out = await committed(["2019-06-02", "0.87430"]);
+    expect(out).not.toContain("2019-06-01");
+    expect(out).toMatch(/2019-06-02 {2}0\.87430/u);
+  });
+});
+
 describe("versions of a record in git", () => {
   test("a reading without a day has that of its commit; a renamed record is followed", async () => {
     const undated = (size: string): string =>

@@ -10,10 +10,17 @@ import { startServer } from "./workbench.mjs";
 /**
  * Runs the checks with the package installed, on a copy of the folder.
  *
- * @param {{ editor: string, vsix: string, folder: string, shots: string, prefix: string }} o
+ * @param {{ editor: string, vsix: string, folder: string, shots: string, prefix: string, checks?: typeof pageChecks }} o
  */
-export async function runPageChecks({ editor, vsix, folder, shots, prefix }) {
-  const outcome = newOutcome(pageChecks);
+export async function runPageChecks({
+  editor,
+  vsix,
+  folder,
+  shots,
+  prefix,
+  checks = pageChecks,
+}) {
+  const outcome = newOutcome(checks);
   await mkdir(shots, { recursive: true });
   for (const file of await readdir(shots)) {
     if (file.startsWith(`${prefix}failed-`)) await rm(path.join(shots, file)); // of a run before
@@ -25,7 +32,7 @@ export async function runPageChecks({ editor, vsix, folder, shots, prefix }) {
     const { page, refused } = await openPage(server, { open: record });
     const shoot = shooter(page, shots, prefix);
     const given = { page, at, server, refused };
-    await runChecks(pageChecks, { given, shoot, outcome });
+    await runChecks(checks, { given, shoot, outcome });
   } catch (error) {
     outcome.fault = error;
   }

@@ -1,8 +1,9 @@
 // Tests the extension in a real editor: `npm run test:editor`. It makes what is needed (prepare.mjs), runs the host tests
 // and the checks of the page, and says in one last line how many passed and failed.
 //
-//   node test/editor/run.mjs [--new] [--develop]
+//   node test/editor/run.mjs [--new] [--develop] [--only WORDS]
 //     --new      the newer editor, to be run before a release
+//     --only     only the checks of the page whose names have these words, for whoever is at work on them
 //     --develop  host tests against this folder and not against the package
 //   THOU_EDITOR_DIR        where the editor is or shall be installed (default .editor, with --new .editor-new)
 //   THOU_SHOTS             where the screenshots go (default .shots)
@@ -29,7 +30,7 @@ import {
 // found out. Raise them with each test that is added.
 const atLeast = {
   host: 16,
-  page: 32,
+  page: 33,
   print: 14,
   journey: 1,
   web: 10,
@@ -42,6 +43,7 @@ const { values: options } = parseArgs({
   options: {
     new: { type: "boolean", default: false },
     develop: { type: "boolean", default: false },
+    only: { type: "string" },
   },
 });
 const chosen = options.new ? editors.new : editors.usual;
@@ -100,6 +102,26 @@ try {
     );
     console.log(
       "# the checks of the page belong to the workbench in a browser and were not asked for",
+    );
+  } else if (options.only !== undefined) {
+    const { runPageChecks } = await import("./run-page-checks.mjs");
+    const { pageChecks } = await import("./ui-check.mjs");
+    const vsix = await packageVsix(scratch);
+    const { only } = options;
+    heading(`checks of the page with "${only}"`);
+    const checks = pageChecks.filter(({ name }) => name.includes(only));
+    const shots = path.resolve(root, process.env.THOU_SHOTS || ".shots");
+    const prefix = options.new ? "new-" : "";
+    add(
+      await runPageChecks({
+        editor,
+        vsix,
+        folder: shop,
+        shots,
+        prefix,
+        checks,
+      }),
+      1,
     );
   } else {
     const { runExtensionTests } = await import("./run-extension-tests.mjs");

@@ -18,6 +18,7 @@ import {
   runCommand,
   until,
 } from "./page.mjs";
+import { trendChecks } from "./trend-check.mjs";
 import { overviewChecks, walkthroughChecks } from "./overview-check.mjs";
 import { record, root } from "./prepare.mjs";
 
@@ -281,6 +282,7 @@ export const pageChecks = [
   ...lightBulbChecks,
   ...benchChecks,
   ...compareChecks,
+  ...trendChecks,
   ...guideChecks,
   ...walkthroughChecks,
   {

@@ -36,20 +36,23 @@ ${some.map(([date, size]) => `  read ${size} as run by AK on ${date}\n`).join(""
 async function asked(
   cwd: string,
   now: string,
-  more: { readonly isTrusted?: boolean } = {},
+  more: {
+    readonly isTrusted?: boolean;
+    /** Records that are not open, by their addresses. */
+    readonly others?: Readonly<Record<string, string>>;
+  } = {},
   hasGit = true,
 ): Promise<Trended> {
   const uri = pathToFileURL(path.join(cwd, "a.thou")).href;
   const { editor } = serveHere(
-    new Map(),
+    new Map(Object.entries(more.others ?? {})),
     hasGit ? { pastStates: (of) => pastStatesOf(of, real.env) } : {},
   );
   await editor.start([pathToFileURL(cwd).href]);
   await editor.open(uri, now);
   return editor.request<Trended>("thou/trend", {
     uri,
-    isTrusted: true,
-    ...more,
+    isTrusted: more.isTrusted ?? true,
   });
 }
 
@@ -103,6 +106,51 @@ test("where the hours are written it is there against them too", async () => {
   expect(series[1]?.says).toMatch(/thou per 1000 h .* of 4 hour-meter/u);
   expect(series[1]?.html).toContain("<td>12000 h</td>");
   expect(series[0]?.html).toContain("is read as it lies");
+});
+
+test("a part is followed over the other records that name its serial, and no other part", async () => {
+  const cwd = await folderWith({});
+  const at = (name: string): string => pathToFileURL(path.join(cwd, name)).href;
+  const visit = (index: number): string =>
+    `${record(0)}  read ${DAYS[index]?.[1] ?? ""} as run on ${DAYS[index]?.[0] ?? ""}\n`;
+  const answer = await asked(
+    cwd,
+    visit(3),
+    {
+      others: {
+        [at("visits/first.thou")]: visit(0),
+        [at("visits/second.thou")]: visit(1),
+        [at("visits/third.thou")]: visit(2),
+        [at("visits/other.thou")]: record(4).replace("W-17", "W-18"),
+        [at("visits/harmed.thou")]: record(4)
+          .replace("W-17", "W-19")
+          .replace("read 0.8", "read O.8"),
+      },
+    },
+    false,
+  );
+  expect(whyNot(answer)).toBe("found");
+  const series = answer.state === "found" ? answer.series : [];
+  expect(series.map(({ title }) => title)).toEqual([
+    "part layshaft, serial W-17: journal front",
+  ]);
+  expect(series[0]?.says).toMatch(/of 4 days with readings/u);
+  const html = series[0]?.html ?? "";
+  for (const file of ["visits/first.thou", "visits/third.thou", "a.thou"])
+    expect(html).toContain(`<td>${file}</td>`);
+  // what is amiss in a record of another part is not told here
+  expect(html).not.toContain("be read, and left out");
+});
+
+test("what is said stands beside the chart and not in it a second time", async () => {
+  const answer = await asked(await folderWith({}), record(4));
+  const [series] = answer.state === "found" ? answer.series : [];
+  const shown = (series?.html ?? "")
+    // what a reader of the screen is told of the picture is drawn nowhere
+    .replaceAll(/<title>.*?<\/title>/gsu, "")
+    .replaceAll(/ aria-label="[^"]*"/gu, "");
+  expect(shown.split("serial W-17")).toHaveLength(2);
+  expect(shown.split("It wears")).toHaveLength(2);
 });
 
 test("nothing that a record says is obeyed", async () => {

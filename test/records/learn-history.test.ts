@@ -7,48 +7,18 @@
 // - what does not wear, drift or stand apart is said to in 1 of 100 at most: of each sort not more than 3 of 24 or more are let pass, which
 //   chance alone would pass once in some hundred times or less.
 import { beforeAll, describe, expect, test } from "vitest";
-import { readLines } from "../../grammar/lines.ts";
-import {
-  evidenceIn,
-  lessonsOf,
-  type Lessons,
-} from "../../server/records/lessons.ts";
-import { createProject } from "../../server/rules/check.ts";
-import { shopHistory, type HistoryRecord } from "../history/shop-history.ts";
-import { REAMERS, type Truths } from "../history/truths.ts";
+import type { Lessons } from "../../server/records/lessons.ts";
+import { judgedShop, type JudgedShop } from "../history/planted.ts";
+import { REAMERS } from "../history/truths.ts";
 
 const SEEDS = [
   ...[70_001, 70_002, 70_003, 70_004, 70_005, 70_006],
   ...[70_007, 70_008, 70_009, 70_010, 70_011, 70_012],
 ];
 
-interface Shop {
-  readonly truths: Truths;
-  readonly lessons: Lessons;
-  readonly records: readonly HistoryRecord[];
-}
-
-function learnedFrom(seed: number): Shop {
-  const { records, cribs, truths } = shopHistory(seed, { records: 60 });
-  const project = createProject({ root: "" });
-  for (const { path, text } of cribs) project.setFile(path, readLines(text));
-  const all = [...records];
-  const evidence = all.map(({ path, versions }) => {
-    project.setFile(path, readLines(versions.at(-1)?.text ?? ""));
-    const open = project.open(path);
-    if (open === undefined) throw new Error(path);
-    const found = evidenceIn(open);
-    project.dropFile(path);
-    return found;
-  });
-  const [first] = truths;
-  if (first === undefined) throw new Error("no shop");
-  return { truths: first, lessons: lessonsOf(evidence), records: all };
-}
-
-let shops: readonly Shop[] = [];
+let shops: readonly JudgedShop[] = [];
 beforeAll(() => {
-  shops = SEEDS.map(learnedFrom);
+  shops = SEEDS.map((seed) => judgedShop(seed));
 }, 120_000);
 
 interface Held {
@@ -59,7 +29,7 @@ interface Held {
 }
 
 /** Every planted truth with the interval that was learned of it. */
-function truthsHeld({ truths, lessons, records }: Shop): readonly Held[] {
+function truthsHeld({ truths, lessons, records }: JudgedShop): readonly Held[] {
   const reamers = truths.reamers.map((truth): Held => {
     const lesson = lessons.reamers.find(
       ({ reamer, material }) =>

@@ -1,67 +1,18 @@
 // Wear in made-up shops, whose truths are known: whether what `thou trend` says of journals holds as often as it says. The seeds were set aside
 // before anything was tried: the ones that it was built with are below 100.
 import { describe, expect, test } from "vitest";
-import { readLines } from "../../grammar/lines.ts";
-import { createFiles } from "../../server/model/project.ts";
-import {
-  seriesOf,
-  type Along,
-  type Series,
-} from "../../server/records/trend.ts";
-import { pointsOnce } from "../../server/records/points-once.ts";
-import { pointsIn } from "../../server/records/trend-points.ts";
-import { RECORDS_A_SHOP, type TrueJournal } from "../history/truths.ts";
-import { shopHistory } from "../history/shop-history.ts";
+import type { Along } from "../../server/records/trend.ts";
+import { judgedShop } from "../history/planted.ts";
 
 /** One shop has 24 journals. More by THOU_SHOPS=20. */
 const SHOPS = Number(process.env.THOU_SHOPS ?? "4");
 const FIRST_SEED = 8_101;
 
-interface Judged {
-  readonly truth: TrueJournal;
-  readonly series: Series;
-}
-
 const OVER: readonly Along[] = ["date", "hours"];
 
-function judged(seed: number): Readonly<Record<Along, readonly Judged[]>> {
-  const history = shopHistory(seed, { records: RECORDS_A_SHOP });
-  const files = createFiles({ root: "" });
-  for (const crib of history.cribs)
-    files.setFile(crib.path, readLines(crib.text));
-  const states = [...history.records].map((record) => {
-    files.setFile(record.path, readLines(record.versions.at(-1)?.text ?? ""));
-    const open = files.open(record.path);
-    if (open === undefined) throw new Error(`${record.path} is not there`);
-    const { points } = pointsIn({
-      open,
-      file: record.path,
-      committed: undefined,
-      arrivals: new Map(),
-    });
-    files.dropFile(record.path);
-    return points;
-  });
-  const once = pointsOnce(states);
-  const of = (along: Along): readonly Judged[] => {
-    const series = seriesOf(once, along);
-    return [...history.truths].flatMap(({ journals }) =>
-      journals.flatMap((truth) => {
-        const found = series.find(
-          ({ of, entry }) =>
-            "serial" in of &&
-            of.serial === `${truth.serial}-LS` &&
-            entry === `journal ${truth.journal}`,
-        );
-        return found === undefined ? [] : [{ truth, series: found }];
-      }),
-    );
-  };
-  return { date: of("date"), hours: of("hours") };
-}
-
-const shops = Array.from({ length: SHOPS }, (_, index) =>
-  judged(FIRST_SEED + index),
+const shops = Array.from(
+  { length: SHOPS },
+  (_, index) => judgedShop(FIRST_SEED + index).journals,
 );
 
 /** How many of a number fall short by chance one time in a thousand, each with this chance: normal, as there are enough. */

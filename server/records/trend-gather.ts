@@ -1,0 +1,113 @@
+// The sizes of many records gathered for their trends, state by state, with what has to be told of what was left out. Where the states come
+// from is the caller's: the terminal reads folders and git, the language server what the editor has.
+import type { OpenFile } from "../model/project.ts";
+import { pointsOnce } from "./points-once.ts";
+import { pointsIn } from "./trend-points.ts";
+import type { StatePoint, StatePoints } from "./trend-state.ts";
+import type { Along } from "./trend.ts";
+import type { Arrivals, CommitDay } from "./undated.ts";
+
+/** The states of one record: the committed ones, the oldest first, then the one that lies there. */
+export interface RecordGathering {
+  readonly past: (open: OpenFile, committed: CommitDay) => void;
+  /** A past state that can't be read; `because` is a sentence. */
+  readonly leftOut: (commit: string, because: string) => void;
+  readonly now: (open: OpenFile) => void;
+}
+
+export interface Gathering {
+  /** @param file names the record in the points; `said`, in sentences */
+  readonly record: (file: string, said?: string) => RecordGathering;
+  readonly note: (sentence: string) => void;
+  /** Each reading once. */
+  readonly points: () => readonly StatePoint[];
+  /** What has to be told beside the trends of these points, in whole sentences. */
+  readonly notesOn: (
+    points: readonly StatePoint[],
+    along: Along,
+  ) => readonly string[];
+}
+
+export function createGathering(): Gathering {
+  const states: (readonly StatePoint[])[] = [];
+  const notes = new Set<string>();
+  const mixed = new Set<string>();
+  let undated = 0;
+  let damaged = 0;
+
+  function record(file: string, said = file): RecordGathering {
+    const arrivals: Arrivals = new Map();
+    let harmed = 0;
+    const take = (
+      open: OpenFile,
+      committed: CommitDay | undefined,
+    ): StatePoints => {
+      const found = pointsIn({ open, file, committed, arrivals });
+      states.push(found.points);
+      return found;
+    };
+    return {
+      past(open, committed) {
+        if (0 < take(open, committed).damaged) harmed++;
+      },
+      leftOut(commit, because) {
+        notes.add(`${said} at ${commit} is left out: ${because}`);
+      },
+      now(open) {
+        if (0 < harmed)
+          notes.add(
+            `${count(harmed, "version")} of ${said} in git with lines of readings that can't be read: these lines are left out.`,
+          );
+        const found = take(open, undefined);
+        undated += found.undated;
+        damaged += found.damaged;
+        for (const fit of found.mixed) mixed.add(`${said}: ${fit}`);
+      },
+    };
+  }
+
+  return {
+    record,
+    note(sentence) {
+      notes.add(sentence);
+    },
+    points: () => pointsOnce(states),
+    notesOn: (points, along) => [
+      ...notes,
+      ...(undated === 0
+        ? []
+        : [
+            `${count(undated, "reading")} without a day, and in no commit that was read, left out: write \`on DATE\`.`,
+          ]),
+      ...(damaged === 0
+        ? []
+        : [
+            `${count(damaged, "line")} with a reading can't be read, and left out.`,
+          ]),
+      ...[...mixed].map(
+        (fit) =>
+          `${fit} has no clearance of a day: readings without a day came with several commits, and count together. Write \`on DATE\`.`,
+      ),
+      ...withoutHours(points, along),
+    ],
+  };
+}
+
+function withoutHours(
+  points: readonly StatePoint[],
+  along: Along,
+): readonly string[] {
+  const without =
+    along === "hours"
+      ? points.filter(({ hours }) => hours === undefined).length
+      : 0;
+  return without === 0
+    ? []
+    : [
+        `${count(without, "size")} of days on which no hours are written, or two that differ, left out: write \`hours 12400 h on DATE\` in the job, as the hour meter showed that day.`,
+      ];
+}
+
+function count(number: number, noun: string): string {
+  return `${String(number)} ${noun}${number === 1 ? "" : "s"}`;
+}
