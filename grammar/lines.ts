@@ -243,11 +243,7 @@ function replaceLines(
   to: number,
   fresh: readonly Line[],
 ): FileLines {
-  const lines = [
-    ...file.lines.slice(0, from),
-    ...fresh,
-    ...file.lines.slice(to),
-  ];
+  const lines = replaced(file.lines, from, to, fresh);
   // A changed opening line can change how the lines above and below it are gathered: one block more on either side.
   const firstBlock = Math.max(0, blockAt(file, from) - 1);
   let lastBlock = Math.min(file.blocks.length - 1, blockAt(file, to - 1) + 1);
@@ -275,24 +271,50 @@ function replaceLines(
       continue;
     }
     const old = file.blocks.slice(firstBlock, lastBlock + 1);
-    const blocks = [
-      ...file.blocks.slice(0, firstBlock),
-      ...keepBlocks(gathered, old),
-      ...file.blocks.slice(lastBlock + 1),
-    ];
-    return { lines, blocks, starts: keepStarts(startsOf(blocks), file) };
+    const blocks = replaced(
+      file.blocks,
+      firstBlock,
+      lastBlock + 1,
+      keepBlocks(gathered, old),
+    );
+    // the list that it was where every block starts where it did: whoever holds it sees that nothing has moved
+    const starts = startAlike(gathered, old, next === undefined)
+      ? file.starts
+      : startsOf(blocks);
+    return { lines, blocks, starts };
   }
 }
 
-/** The list that it was where every block starts where it did: whoever holds it sees that nothing has moved. */
-function keepStarts(
-  starts: readonly number[],
-  { starts: old }: FileLines,
-): readonly number[] {
-  return starts.length === old.length &&
-    starts.every((start, index) => start === old[index])
-    ? old
-    : starts;
+/** A list with another piece in place of one; a long one is copied whole, which costs no look at each. */
+function replaced<T>(
+  list: readonly T[],
+  from: number,
+  to: number,
+  by: readonly T[],
+): readonly T[] {
+  if (by.length !== to - from)
+    return list.slice(0, from).concat(by, list.slice(to));
+  const copy = list.slice();
+  by.forEach((each, index) => {
+    copy[from + index] = each;
+  });
+  return copy;
+}
+
+/** Whether blocks, and what follows them, start where those that they replace did. @param areLast nothing follows them */
+function startAlike(
+  fresh: readonly Block[],
+  old: readonly Block[],
+  areLast: boolean,
+): boolean {
+  return (
+    fresh.length === old.length &&
+    fresh.every(
+      ({ lines }, index) =>
+        lines.length === old[index]?.lines.length ||
+        (areLast && index === fresh.length - 1),
+    )
+  );
 }
 
 function keepBlocks(

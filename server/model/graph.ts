@@ -5,18 +5,13 @@
 // of those has really changed. A result that comes out equal to the last counts as no change.
 import equal from "fast-deep-equal";
 
-/** A cell as whoever holds its value sees it: the value holds while it is clean. */
-export interface Watched {
-  readonly state: "clean" | "doubtful" | "stale";
-}
-
-interface Cell extends Watched {
+interface Cell {
   readonly name: string;
   readonly of: string;
   value: unknown;
   /** Undefined for an input. */
   readonly compute: (() => unknown) | undefined;
-  state: Watched["state"];
+  state: "clean" | "doubtful" | "stale";
   /** The revision at which the value last changed. */
   changed: number;
   /** The revision at which it was last looked at. */
@@ -42,6 +37,8 @@ export interface Graph {
   readonly cells: Map<string, Map<string, Cell>>;
   /** Cells being worked out, the innermost last. */
   readonly stack: Frame[];
+  /** What queries that are watched are of, by their names, where a value may have changed since it was last taken note of. */
+  readonly doubted: Map<string, Set<string>>;
   revision: number;
   /** Told the key of each cell as it is worked out. */
   trace: ((key: string) => void) | undefined;
@@ -57,7 +54,13 @@ export class Loop extends Error {
 }
 
 export function createGraph(): Graph {
-  return { cells: new Map(), stack: [], revision: 0, trace: undefined };
+  return {
+    cells: new Map(),
+    stack: [],
+    doubted: new Map(),
+    revision: 0,
+    trace: undefined,
+  };
 }
 
 /** Sets an input. An equal value is no change; identical objects are equal without a look. */
@@ -79,7 +82,7 @@ export function setInput(
   cell.value = value;
   cell.changed = graph.revision;
   cell.checked = graph.revision;
-  markUsers(cell);
+  markUsers(graph, cell);
 }
 
 /** Reads an input; undefined where it was never set, and later set ones count as a change. */
@@ -112,13 +115,17 @@ export function inputNow(graph: Graph, name: string, of: string): unknown {
   return cellOf(graph, name, of)?.value;
 }
 
-/** The cell of a query, where it was ever asked. */
-export function watched(
-  graph: Graph,
-  name: string,
-  of: string,
-): Watched | undefined {
-  return cellOf(graph, name, of);
+/**
+ * What a query is of wherever its value may have changed since the list was last emptied, so that whoever holds the values need not ask for
+ * each. From the first call on; what is taken note of is taken out by the caller.
+ */
+export function watch(graph: Graph, name: string): Set<string> {
+  let doubted = graph.doubted.get(name);
+  if (doubted === undefined) {
+    doubted = new Set();
+    graph.doubted.set(name, doubted);
+  }
+  return doubted;
 }
 
 /**
@@ -236,11 +243,12 @@ function takeNeeds(frame: Frame): void {
   for (const need of old) removeUser(need, cell);
 }
 
-function markUsers(cell: Cell): void {
+function markUsers(graph: Graph, cell: Cell): void {
   for (const user of cell.usedBy) {
     if (user.state !== "clean") continue;
     user.state = "doubtful";
-    markUsers(user);
+    graph.doubted.get(user.name)?.add(user.of);
+    markUsers(graph, user);
   }
 }
 
@@ -283,6 +291,7 @@ function workOut(graph: Graph, frame: Frame, compute: () => unknown): void {
     // asked again it is worked out again: a failure is not remembered
     cell.state = "stale";
     cell.checked = -1;
+    graph.doubted.get(cell.name)?.add(cell.of);
     throw error;
   } finally {
     takeNeeds(frame);
