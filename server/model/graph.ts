@@ -9,8 +9,9 @@ interface Cell {
   readonly name: string;
   readonly of: string;
   value: unknown;
-  /** Undefined for an input. */
-  readonly compute: (() => unknown) | undefined;
+  /** What works it out, and of whom; undefined for an input. Every cell of a query has the same, and none a function of its own. */
+  readonly compute: Compute | undefined;
+  readonly owner: unknown;
   state: "clean" | "doubtful" | "stale";
   /** The revision at which the value last changed. */
   changed: number;
@@ -21,8 +22,13 @@ interface Cell {
   usedBy: Users;
 }
 
-/** Most cells have a user or two, for whom a set would be many times as large as a list; an input that all look at has thousands. */
-type Users = Cell[] | Set<Cell>;
+type Compute = (owner: never, of: string) => unknown;
+
+/**
+ * Most cells have a user or two, for whom a set would be many times as large as a list, and a list that grows by itself has room for many
+ * more; an input that all look at has thousands.
+ */
+type Users = readonly Cell[] | Set<Cell>;
 
 /** A cell being worked out, or whose needs are being looked at, with what it has read so far. */
 interface Frame {
@@ -73,8 +79,7 @@ export function setInput(
   const cell = cellOf(graph, name, of);
   if (cell === undefined) {
     // one that was never set reads as undefined
-    if (value !== undefined)
-      addCell(graph, name, of, value, undefined, graph.revision);
+    if (value !== undefined) addCell(graph, name, of, value, graph.revision);
     return;
   }
   if (cell.value === value) return;
@@ -89,7 +94,7 @@ export function setInput(
 export function readInput(graph: Graph, name: string, of: string): unknown {
   const cell =
     cellOf(graph, name, of) ??
-    addCell(graph, name, of, undefined, undefined, graph.revision);
+    addCell(graph, name, of, undefined, graph.revision);
   depend(graph, cell);
   return cell.value;
 }
@@ -104,7 +109,7 @@ export function readQuery<Owner>(
 ): unknown {
   const cell =
     cellOf(graph, name, of) ??
-    addCell(graph, name, of, undefined, () => compute(owner, of), -1);
+    addCell(graph, name, of, undefined, -1, compute, owner);
   refresh(graph, cell);
   depend(graph, cell);
   return cell.value;
@@ -155,26 +160,28 @@ function cellOf(graph: Graph, name: string, of: string): Cell | undefined {
   return graph.cells.get(name)?.get(of);
 }
 
-const NO_NEEDS: readonly Cell[] = [];
+const NONE: readonly Cell[] = [];
 
 function addCell(
   graph: Graph,
   name: string,
   of: string,
   value: unknown,
-  compute: (() => unknown) | undefined,
   revision: number,
+  compute?: Compute,
+  owner?: unknown,
 ): Cell {
   const cell: Cell = {
     name,
     of,
     value,
     compute,
+    owner,
     state: compute === undefined ? "clean" : "stale",
     changed: revision,
     checked: revision,
-    needs: NO_NEEDS,
-    usedBy: [],
+    needs: NONE,
+    usedBy: NONE,
   };
   let named = graph.cells.get(name);
   if (named === undefined) {
@@ -208,7 +215,7 @@ function depend(graph: Graph, cell: Cell): void {
 
 function addUser(cell: Cell, user: Cell): void {
   if (cell.usedBy instanceof Set) cell.usedBy.add(user);
-  else if (cell.usedBy.length < FEW) cell.usedBy.push(user);
+  else if (cell.usedBy.length < FEW) cell.usedBy = cell.usedBy.concat([user]);
   else cell.usedBy = new Set([...cell.usedBy, user]);
 }
 
@@ -218,9 +225,7 @@ function removeUser(cell: Cell, user: Cell): void {
     usedBy.delete(user);
     return;
   }
-  const at = usedBy.indexOf(user);
-  const last = usedBy.pop();
-  if (last !== undefined && last !== user) usedBy[at] = last;
+  cell.usedBy = usedBy.filter((each) => each !== user);
 }
 
 /** Takes what a cell has now read in place of what it had read the last time; most often it is the same. */
@@ -276,11 +281,12 @@ function needsChanged(graph: Graph, cell: Cell): boolean {
   return false;
 }
 
-function workOut(graph: Graph, frame: Frame, compute: () => unknown): void {
+function workOut(graph: Graph, frame: Frame, compute: Compute): void {
   const { cell } = frame;
   graph.trace?.(keyOf(frame));
   try {
-    const value = compute();
+    // a query is asked with the owner that its function takes
+    const value = compute(cell.owner as never, cell.of);
     if (cell.checked === -1 || !equal(value, cell.value)) {
       cell.value = value;
       cell.changed = graph.revision;
