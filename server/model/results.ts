@@ -55,6 +55,31 @@ function withCauses(shop: Shop, results: readonly Result[]): readonly Result[] {
   );
 }
 
+/** The results of one kind alone, as they are among all: the others are not made for them. */
+export function resultsOfKind(
+  shop: Shop,
+  ref: string,
+  kind: string,
+): readonly Result[] {
+  return ofKind(shop, `${kind} ${ref}`);
+}
+
+// a kind is one word
+const ofKind = query<readonly Result[]>("results-of-kind", (shop, of) => {
+  const kind = of.slice(0, of.indexOf(" "));
+  const ref = of.slice(kind.length + 1);
+  const own = sketchesOf(shop, ref).filter((each) => each.kind === kind);
+  // it may stand among those of another kind
+  const results =
+    own.length === 0
+      ? resultsOf(shop, ref)
+      : withCauses(
+          shop,
+          own.flatMap((each) => each.results()),
+        );
+  return results.filter((each) => each.kind === kind);
+});
+
 /**
  * The results of an entry for who has room for a few, and how many there are beside them: a gauge may be read with everywhere, and matters
  * most where it is the least fine. Those that are left out are not made.

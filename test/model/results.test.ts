@@ -1,8 +1,12 @@
-// Which methods do not hold is found without making results: it is held against what the results say in words.
+// Which methods do not hold is found without making results, and results of one kind without the others: both are held against all results.
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { editLines, readLines } from "../../grammar/lines.ts";
-import { resultsOf, notValidOf } from "../../server/model/results.ts";
+import {
+  notValidOf,
+  resultsOf,
+  resultsOfKind,
+} from "../../server/model/results.ts";
 import { createProject, type Project } from "../../server/rules/check.ts";
 import { allPages } from "../rules/pages.ts";
 import { samples } from "../samples.ts";
@@ -13,7 +17,13 @@ function compared(project: Project, path: string): number {
   if (open === undefined) throw new Error(`no ${path}`);
   let count = 0;
   for (const ref of open.shop.places.keys()) {
-    const said = resultsOf(open.shop, ref).flatMap(({ kind, text }) => {
+    const all = resultsOf(open.shop, ref);
+    for (const kind of new Set(all.map((each) => each.kind)))
+      expect(resultsOfKind(open.shop, ref, kind)).toEqual(
+        all.filter((each) => each.kind === kind),
+      );
+    expect(resultsOfKind(open.shop, ref, "none")).toEqual([]);
+    const said = all.flatMap(({ kind, text }) => {
       const because = /^not valid here, because (.*)$/su.exec(text)?.[1];
       return because === undefined ? [] : [`${kind}: ${because}`];
     });
