@@ -1,7 +1,8 @@
 // Lessons as JSON: the contract of docs/language.md. A change here needs a new `schema`.
 import type { OverTime } from "../core/learning/drift.ts";
 import { LEFT_OUT } from "../records/evidence.ts";
-import type { Lessons, Origin } from "../records/lessons.ts";
+import type { Origin } from "../records/lesson-groups.ts";
+import type { Lessons } from "../records/lessons.ts";
 import { jsonText } from "./json-text.ts";
 
 export const LESSONS_SCHEMA = 1;

@@ -14,12 +14,10 @@ import {
   shareDigits,
   smallFor,
 } from "../records/learned-words.ts";
-import type {
-  BushLesson,
-  GaugeLesson,
-  Lessons,
-  ReamerLesson,
-} from "../records/lessons.ts";
+import type { BushLesson } from "../records/bush-lessons.ts";
+import type { GaugeLesson } from "../records/gauge-lessons.ts";
+import type { ReamerLesson } from "../records/reamer-lessons.ts";
+import type { Lessons } from "../records/lessons.ts";
 import { columnsOf, paintFor, type Io, type Paint } from "./io.ts";
 import { shown, wrapIndented } from "./terminal-text.ts";
 

@@ -6,7 +6,6 @@ import {
   type Edit,
   type FileLines,
   type Line,
-  lineAt,
 } from "../../grammar/lines.ts";
 import {
   entrySpec,
@@ -23,8 +22,8 @@ export function newLineEdits(
   file: FileLines,
   { line: at }: Position,
 ): readonly Edit[] {
-  const line = lineAt(file, at);
-  const before = lineAt(file, at - 1);
+  const line = file.lines[at];
+  const before = file.lines[at - 1];
   if (line === undefined || before === undefined || before.body === "")
     return [];
   const above = file.blocks[blockAt(file, at - 1)];

@@ -647,12 +647,8 @@ function sourced(
   const found = range(node, line);
   const source = child(node, "Source");
   if (found === undefined) return undefined;
-  const { low, high, step, className } = found;
   return {
-    low,
-    high,
-    step,
-    className,
+    ...found,
     source:
       source === undefined ? undefined : quoted(line, child(source, "text")),
   };

@@ -9,6 +9,7 @@ import {
   interferenceOf,
   partsOf,
   smoothingOf,
+  type PressParts,
 } from "../model/evaluate/press.ts";
 import { readingsAt } from "../model/evaluate/readings.ts";
 import { settings } from "../model/evaluate/settings.ts";
@@ -27,6 +28,7 @@ import {
   homeOf,
   lastDay,
   meanOf,
+  stepOf,
   unsignedIn,
   type Evidence,
   type LeftOut,
@@ -36,6 +38,8 @@ import {
 export interface ClosureDatum {
   readonly file: string;
   readonly bush: string;
+  /** The entry that was read. */
+  readonly bore: string;
   readonly material: string;
   /** Path of the crib that has the material; "" where it is a shipped one. */
   readonly crib: string;
@@ -46,6 +50,8 @@ export interface ClosureDatum {
   readonly lot: string | undefined;
   /** Measured closure over that of Lamé's rings. */
   readonly ratio: number;
+  /** What a step of the readings is of that. */
+  readonly step: number;
   readonly date: string;
   readonly system: System;
 }
@@ -65,7 +71,7 @@ export function closuresIn({
     const parts = partsOf(shop, entry.ref);
     const bore = parts?.bore;
     if (parts === undefined || bore === undefined) continue;
-    const found = closureIn(shop, entry.ref, parts.bush, parts.hole, bore);
+    const found = closureIn(shop, entry.ref, parts, bore);
     if (found === undefined) continue;
     if (typeof found === "string")
       leftOut.push({
@@ -84,8 +90,7 @@ export function closuresIn({
 function closureIn(
   shop: Shop,
   press: string,
-  bush: string,
-  hole: string,
+  { bush, hole, part }: PressParts,
   bore: string,
 ): Omit<ClosureDatum, "file"> | Why | undefined {
   const entries = [bush, hole, bore].map((ref) => entryOf(shop, ref));
@@ -134,6 +139,7 @@ function closureIn(
   if (unsigned !== undefined) return unsigned;
   if (hasStray(shop, hole)) return "stray";
   const rings = ringsOf(shop, press);
+  if (isSplitAlong(shop, part)) return "split";
   const loss = smoothingOf(shop, press);
   const closure = closureOf(shop, press);
   const limit = elasticLimitOf(shop, press);
@@ -147,7 +153,8 @@ function closureIn(
     construction === undefined
   )
     return "unknown";
-  if (rings.value.form !== "plain") return "bracket";
+  if (rings.value.form === "bush-overhangs") return "overhangs";
+  if (rings.value.form === "stiffer") return "stiffer";
   // what smoothing takes is foretold apart, or a record that uses the lesson would take it twice
   const tight = effectiveInterference(
     interference.value.nominal,
@@ -155,16 +162,11 @@ function closureIn(
   );
   if (limit.value.interference < interference.value.high) return "yields";
   const foretold = closure.value.perUnit.low * tight;
-  const step = Math.max(
-    od.step ?? 0,
-    id.value.step ?? 0,
-    ...after.value.flatMap(({ readings }) =>
-      readings.map((reading) => reading.step ?? 0),
-    ),
-  );
+  const step = Math.max(od.step ?? 0, id.value.step ?? 0, stepOf(after.value));
   if (foretold < LEAST_STEPS * step || foretold <= 0) return "coarse";
   return {
     bush,
+    bore,
     material: nameOf(material.value.ref),
     crib: homeOf(shop, material.value.ref),
     construction,
@@ -172,9 +174,14 @@ function closureIn(
     id: id.value.nominal,
     lot: valueIn(bushEntry, "LotFact"),
     ratio: (id.value.nominal - meanOf(after.value)) / foretold,
+    step: step / foretold,
     date: lastDay(after.value),
     system: settings(shop, "job").system,
   };
+}
+
+function isSplitAlong(shop: Shop, part: string): boolean {
+  return valueIn(entryOf(shop, part), "SplitFact") === "along";
 }
 
 function isRead(size: Size): boolean {

@@ -23,6 +23,7 @@ import {
   lastDay,
   meanOf,
   openedOn,
+  stepOf,
   unsignedIn,
   type Why,
 } from "./evidence.ts";
@@ -42,7 +43,13 @@ export interface Cut {
   /** A departure of this bore, or of a fit in it, has been signed for. It counts all the same: it is what the reamer cut. */
   readonly conceded: boolean;
   readonly learned:
-    { readonly material: string; readonly oversize: number } | undefined;
+    | {
+        readonly material: string;
+        readonly oversize: number;
+        /** Of the readings, m. */
+        readonly step: number;
+      }
+    | undefined;
   readonly why: Why | undefined;
 }
 
@@ -128,7 +135,11 @@ function cutOf(
   );
   if (!over.valid) return { why: "unknown", date };
   return {
-    learned: { material: nameOf(material.value.ref), oversize: over.value },
+    learned: {
+      material: nameOf(material.value.ref),
+      oversize: over.value,
+      step: stepOf(places.value),
+    },
     date,
   };
 }

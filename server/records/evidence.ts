@@ -17,10 +17,14 @@ export const LEFT_OUT = {
   stray: "its repeats have a stray",
   unknown: "a fact that it takes is not written",
   yields: "the press is past where Lamé's rings hold",
-  bracket:
-    "its boss is no plain ring, so Lamé gives a range and no one closure",
+  stiffer:
+    "its boss is blind or longer than the bush, no plain ring, so Lamé gives a range and no one closure",
+  overhangs:
+    "the bush stands out of its hole, so that its free end does not close, and Lamé gives a range and no one closure",
+  split: "its boss is split along its axis and is no closed ring",
   coarse:
     "the closure is under ten steps of its readings: too coarse to learn from",
+  wild: "it stands farther from the others of its kind than chance explains (generalized ESD test, 1 %): look whether it was misread",
 } as const;
 export type Why = keyof typeof LEFT_OUT;
 
@@ -73,6 +77,14 @@ export function meanOf(places: readonly PlaceReadings[]): number {
     readings.flatMap((reading) => reading.values),
   );
   return values.reduce((sum, value) => sum + value, 0) / values.length;
+}
+
+/** The coarsest step of readings, m; 0 where none is written. */
+export function stepOf(places: readonly PlaceReadings[]): number {
+  return Math.max(
+    0,
+    ...places.flatMap(({ readings }) => readings.map(({ step }) => step ?? 0)),
+  );
 }
 
 /** The latest day of the readings used. */

@@ -4,13 +4,11 @@ import { nameOutOf } from "../../grammar/names.ts";
 import { lengthDigits } from "../core/quantity/show.ts";
 import type { Sample } from "../core/learning/sample.ts";
 import { nameOf } from "../model/reference.ts";
-import type {
-  BushLesson,
-  GaugeLesson,
-  Lessons,
-  Origin,
-  ReamerLesson,
-} from "./lessons.ts";
+import type { BushLesson } from "./bush-lessons.ts";
+import type { GaugeLesson } from "./gauge-lessons.ts";
+import type { Origin } from "./lesson-groups.ts";
+import type { ReamerLesson } from "./reamer-lessons.ts";
+import type { Lessons } from "./lessons.ts";
 import {
   blameWords,
   count,

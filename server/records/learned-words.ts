@@ -1,12 +1,10 @@
 // Lessons in words and figures, for the terminal and for the comments of the crib file.
 import { fixed, significant, type System } from "../core/quantity/show.ts";
 import type { Interval, Sample } from "../core/learning/sample.ts";
-import type {
-  BushLesson,
-  GaugeLesson,
-  Origin,
-  ReamerLesson,
-} from "./lessons.ts";
+import type { BushLesson } from "./bush-lessons.ts";
+import type { GaugeLesson } from "./gauge-lessons.ts";
+import type { Origin } from "./lesson-groups.ts";
+import type { ReamerLesson } from "./reamer-lessons.ts";
 
 /** A small length in thou or µm, with the digits that its spread leaves. */
 export interface Small {

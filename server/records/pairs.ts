@@ -12,6 +12,7 @@ import {
   hasStray,
   homeOf,
   meanOf,
+  stepOf,
   type Evidence,
   type LeftOut,
 } from "./evidence.ts";
@@ -28,6 +29,10 @@ export interface GaugeDatum {
   readonly date: string;
   /** m, with what each gauge adds taken in. */
   readonly difference: number;
+  /** Of the coarsest reading, m. */
+  readonly step: number;
+  /** The first entry that was read. */
+  readonly entry: string;
   readonly system: System;
 }
 
@@ -77,7 +82,7 @@ export function pairsIn({ shop, path, file }: OpenFile): Evidence<GaugeDatum> {
               : entry.kind !== "bush" && hasStray(shop, entry.ref)
                 ? "stray"
                 : undefined;
-          const shownBy = (gauge: string): number | undefined =>
+          const shownBy = (gauge: string): Shown | undefined =>
             shown(shop, entry.ref, byGauge.get(gauge) ?? [], unwritten);
           const [high, low] = [shownBy(pair.gauge), shownBy(pair.against)];
           if (
@@ -99,7 +104,9 @@ export function pairsIn({ shop, path, file }: OpenFile): Evidence<GaugeDatum> {
               crib: homeOf(shop, pair.gauge),
               file: path,
               date,
-              difference: high - low,
+              difference: high.mean - low.mean,
+              step: Math.max(high.step, low.step),
+              entry: entry.ref,
               system: settings(shop, "job").system,
             });
         }
@@ -150,17 +157,22 @@ function isOnRing(shop: Shop, gauge: string): boolean {
   return set !== undefined && "ring" in set;
 }
 
+interface Shown {
+  readonly mean: number;
+  readonly step: number;
+}
+
 function shown(
   shop: Shop,
   ref: string,
   facts: readonly ReadFact[],
   unwritten: Stage,
-): number | undefined {
+): Shown | undefined {
   const stage = facts[0]?.value?.stage ?? unwritten;
   const places = readingsAt(shop, facts, unwritten, [stage], () =>
     materialOfFeature(shop, ref),
   );
   return places.known && 0 < places.value.length
-    ? meanOf(places.value)
+    ? { mean: meanOf(places.value), step: stepOf(places.value) }
     : undefined;
 }

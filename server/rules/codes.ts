@@ -17,7 +17,7 @@ export const CODES: readonly string[] = [
     "reading-stray",
   ],
   ...["reading-finer-than-gauge", "gauge-coarse", "gauge-overdue"],
-  ...["gauge-unset", "gauge-off"],
+  ...["gauge-unset", "gauge-off", "hours-back"],
   // fits
   ...["fit-tight", "fit-loose", "fit-interferes", "fit-unsure"],
   ...["hot-tight", "hot-loose", "cold-tight", "cold-loose"],

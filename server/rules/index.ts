@@ -43,6 +43,7 @@ import { concessionIdle } from "./concessions/concession-idle.ts";
 import { worn } from "./readings/worn.ts";
 import { gaugeCoarse } from "./readings/gauge-coarse.ts";
 import { gaugeOff } from "./readings/gauge-off.ts";
+import { hoursBack } from "./readings/hours-back.ts";
 import { gaugeUnset } from "./readings/gauge-unset.ts";
 import { lineCrooked } from "./cutting/line-crooked.ts";
 import { NAME_RULES } from "./text/index.ts";
@@ -62,6 +63,7 @@ export const RULES: readonly Rule[] = [
   gaugeOverdue,
   gaugeUnset,
   gaugeOff,
+  hoursBack,
   fitTight,
   fitLoose,
   fitInterferes,

@@ -232,7 +232,6 @@ const chanceCheck: Check = {
       nominal: 0.02,
       high: 0.02,
       spread,
-      spreadOfCutKnown: true,
       oversizeAssumed: false,
     };
     return known(

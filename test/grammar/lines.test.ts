@@ -4,8 +4,6 @@ import { describe, expect, test } from "vitest";
 import {
   blockAt,
   editLines,
-  lineAt,
-  lineCount,
   readLines,
   type Edit,
   type FileLines,
@@ -59,9 +57,6 @@ describe("splitting", () => {
         file.starts.forEach((start, index) => {
           expect(blockAt(file, start)).toBe(index);
         });
-        expect(lineCount(file)).toBe(file.lines.length);
-        for (let at = -1; at <= file.lines.length; at++)
-          expect(lineAt(file, at)).toBe(file.lines[at]);
       }),
     );
   });

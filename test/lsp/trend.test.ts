@@ -124,7 +124,7 @@ test("a part is followed over the other records that name its serial, and no oth
         [at("visits/other.thou")]: record(4).replace("W-17", "W-18"),
         [at("visits/harmed.thou")]: record(4)
           .replace("W-17", "W-19")
-          .replace("read 0.8", "read O.8"),
+          .replace("read 0.8", "read 0.8x 0.8"),
       },
     },
     false,

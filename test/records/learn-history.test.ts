@@ -7,7 +7,7 @@
 // - what does not wear, drift or stand apart is said to in 1 of 100 at most: of each sort not more than 3 of 24 or more are let pass, which
 //   chance alone would pass once in some hundred times or less.
 import { beforeAll, describe, expect, test } from "vitest";
-import type { Lessons } from "../../server/records/lessons.ts";
+import { gaugeLesson, truthsHeld } from "../history/held.ts";
 import { judgedShop, type JudgedShop } from "../history/planted.ts";
 import { REAMERS } from "../history/truths.ts";
 
@@ -20,69 +20,6 @@ let shops: readonly JudgedShop[] = [];
 beforeAll(() => {
   shops = SEEDS.map((seed) => judgedShop(seed));
 }, 120_000);
-
-interface Held {
-  readonly what: string;
-  readonly truth: number;
-  readonly interval:
-    { readonly low: number; readonly high: number } | undefined;
-}
-
-/** Every planted truth with the interval that was learned of it. */
-function truthsHeld({ truths, lessons, records }: JudgedShop): readonly Held[] {
-  const reamers = truths.reamers.map((truth): Held => {
-    const lesson = lessons.reamers.find(
-      ({ reamer, material }) =>
-        reamer === `reamer ${truth.reamer}` && material === truth.material,
-    );
-    const cuts =
-      2 *
-      records.filter(({ versions }) =>
-        versions[0]?.text.includes(`ream with ${truth.reamer}\n`),
-      ).length;
-    return {
-      what: `${truth.reamer} in ${truth.material}`,
-      // a reamer that wears is asked for its next cut
-      truth: truth.oversize - truth.perCut * cuts,
-      interval: lesson?.learned.interval,
-    };
-  });
-  const kinds = truths.closures.filter(
-    ({ lot, isOdd }) => isOdd || lot.endsWith("-1"),
-  );
-  const bushes = kinds.map((truth): Held => {
-    const lesson = lessons.bushes.find(
-      ({ material, od, lot }) =>
-        material === truth.material &&
-        Math.abs(od - truth.od) < 0.001 &&
-        lot === (truth.isOdd ? truth.lot : undefined),
-    );
-    return {
-      what: `${truth.material} ${truth.lot}`,
-      truth: truth.ratio,
-      interval: lesson?.interval,
-    };
-  });
-  const gauges = truths.gauges.map((truth): Held => {
-    const lesson = gaugeLesson(lessons, truth.gauge);
-    const years =
-      (Date.parse(lesson?.last ?? "") - Date.UTC(2017, 0, 9)) /
-      (365.25 * 86_400_000);
-    return {
-      what: `${truth.gauge} over ${truth.against}`,
-      truth: truth.bias + truth.perYear * years,
-      interval: lesson?.learned.interval,
-    };
-  });
-  return [...reamers, ...bushes, ...gauges];
-}
-
-function gaugeLesson(
-  lessons: Lessons,
-  gauge: string,
-): Lessons["gauges"][number] | undefined {
-  return lessons.gauges.find((each) => each.gauge === `gauge ${gauge}`);
-}
 
 describe("of 12 shops that nobody has looked at", () => {
   test("each truth lies in what was learned of it as often as that says", () => {
@@ -179,7 +116,10 @@ describe("of 12 shops that nobody has looked at", () => {
     let flawed = 0;
     for (const { records, lessons } of shops) {
       for (const { flaw, path } of records) {
-        const here = lessons.leftOut.filter(({ file }) => file === path);
+        // a clean reading may be taken for a wild one: how often is counted in test/history
+        const here = lessons.leftOut.filter(
+          ({ file, why }) => file === path && why !== "wild",
+        );
         if (flaw === undefined) {
           expect(here).toEqual([]);
           continue;

@@ -24,6 +24,7 @@ const WITHOUT: Readonly<Record<string, string>> = {
   "reading-stray": `${READ}; a value is not struck off for looking odd`,
   "gauge-coarse": `${READ}; naming another gauge would say what was not done`,
   "gauge-overdue": `${READ}; a new due day comes with a certificate`,
+  "hours-back": "only the meter knows what it showed",
   "fit-tight": METAL,
   "fit-loose": METAL,
   "fit-interferes": METAL,

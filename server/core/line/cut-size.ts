@@ -46,8 +46,6 @@ export interface CutSize {
   readonly high: number;
   /** For the chance, m; undefined where nothing written, read or learned gives one */
   readonly spread: Spread | undefined;
-  /** False where the spread is of the tool's size alone: the oversize is assumed, or learned from a single cut */
-  readonly spreadOfCutKnown: boolean;
   readonly oversizeAssumed: boolean;
 }
 
@@ -95,9 +93,6 @@ export function cutSize(
     nominal,
     high: nominal + either,
     spread: combined(parts),
-    spreadOfCutKnown:
-      oversize.kind === "written" ||
-      (oversize.kind === "learned" && 1 < oversize.count),
     oversizeAssumed: oversize.kind === "assumed-zero",
   });
 }

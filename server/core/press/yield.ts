@@ -49,6 +49,5 @@ export function firstYield(
     return notValid("no yield strength is known of bush or case");
   const interference = interferenceFor(pair, first.pressure);
   if (!interference.valid) return interference;
-  const { pressure, where } = first;
-  return valid({ pressure, where, interference: interference.value });
+  return valid({ ...first, interference: interference.value });
 }

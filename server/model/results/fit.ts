@@ -1,29 +1,26 @@
 // Results of a running fit.
 import { clearance, clearanceVerdict } from "../evaluate/fit.ts";
 import { settings } from "../evaluate/settings.ts";
-import {
-  lengthResult,
-  sketch,
-  unknownResult,
-  type Sketch,
-} from "../make-result.ts";
+import { lengthResult, unknownResult } from "../make-result.ts";
+import type { Result } from "../result.ts";
 import { type Shop } from "../shop.ts";
-import { warmSketches } from "./warm.ts";
+import { warmResults } from "./warm.ts";
 
-export function fitSketches(shop: Shop, ref: string): readonly Sketch[] {
+export function fitResults(shop: Shop, ref: string): readonly Result[] {
+  const { system } = settings(shop, "job");
   const found = clearance(shop, ref);
-  const where = { entry: ref, kind: "clearance" };
+  if (!found.known)
+    return [
+      unknownResult({ entry: ref, kind: "clearance" }, "m", found),
+      ...warmResults(shop, ref),
+    ];
   return [
-    sketch(where.kind, found, () =>
-      found.known
-        ? lengthResult(
-            where,
-            settings(shop, "job").system,
-            found.value,
-            clearanceVerdict(shop, ref)?.verdict,
-          )
-        : unknownResult(where, "m", found),
+    lengthResult(
+      { entry: ref, kind: "clearance" },
+      system,
+      found.value,
+      clearanceVerdict(shop, ref)?.verdict,
     ),
-    ...warmSketches(shop, ref),
+    ...warmResults(shop, ref),
   ];
 }

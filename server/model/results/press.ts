@@ -14,37 +14,27 @@ import { forceOf, pressureOf, stressesOf } from "../evaluate/press-pressure.ts";
 import { interferenceOf, interferenceVerdict } from "../evaluate/press.ts";
 import { settings } from "../evaluate/settings.ts";
 import { unknown, type Estimate, type Known } from "../known.ts";
-import {
-  lengthResult,
-  numberResult,
-  sketch,
-  unknownResult,
-  type Sketch,
-} from "../make-result.ts";
+import { lengthResult, numberResult, unknownResult } from "../make-result.ts";
 import type { Result, Verdict } from "../result.ts";
 import type { Shop } from "../shop.ts";
 
-export function pressSketches(shop: Shop, ref: string): readonly Sketch[] {
+export function pressResults(shop: Shop, ref: string): readonly Result[] {
   const { system } = settings(shop, "job");
   const length = (
     kind: string,
     found: Known<Estimate>,
-    verdict?: () => Verdict | undefined,
-  ): Sketch =>
-    sketch(kind, found, () =>
-      found.known
-        ? lengthResult({ entry: ref, kind }, system, found.value, verdict?.())
-        : unknownResult({ entry: ref, kind }, "m", found),
-    );
-  const temperature = (kind: string, found: Known<Reached>): Sketch =>
-    sketch(kind, found, () => temperatureResult(ref, kind, found, system));
+    verdict?: Verdict,
+  ): Result =>
+    found.known
+      ? lengthResult({ entry: ref, kind }, system, found.value, verdict)
+      : unknownResult({ entry: ref, kind }, "m", found);
   const stresses = stressesOf(shop, ref);
   const pressed = pressedOf(shop, ref);
   return [
     length(
       "interference",
       interferenceOf(shop, ref),
-      () => interferenceVerdict(shop, ref)?.verdict,
+      interferenceVerdict(shop, ref)?.verdict,
     ),
     shown(
       ref,
@@ -71,14 +61,12 @@ export function pressSketches(shop: Shop, ref: string): readonly Sketch[] {
       system,
     ),
     length("bore-closure", part(pressed, "closure")),
-    sketch("bore-after-press", pressed, () =>
-      boreAfterPress(ref, pressed, system),
-    ),
+    boreAfterPress(ref, pressed, system),
     shown(ref, "press-force", "N", forceOf(shop, ref), showForces, system),
-    temperature("heat-to", heatTo(shop, ref)),
-    temperature("freeze-to", freezeTo(shop, ref)),
+    temperature(ref, "heat-to", heatTo(shop, ref), system),
+    temperature(ref, "freeze-to", freezeTo(shop, ref), system),
     length("bush-od-to-make", odToMake(shop, ref)),
-    temperature("release-temperature", releaseOf(shop, ref)),
+    temperature(ref, "release-temperature", releaseOf(shop, ref), system),
   ];
 }
 
@@ -96,15 +84,13 @@ function shown(
   found: Known<Estimate>,
   show: (low: number, high: number, system: System) => string,
   system: System,
-): Sketch {
-  return sketch(kind, found, () => {
-    if (!found.known) return unknownResult({ entry, kind }, unit, found);
-    const { low, high, status, working } = found.value;
-    return numberResult({ entry, kind }, unit, found.value, {
-      status,
-      working,
-      text: show(low, high, system),
-    });
+): Result {
+  if (!found.known) return unknownResult({ entry, kind }, unit, found);
+  const { low, high, status, working } = found.value;
+  return numberResult({ entry, kind }, unit, found.value, {
+    status,
+    working,
+    text: show(low, high, system),
   });
 }
 
@@ -129,7 +115,7 @@ function boreAfterPress(
 }
 
 /** A temperature; where none does it, the text says why, and that is no fault of the record. */
-function temperatureResult(
+function temperature(
   entry: string,
   kind: string,
   found: Known<Reached>,

@@ -20,42 +20,37 @@ import {
 } from "../evaluate/running.ts";
 import { settings } from "../evaluate/settings.ts";
 import type { Estimate, Known } from "../known.ts";
-import {
-  numberResult,
-  sketch,
-  unknownResult,
-  type Sketch,
-} from "../make-result.ts";
+import { numberResult, unknownResult } from "../make-result.ts";
 import type { Result, Verdict } from "../result.ts";
 import type { Shop } from "../shop.ts";
 
 /** Nothing where nothing is written of how the fit runs. */
-export function runningSketches(shop: Shop, ref: string): readonly Sketch[] {
+export function runningResults(shop: Shop, ref: string): readonly Result[] {
   if (!isRun(shop, ref)) return [];
-  return [...surfaceSketches(shop, ref), ...filmSketches(shop, ref)];
+  return [...surfaceResults(shop, ref), ...filmResults(shop, ref)];
 }
 
 type Show = (low: number, high: number, system: System) => string;
 
-function surfaceSketches(shop: Shop, ref: string): readonly Sketch[] {
+function surfaceResults(shop: Shop, ref: string): readonly Result[] {
+  const { system } = settings(shop, "job");
   const of = (
     kind: string,
     unit: string,
     found: Known<Estimate>,
     limit: "speed" | "specificLoad" | "pv",
     show: Show,
-  ): Sketch =>
-    sketch(kind, found, () => {
-      const where = { entry: ref, kind };
-      if (!found.known) return unknownResult(where, unit, found);
-      const { low, high, status, working } = found.value;
-      return numberResult(where, unit, found.value, {
-        status,
-        verdict: verdictOf(shop, ref, found.value, limit),
-        text: show(low, high, settings(shop, "job").system),
-        working,
-      });
+  ): Result => {
+    const where = { entry: ref, kind };
+    if (!found.known) return unknownResult(where, unit, found);
+    const { low, high, status, working } = found.value;
+    return numberResult(where, unit, found.value, {
+      status,
+      verdict: verdictOf(shop, ref, found.value, limit),
+      text: show(low, high, system),
+      working,
     });
+  };
   return [
     of("surface-speed", "m/s", surfaceSpeed(shop, ref), "speed", showSpeeds),
     of(
@@ -82,7 +77,7 @@ function verdictOf(
   return isOverLimit(low, limit) ? "out" : "unsure";
 }
 
-function filmSketches(shop: Shop, ref: string): readonly Sketch[] {
+function filmResults(shop: Shop, ref: string): readonly Result[] {
   const { system } = settings(shop, "job");
   const film = filmOf(shop, ref);
   const of = (
@@ -90,12 +85,10 @@ function filmSketches(shop: Shop, ref: string): readonly Sketch[] {
     unit: string,
     value: (each: FilmCase) => number,
     show: (low: number, high: number) => string,
-  ): Sketch =>
-    sketch(kind, film, () =>
-      film.known
-        ? filmResult({ entry: ref, kind }, unit, film.value, value, show)
-        : unknownResult({ entry: ref, kind }, unit, film),
-    );
+  ): Result =>
+    film.known
+      ? filmResult({ entry: ref, kind }, unit, film.value, value, show)
+      : unknownResult({ entry: ref, kind }, unit, film);
   return [
     of(
       "film",
@@ -107,7 +100,7 @@ function filmSketches(shop: Shop, ref: string): readonly Sketch[] {
           ? `, the least at ${film.value.worst.gap}`
           : ""),
     ),
-    ratioSketch(shop, ref),
+    ratioResult(shop, ref),
     of(
       "relative-eccentricity",
       "1",
@@ -152,16 +145,14 @@ function filmResult(
   );
 }
 
-function ratioSketch(shop: Shop, ref: string): Sketch {
+function ratioResult(shop: Shop, ref: string): Result {
   const where = { entry: ref, kind: "film-ratio" };
   const found = filmRatioOf(shop, ref);
-  return sketch(where.kind, found, () => {
-    if (!found.known) return unknownResult(where, "1", found);
-    const { low, high, regime, status, working } = found.value;
-    return numberResult(where, "1", found.value, {
-      status,
-      text: `${showNumbers(low, high)}, ${regime} at the least`,
-      working,
-    });
+  if (!found.known) return unknownResult(where, "1", found);
+  const { low, high, regime, status, working } = found.value;
+  return numberResult(where, "1", found.value, {
+    status,
+    text: `${showNumbers(low, high)}, ${regime} at the least`,
+    working,
   });
 }

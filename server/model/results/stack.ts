@@ -6,7 +6,6 @@ import {
   showTemperature,
   significant,
 } from "../../core/quantity/show.ts";
-import type { ShimChoice } from "../../core/stack/shims.ts";
 import {
   drawnFloat,
   floatCases,
@@ -17,35 +16,22 @@ import {
   type StackFloat,
 } from "../evaluate/stack.ts";
 import { settings } from "../evaluate/settings.ts";
-import type { Known } from "../known.ts";
-import {
-  numberResult,
-  sketch,
-  unknownResult,
-  type Sketch,
-  type Where,
-} from "../make-result.ts";
+import { numberResult, unknownResult } from "../make-result.ts";
 import type { Result, Working } from "../result.ts";
 import type { Shop } from "../shop.ts";
 
-export function stackSketches(shop: Shop, ref: string): readonly Sketch[] {
-  const float = floatOf(shop, ref);
+export function stackResults(shop: Shop, ref: string): readonly Result[] {
   return [
-    sketch("end-float", float, () => floatResult(shop, ref, float)),
-    ...floatCases(shop, ref).map((each) =>
-      sketch("end-float", each.float, () => caseResult(shop, ref, each)),
-    ),
-    ...shimSketch(shop, ref),
+    floatResult(shop, ref),
+    ...floatCases(shop, ref).map((each) => caseResult(shop, ref, each)),
+    ...shimResult(shop, ref),
   ];
 }
 
-function floatResult(
-  shop: Shop,
-  ref: string,
-  found: Known<StackFloat>,
-): Result {
+function floatResult(shop: Shop, ref: string): Result {
   const { system } = settings(shop, "job");
   const where = { entry: ref, kind: "end-float" };
+  const found = floatOf(shop, ref);
   if (!found.known) return unknownResult(where, "m", found);
   const { nominal, worst, rootSumSquare, status, step, members } = found.value;
   const range = (band: StackFloat["worst"]): string =>
@@ -134,26 +120,13 @@ function caseResult(
   );
 }
 
-function shimSketch(shop: Shop, ref: string): readonly Sketch[] {
+function shimResult(shop: Shop, ref: string): readonly Result[] {
+  const { system } = settings(shop, "job");
   const where = { entry: ref, kind: "shim" };
   const found = shimsOf(shop, ref);
   if (found === undefined) return [];
-  return [
-    sketch(where.kind, found, () =>
-      found.known
-        ? shimResult(shop, ref, where, found.value)
-        : unknownResult(where, "m", found),
-    ),
-  ];
-}
-
-function shimResult(
-  shop: Shop,
-  ref: string,
-  where: Where,
-  { shims, sum, float }: ShimChoice,
-): Result {
-  const { system } = settings(shop, "job");
+  if (!found.known) return [unknownResult(where, "m", found)];
+  const { shims, sum, float } = found.value;
   const stack = floatOf(shop, ref);
   const step = stack.known ? stack.value.step : undefined;
   const list =
@@ -162,21 +135,23 @@ function shimResult(
       : shims.length === 1
         ? showLength(sum, system)
         : `${shims.map((each) => lengthDigits(each, system)).join(" + ")} = ${showLength(sum, system)}`;
-  return numberResult(
-    where,
-    "m",
-    { low: sum, nominal: sum, high: sum },
-    {
-      status: stack.known ? stack.value.status : "predicted",
-      text: list,
-      working: [
-        {
-          formula:
-            "fewest shims that bring all of the float in; of those, nearest to the middle of what is wanted",
-          with: `float then ${showRange(float.low, float.high, system, step)}`,
-          source: "",
-        },
-      ],
-    },
-  );
+  return [
+    numberResult(
+      where,
+      "m",
+      { low: sum, nominal: sum, high: sum },
+      {
+        status: stack.known ? stack.value.status : "predicted",
+        text: list,
+        working: [
+          {
+            formula:
+              "fewest shims that bring all of the float in; of those, nearest to the middle of what is wanted",
+            with: `float then ${showRange(float.low, float.high, system, step)}`,
+            source: "",
+          },
+        ],
+      },
+    ),
+  ];
 }

@@ -21,7 +21,6 @@ function cut(
       standardDeviation === undefined
         ? undefined
         : { standardDeviation, degreesOfFreedom },
-    spreadOfCutKnown: true,
     oversizeAssumed: false,
   };
 }

@@ -27,7 +27,6 @@ describe("what a reamer cuts", () => {
     ]);
     expect(cut.oversizeAssumed).toBe(true);
     expect(cut.spread).toBeUndefined();
-    expect(cut.spreadOfCutKnown).toBe(false);
   });
 
   test("a written oversize counts whole, as a rectangle for the deviation", () => {
@@ -47,7 +46,6 @@ describe("what a reamer cuts", () => {
     );
     expect(cut.spread?.degreesOfFreedom).toBe(Infinity);
     expect(cut.oversizeAssumed).toBe(false);
-    expect(cut.spreadOfCutKnown).toBe(true);
   });
 
   test("it may cut under its size", () => {
@@ -79,7 +77,6 @@ describe("what a reamer cuts", () => {
     const oversize = known(learnedOversize([0.3 * thou]));
     const cut = known(cutSize(one(0.5 * inch), oversize));
     expect(cut.spread).toBeUndefined();
-    expect(cut.spreadOfCutKnown).toBe(false);
     expect(cut.oversizeAssumed).toBe(false);
     expect(cut.high).toBe(cut.nominal);
   });
