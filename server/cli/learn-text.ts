@@ -123,6 +123,9 @@ function leftOutText(
   const groups = [
     ...groupedBy(leftOut, ({ about, why }) => JSON.stringify([about, why])),
   ].sort(([a], [b]) => (a < b ? -1 : 1));
+  // findings show what the text lacks; nothing in it shows this one
+  const placeOf = ({ entry, file }: LeftOut): string =>
+    wrapIndented(shown(`${entry} in ${file}`), columns, "    ", "      ");
   return [
     [
       paint.bold("Left out"),
@@ -137,6 +140,7 @@ function leftOutText(
             "  ",
             "    ",
           ),
+          ...(first.why === "wild" ? group.map(placeOf) : []),
         ];
       }),
     ].join("\n"),

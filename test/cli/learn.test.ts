@@ -3,6 +3,7 @@ import { readFile } from "node:fs/promises";
 import path from "node:path";
 import { beforeAll, expect, test } from "vitest";
 import { createProject } from "../../server/rules/check.ts";
+import { misread, misreadIn } from "../history/misread.ts";
 import { shopHistory } from "../history/shop-history.ts";
 import { folderWith, thou, type Ran } from "./in-process.ts";
 
@@ -99,6 +100,30 @@ test("of no record it says that nothing was learned; of a missing one that it is
   expect(missing.code).toBe(2);
   expect(missing.err).toContain("nowhere cannot be read");
   expect((await run("learn")).code).toBe(2);
+});
+
+test("a signed reading that no other is like is told with its place", async () => {
+  const { records, cribs } = shopHistory(20_262, { records: 60 });
+  const all = [...records];
+  const within = misreadIn(all);
+  const change = misread(within);
+  const folder = await folderWith(
+    Object.fromEntries([
+      ...[...cribs].map(({ path: at, text }) => [at, text] as const),
+      ...all.map(
+        (record) =>
+          [
+            record.path,
+            change(record, record.versions.at(-1)?.text ?? ""),
+          ] as const,
+      ),
+    ]),
+  );
+  const { out, code } = await thou(["learn", "."], { cwd: folder, parts });
+  expect(code).toBe(0);
+  expect(out.replace(/\s+/gu, " ")).toContain(
+    `look whether it was misread bore rear in ${all[within]?.path ?? ""}`,
+  );
 });
 
 test("two cribs that have the same names are learned from one at a time", async () => {
