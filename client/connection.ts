@@ -129,8 +129,12 @@ export function connect(
   function crashed(): void {
     const now = Date.now();
     crashes = [...crashes.filter((at) => now - crashesCounted < at), now];
-    if (crashes.length <= crashesBorne) started = start();
-    else
+    if (crashes.length <= crashesBorne) {
+      log.warn(
+        `The server stopped by itself and is started again. It may do so ${crashesBorne} times within three minutes; this was number ${crashes.length}.`,
+      );
+      started = start();
+    } else
       giveUp(
         `The Thou server stopped ${crashes.length} times within three minutes and was not started again, so findings and clearances are out of date or missing. The log says why.`,
       );

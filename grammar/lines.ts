@@ -34,6 +34,7 @@ export interface Block {
 }
 
 export interface FileLines {
+  /** Gathered from the blocks when it is first asked for; `lineAt` gives one without. */
   readonly lines: readonly Line[];
   readonly blocks: readonly Block[];
   /** The line that each block starts on, from 0. */
@@ -151,9 +152,33 @@ function startsOf(blocks: readonly Block[]): readonly number[] {
 }
 
 export function readLines(text: string): FileLines {
-  const lines = splitLines(text);
-  const blocks = gather(lines, true);
-  return { lines, blocks, starts: startsOf(blocks) };
+  const blocks = gather(splitLines(text), true);
+  return fileOf(blocks, startsOf(blocks));
+}
+
+/** An edit touches a few blocks of thousands: the list of all lines is left to who goes through them all. */
+function fileOf(
+  blocks: readonly Block[],
+  starts: readonly number[],
+): FileLines {
+  let lines: readonly Line[] | undefined;
+  return {
+    blocks,
+    starts,
+    get lines() {
+      return (lines ??= blocks.flatMap((block) => block.lines));
+    },
+  };
+}
+
+export function lineCount({ blocks, starts }: FileLines): number {
+  return (starts.at(-1) ?? 0) + (blocks.at(-1)?.lines.length ?? 0);
+}
+
+/** A line by its number, from 0. */
+export function lineAt(file: FileLines, line: number): Line | undefined {
+  const block = blockAt(file, line);
+  return file.blocks[block]?.lines[line - (file.starts[block] ?? 0)];
 }
 
 /** The block that a line lies in. */
@@ -173,38 +198,36 @@ export function blockAt(file: FileLines, line: number): number {
  * what the edit touches, and one copy of the lists.
  */
 export function editLines(file: FileLines, edit: Edit): FileLines {
-  const last = file.lines.length - 1;
+  const last = lineCount(file) - 1;
   const from = Math.min(Math.max(edit.start.line, 0), last);
   const to = Math.min(Math.max(edit.end.line, from), last);
   const head = textOf(file, from).slice(
     0,
     edit.start.line > last ? undefined : edit.start.character,
   );
-  const tailLine = file.lines[to];
+  const tailLine = lineAt(file, to);
   const tail =
     edit.end.line > last ? "" : textOf(file, to).slice(edit.end.character);
   // A \r before an inserted \n, or the reverse, joins into one end: widen the edit to the neighbours that may join.
   const first = Math.max(0, from - 1);
   const until = Math.min(last, to + 1);
   const before =
-    first < from ? textOf(file, first) + (file.lines[first]?.eol ?? "") : "";
+    first < from ? textOf(file, first) + (lineAt(file, first)?.eol ?? "") : "";
   const after =
-    to < until ? textOf(file, until) + (file.lines[until]?.eol ?? "") : "";
+    to < until ? textOf(file, until) + (lineAt(file, until)?.eol ?? "") : "";
   const text = before + head + edit.text + tail + (tailLine?.eol ?? "") + after;
   let fresh = splitLines(first === 0 ? text : `\n${text}`);
   if (first !== 0) fresh = fresh.slice(1);
   // The text ended with a line end that is followed by more lines: the empty line after it is theirs.
   if (until < last) fresh = fresh.slice(0, -1);
-  return replaceLines(
-    file,
-    first,
-    until + 1,
-    keepEqual(fresh, file.lines.slice(first, until + 1)),
-  );
+  const old = Array.from({ length: until + 1 - first }, (_, index) =>
+    lineAt(file, first + index),
+  ).filter((line) => line !== undefined);
+  return replaceLines(file, first, until + 1, keepEqual(fresh, old));
 }
 
 function textOf(file: FileLines, line: number): string {
-  return file.lines[line]?.text ?? "";
+  return lineAt(file, line)?.text ?? "";
 }
 
 /** Lines at either end that read as they did stay the objects that they were. */
@@ -243,22 +266,17 @@ function replaceLines(
   to: number,
   fresh: readonly Line[],
 ): FileLines {
-  const lines = [
-    ...file.lines.slice(0, from),
-    ...fresh,
-    ...file.lines.slice(to),
-  ];
   // A changed opening line can change how the lines above and below it are gathered: one block more on either side.
   const firstBlock = Math.max(0, blockAt(file, from) - 1);
   let lastBlock = Math.min(file.blocks.length - 1, blockAt(file, to - 1) + 1);
   for (;;) {
     const startLine = file.starts[firstBlock] ?? 0;
-    const oldEnd =
-      (file.starts[lastBlock] ?? 0) +
-      (file.blocks[lastBlock]?.lines.length ?? 0);
-    const region = lines.slice(
-      startLine,
-      oldEnd + lines.length - file.lines.length,
+    const old = file.blocks.slice(firstBlock, lastBlock + 1);
+    const region = replaced(
+      old.flatMap((block) => block.lines),
+      from - startLine,
+      to - startLine,
+      fresh,
     );
     const gathered = gather(
       region,
@@ -274,25 +292,44 @@ function replaceLines(
       lastBlock++;
       continue;
     }
-    const old = file.blocks.slice(firstBlock, lastBlock + 1);
-    const blocks = [
-      ...file.blocks.slice(0, firstBlock),
-      ...keepBlocks(gathered, old),
-      ...file.blocks.slice(lastBlock + 1),
-    ];
-    return { lines, blocks, starts: keepStarts(startsOf(blocks), file) };
+    const blocks = replaced(
+      file.blocks,
+      firstBlock,
+      lastBlock + 1,
+      keepBlocks(gathered, old),
+    );
+    // the list that it was where every block starts where it did: whoever holds it sees that nothing has moved
+    const starts = startAlike(gathered, old, next === undefined)
+      ? file.starts
+      : startsOf(blocks);
+    return fileOf(blocks, starts);
   }
 }
 
-/** The list that it was where every block starts where it did: whoever holds it sees that nothing has moved. */
-function keepStarts(
-  starts: readonly number[],
-  { starts: old }: FileLines,
-): readonly number[] {
-  return starts.length === old.length &&
-    starts.every((start, index) => start === old[index])
-    ? old
-    : starts;
+/** A list with another piece in place of one; a long one is copied whole, which costs no look at each. */
+function replaced<T>(
+  list: readonly T[],
+  from: number,
+  to: number,
+  by: readonly T[],
+): readonly T[] {
+  return list.slice(0, from).concat(by, list.slice(to));
+}
+
+/** Whether blocks, and what follows them, start where those that they replace did. @param areLast nothing follows them */
+function startAlike(
+  fresh: readonly Block[],
+  old: readonly Block[],
+  areLast: boolean,
+): boolean {
+  return (
+    fresh.length === old.length &&
+    fresh.every(
+      ({ lines }, index) =>
+        lines.length === old[index]?.lines.length ||
+        (areLast && index === fresh.length - 1),
+    )
+  );
 }
 
 function keepBlocks(

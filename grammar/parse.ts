@@ -258,7 +258,7 @@ function toTree(wrapper: Wrapper, rule: string): Node {
       type: rule,
       start: wrapper.source.startIdx,
       end: wrapper.source.endIdx,
-      children: [],
+      children: NO_NODES,
     }
   );
 }
@@ -267,7 +267,7 @@ function nodesOf(wrapper: Wrapper): readonly Node[] {
   const type = wrapper.ctorName;
   const { startIdx: start, endIdx: end } = wrapper.source;
   if (LEAVES.has(type))
-    return [{ type: RENAMED[type] ?? type, start, end, children: [] }];
+    return [{ type: RENAMED[type] ?? type, start, end, children: NO_NODES }];
   const below = wrapper.children.flatMap(nodesOf);
   if (TRANSPARENT.has(type) || below.length === 0 || type.startsWith("unit"))
     return below;
@@ -291,14 +291,14 @@ function recover(body: string, rule: string): Node {
       type: "word",
       start: first.start,
       end: first.end,
-      children: [],
+      children: NO_NODES,
     });
   if (second?.kind === "word" && isName(body.slice(second.start, second.end))) {
     found.push({
       type: "name",
       start: second.start,
       end: second.end,
-      children: [],
+      children: NO_NODES,
     });
   }
   return {
@@ -323,11 +323,17 @@ function toTemplate(node: Node, shape: Shape): Node | undefined {
   return { type: node.type, start, end, children: below };
 }
 
+/** Most nodes have none below them, and they are many. */
+const NO_NODES: readonly Node[] = [];
+
 function fill(template: Node, shape: Shape): Node {
   return {
     type: template.type,
     start: shape.starts[template.start] ?? 0,
     end: shape.ends[template.end] ?? 0,
-    children: template.children.map((each) => fill(each, shape)),
+    children:
+      template.children.length === 0
+        ? NO_NODES
+        : template.children.map((each) => fill(each, shape)),
   };
 }

@@ -9,7 +9,7 @@ import { settings } from "../model/evaluate/settings.ts";
 import type { OpenFile } from "../model/project.ts";
 import { HEADLINES } from "../model/result-kinds.ts";
 import type { Result } from "../model/result.ts";
-import { resultsOf } from "../model/results.ts";
+import { resultsOfKind } from "../model/results.ts";
 import type { Shop } from "../model/shop.ts";
 import type { LengthRange, Reading } from "../model/values.ts";
 import { blocks, code, escaped, list } from "../markup/markdown.ts";
@@ -140,19 +140,22 @@ function resultFor(
   index: number,
   { ref, kind, case: number }: HintSource,
 ): Result | undefined {
-  return resultsAt(open, index, ref).find(
-    (result) => result.kind === kind && result.case === number,
+  return resultsAt(open, index, ref, kind).find(
+    (result) => result.case === number,
   );
 }
 
-/** The results of an entry of the file; none for the second of a name. */
+/** The results of one kind of an entry of the file; none for the second of a name. */
 function resultsAt(
   { shop }: OpenFile,
   index: number,
   ref: string,
+  kind: string,
 ): readonly Result[] {
   const place = shop.places.get(ref);
-  return place?.file === 0 && place.index === index ? resultsOf(shop, ref) : [];
+  return place?.file === 0 && place.index === index
+    ? resultsOfKind(shop, ref, kind)
+    : [];
 }
 
 /** A size that is only its limits stands on the line below already, and one that is unknown is no news on every feature. */
@@ -201,9 +204,7 @@ function lineParts(
 ): readonly HintPart[] | undefined {
   if (window.status === "unknown") return needParts(open.shop, window);
   // the results name the reamers best first
-  const best = resultsAt(open, index, window.entry).find(
-    (result) => result.kind === "cut-size",
-  )?.of;
+  const best = resultsAt(open, index, window.entry, "cut-size")[0]?.of;
   const tool = best ?? "no reamer that serves";
   return [
     { text: `bore to be ${window.text}, by ${window.status} journals: ` },

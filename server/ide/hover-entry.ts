@@ -12,7 +12,7 @@ import {
 import { orderOf, stepValue } from "../model/evaluate/order.ts";
 import { materialOfFeature } from "../model/evaluate/size.ts";
 import type { Result } from "../model/result.ts";
-import { resultsOf } from "../model/results.ts";
+import { fewResultsOf, resultsOf } from "../model/results.ts";
 import { entryOf, type Shop } from "../model/shop.ts";
 import { askedOf, guardOf } from "../model/asked.ts";
 import { reamingAdvice, wantedAdvice } from "./hover-advice.ts";
@@ -39,12 +39,13 @@ import {
 export function entryHover(shop: Shop, ref: string, brief: boolean): string {
   const kind = kindOf(ref);
   const entry = entryOf(shop, ref);
-  const results = resultsOf(shop, ref);
+  const { results, more } = fewResultsOf(shop, ref);
   return blocks(
     titleOf(shop, ref, kind, entry),
     entry?.damaged === true ? "Its opening line can't be read." : "",
     bodyOf(shop, ref, kind, entry),
     resultsTable(results.filter((each) => !TOLD_IN_BODY.has(each.kind))),
+    more === 0 ? "" : `and ${String(more)} more, none of a narrower tolerance.`,
     brief || entry === undefined ? "" : adviceBody(shop, kind, entry),
     brief ? "" : nearestFits(shop, ref, kind),
     brief

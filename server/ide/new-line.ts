@@ -6,6 +6,7 @@ import {
   type Edit,
   type FileLines,
   type Line,
+  lineAt,
 } from "../../grammar/lines.ts";
 import {
   entrySpec,
@@ -22,8 +23,8 @@ export function newLineEdits(
   file: FileLines,
   { line: at }: Position,
 ): readonly Edit[] {
-  const line = file.lines[at];
-  const before = file.lines[at - 1];
+  const line = lineAt(file, at);
+  const before = lineAt(file, at - 1);
   if (line === undefined || before === undefined || before.body === "")
     return [];
   const above = file.blocks[blockAt(file, at - 1)];

@@ -1,6 +1,12 @@
 // Finds what stands at a position of an open file: its entry, its line, the node of that line's tree, the reference. It says nothing
 // about any of them. Positions are the editor's: lines and characters from 0, in UTF-16 units.
-import { blockAt, isIndented, type Line } from "../../grammar/lines.ts";
+import {
+  blockAt,
+  isIndented,
+  type Line,
+  lineAt,
+  lineCount,
+} from "../../grammar/lines.ts";
 import { parseBody, type Parsed } from "../../grammar/parse.ts";
 import { pathAt, type Node } from "../../grammar/tree.ts";
 import {
@@ -55,8 +61,8 @@ export function spotAt(
   { file }: OpenFile,
   position: Position,
 ): Spot | undefined {
-  const at = Math.max(0, Math.min(position.line, file.lines.lines.length - 1));
-  const line = file.lines.lines[at];
+  const at = Math.max(0, Math.min(position.line, lineCount(file.lines) - 1));
+  const line = lineAt(file.lines, at);
   const index = blockAt(file.lines, at);
   const entry = file.entries[index];
   if (line === undefined || entry === undefined) return undefined;

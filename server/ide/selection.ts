@@ -5,6 +5,8 @@ import {
   type Block,
   type FileLines,
   type Line,
+  lineAt,
+  lineCount,
 } from "../../grammar/lines.ts";
 import { parseBody } from "../../grammar/parse.ts";
 import { tokenize } from "../../grammar/tokens.ts";
@@ -17,10 +19,10 @@ export function selectionsAt(
   file: FileLines,
   position: Position,
 ): readonly Range[] {
-  const last = file.lines.length - 1;
+  const last = lineCount(file) - 1;
   const at = Math.max(0, Math.min(position.line, last));
-  const line = file.lines[at];
-  const end = { line: last, character: file.lines[last]?.text.length ?? 0 };
+  const line = lineAt(file, at);
+  const end = { line: last, character: lineAt(file, last)?.text.length ?? 0 };
   const whole = { start: { line: 0, character: 0 }, end };
   if (line === undefined) return [whole];
   const character = Math.max(0, Math.min(position.character, line.text.length));

@@ -262,25 +262,27 @@ function readFact(
   }
   // the tables name only rules of thou.ohm that have a reader; a test holds them together
   const rule = spec.rule as FactRule;
-  const shared = {
+  // written out: facts are many, and the engine gives each copy of an object that is spread a shape of its own
+  const fact = (value: Fact["value"]): Fact => ({
     word: line.word,
     rule,
     wordSpan: reader.spanOf(word),
     span: spanOfLine(line, number),
-  };
+    value,
+  });
   if (!isIndented(line)) {
     reader.report("word-misplaced", word, { word: line.word, place: "indent" });
-    return { ...shared, value: undefined };
+    return fact(undefined);
   }
   const parsed = parseBody(line.body, spec.rule);
   if (parsed.damagedAt !== undefined) {
     reportDamage(reader, parsed.tree, parsed.damagedAt, spec.form);
-    return { ...shared, value: undefined };
+    return fact(undefined);
   }
   const found = problems.length;
   const value = READERS[rule](parsed.tree, reader);
   // a reading of half a line is none
-  return { ...shared, value: found < problems.length ? undefined : value };
+  return fact(found < problems.length ? undefined : value);
 }
 
 function reportDamage(

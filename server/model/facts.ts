@@ -647,8 +647,12 @@ function sourced(
   const found = range(node, line);
   const source = child(node, "Source");
   if (found === undefined) return undefined;
+  const { low, high, step, className } = found;
   return {
-    ...found,
+    low,
+    high,
+    step,
+    className,
     source:
       source === undefined ? undefined : quoted(line, child(source, "text")),
   };

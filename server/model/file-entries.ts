@@ -17,54 +17,72 @@ export function readFile(
   lines: FileLines,
   before: FileEntries | undefined,
 ): FileEntries {
-  const context = contextOf(lines);
-  const same =
+  const opening = openingBlock(lines);
+  const context =
+    before !== undefined && openingBlock(before.lines) === opening
+      ? before.context
+      : contextOf(opening);
+  if (
     before !== undefined &&
     before.context.system === context.system &&
-    before.context.isJob === context.isJob;
-  const entries = same
-    ? keepEntries(lines.blocks, before, context)
-    : lines.blocks.map((block) => readEntry(block, context));
-  const openings = entries.filter(
-    ({ kind }) => kind === "job" || kind === "shop",
-  );
-  return { path, lines, context, entries, openings };
+    before.context.isJob === context.isJob
+  )
+    return { path, lines, context, ...keepEntries(lines, before, context) };
+  const entries = lines.blocks.map((block) => readEntry(block, context));
+  return { path, lines, context, entries, openings: entries.filter(isOpening) };
 }
 
-/** The entry of every block that is still there. An edit leaves the blocks before and after it, so most are found where they were, from either end. */
+/**
+ * The entry of every block that is still there. An edit leaves the blocks before and after it, so most are found where they were, from
+ * either end; the entries of those are not looked at.
+ */
 function keepEntries(
-  blocks: readonly Block[],
-  { entries: old }: FileEntries,
+  { blocks }: FileLines,
+  before: FileEntries,
   context: FileContext,
-): readonly Entry[] {
+): Pick<FileEntries, "entries" | "openings"> {
+  const {
+    entries: old,
+    lines: { blocks: oldBlocks },
+  } = before;
   const most = Math.min(blocks.length, old.length);
   let head = 0;
-  while (head < most && old[head]?.block === blocks[head]) head++;
+  while (head < most && oldBlocks[head] === blocks[head]) head++;
   let tail = 0;
   while (
     tail < most - head &&
-    old.at(-1 - tail)?.block === blocks.at(-1 - tail)
+    oldBlocks[old.length - 1 - tail] === blocks[blocks.length - 1 - tail]
   )
     tail++;
-  const between = new Map(
-    old
-      .slice(head, old.length - tail)
-      .map((entry) => [entry.block, entry] as const),
-  );
-  return [
-    ...old.slice(0, head),
-    ...blocks
-      .slice(head, blocks.length - tail)
-      .map((block) => between.get(block) ?? readEntry(block, context)),
-    ...old.slice(old.length - tail),
-  ];
+  const gone = old.slice(head, old.length - tail);
+  const between = new Map(gone.map((entry) => [entry.block, entry] as const));
+  const fresh = blocks
+    .slice(head, blocks.length - tail)
+    .map((block) => between.get(block) ?? readEntry(block, context));
+  const entries = old
+    .slice(0, head)
+    .concat(fresh, old.slice(old.length - tail));
+  const openings =
+    gone.some(isOpening) || fresh.some(isOpening)
+      ? entries.filter(isOpening)
+      : before.openings;
+  return { entries, openings };
 }
 
-/** The first job or shop of a file says the unit of its bare lengths. */
-function contextOf(lines: FileLines): FileContext {
-  const opening =
-    lines.blocks.find((block) => block.kind === "job") ??
-    lines.blocks.find((block) => block.kind === "shop");
+function isOpening({ kind }: Entry): boolean {
+  return kind === "job" || kind === "shop";
+}
+
+/** The first job or shop of a file, a job before a shop. */
+function openingBlock({ blocks }: FileLines): Block | undefined {
+  return (
+    blocks.find((block) => block.kind === "job") ??
+    blocks.find((block) => block.kind === "shop")
+  );
+}
+
+/** The opening of a file says the unit of its bare lengths. */
+function contextOf(opening: Block | undefined): FileContext {
   const isJob = opening?.kind === "job";
   if (opening === undefined) return { system: undefined, isJob };
   return {

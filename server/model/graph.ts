@@ -5,18 +5,14 @@
 // of those has really changed. A result that comes out equal to the last counts as no change.
 import equal from "fast-deep-equal";
 
-/** A cell as whoever holds its value sees it: the value holds while it is clean. */
-export interface Watched {
-  readonly state: "clean" | "doubtful" | "stale";
-}
-
-interface Cell extends Watched {
+interface Cell {
   readonly name: string;
   readonly of: string;
   value: unknown;
-  /** Undefined for an input. */
-  readonly compute: (() => unknown) | undefined;
-  state: Watched["state"];
+  /** What works it out, and of whom; undefined for an input. Every cell of a query has the same, and none a function of its own. */
+  readonly compute: Compute | undefined;
+  readonly owner: unknown;
+  state: "clean" | "doubtful" | "stale";
   /** The revision at which the value last changed. */
   changed: number;
   /** The revision at which it was last looked at. */
@@ -26,8 +22,13 @@ interface Cell extends Watched {
   usedBy: Users;
 }
 
-/** Most cells have a user or two, for whom a set would be many times as large as a list; an input that all look at has thousands. */
-type Users = Cell[] | Set<Cell>;
+type Compute = (owner: never, of: string) => unknown;
+
+/**
+ * Most cells have a user or two, for whom a set would be many times as large as a list, and a list that grows by itself has room for many
+ * more; an input that all look at has thousands.
+ */
+type Users = readonly Cell[] | Set<Cell>;
 
 /** A cell being worked out, or whose needs are being looked at, with what it has read so far. */
 interface Frame {
@@ -42,6 +43,8 @@ export interface Graph {
   readonly cells: Map<string, Map<string, Cell>>;
   /** Cells being worked out, the innermost last. */
   readonly stack: Frame[];
+  /** What queries that are watched are of, by their names, where a value may have changed since it was last taken note of. */
+  readonly doubted: Map<string, Set<string>>;
   revision: number;
   /** Told the key of each cell as it is worked out. */
   trace: ((key: string) => void) | undefined;
@@ -57,7 +60,13 @@ export class Loop extends Error {
 }
 
 export function createGraph(): Graph {
-  return { cells: new Map(), stack: [], revision: 0, trace: undefined };
+  return {
+    cells: new Map(),
+    stack: [],
+    doubted: new Map(),
+    revision: 0,
+    trace: undefined,
+  };
 }
 
 /** Sets an input. An equal value is no change; identical objects are equal without a look. */
@@ -70,8 +79,7 @@ export function setInput(
   const cell = cellOf(graph, name, of);
   if (cell === undefined) {
     // one that was never set reads as undefined
-    if (value !== undefined)
-      addCell(graph, name, of, value, undefined, graph.revision);
+    if (value !== undefined) addCell(graph, name, of, value, graph.revision);
     return;
   }
   if (cell.value === value) return;
@@ -79,14 +87,14 @@ export function setInput(
   cell.value = value;
   cell.changed = graph.revision;
   cell.checked = graph.revision;
-  markUsers(cell);
+  markUsers(graph, cell);
 }
 
 /** Reads an input; undefined where it was never set, and later set ones count as a change. */
 export function readInput(graph: Graph, name: string, of: string): unknown {
   const cell =
     cellOf(graph, name, of) ??
-    addCell(graph, name, of, undefined, undefined, graph.revision);
+    addCell(graph, name, of, undefined, graph.revision);
   depend(graph, cell);
   return cell.value;
 }
@@ -101,7 +109,7 @@ export function readQuery<Owner>(
 ): unknown {
   const cell =
     cellOf(graph, name, of) ??
-    addCell(graph, name, of, undefined, () => compute(owner, of), -1);
+    addCell(graph, name, of, undefined, -1, compute, owner);
   refresh(graph, cell);
   depend(graph, cell);
   return cell.value;
@@ -112,13 +120,17 @@ export function inputNow(graph: Graph, name: string, of: string): unknown {
   return cellOf(graph, name, of)?.value;
 }
 
-/** The cell of a query, where it was ever asked. */
-export function watched(
-  graph: Graph,
-  name: string,
-  of: string,
-): Watched | undefined {
-  return cellOf(graph, name, of);
+/**
+ * What a query is of wherever its value may have changed since the list was last emptied, so that whoever holds the values need not ask for
+ * each. From the first call on; what is taken note of is taken out by the caller.
+ */
+export function watch(graph: Graph, name: string): Set<string> {
+  let doubted = graph.doubted.get(name);
+  if (doubted === undefined) {
+    doubted = new Set();
+    graph.doubted.set(name, doubted);
+  }
+  return doubted;
 }
 
 /**
@@ -148,26 +160,28 @@ function cellOf(graph: Graph, name: string, of: string): Cell | undefined {
   return graph.cells.get(name)?.get(of);
 }
 
-const NO_NEEDS: readonly Cell[] = [];
+const NONE: readonly Cell[] = [];
 
 function addCell(
   graph: Graph,
   name: string,
   of: string,
   value: unknown,
-  compute: (() => unknown) | undefined,
   revision: number,
+  compute?: Compute,
+  owner?: unknown,
 ): Cell {
   const cell: Cell = {
     name,
     of,
     value,
     compute,
+    owner,
     state: compute === undefined ? "clean" : "stale",
     changed: revision,
     checked: revision,
-    needs: NO_NEEDS,
-    usedBy: [],
+    needs: NONE,
+    usedBy: NONE,
   };
   let named = graph.cells.get(name);
   if (named === undefined) {
@@ -201,7 +215,7 @@ function depend(graph: Graph, cell: Cell): void {
 
 function addUser(cell: Cell, user: Cell): void {
   if (cell.usedBy instanceof Set) cell.usedBy.add(user);
-  else if (cell.usedBy.length < FEW) cell.usedBy.push(user);
+  else if (cell.usedBy.length < FEW) cell.usedBy = cell.usedBy.concat([user]);
   else cell.usedBy = new Set([...cell.usedBy, user]);
 }
 
@@ -211,9 +225,7 @@ function removeUser(cell: Cell, user: Cell): void {
     usedBy.delete(user);
     return;
   }
-  const at = usedBy.indexOf(user);
-  const last = usedBy.pop();
-  if (last !== undefined && last !== user) usedBy[at] = last;
+  cell.usedBy = usedBy.filter((each) => each !== user);
 }
 
 /** Takes what a cell has now read in place of what it had read the last time; most often it is the same. */
@@ -236,11 +248,12 @@ function takeNeeds(frame: Frame): void {
   for (const need of old) removeUser(need, cell);
 }
 
-function markUsers(cell: Cell): void {
+function markUsers(graph: Graph, cell: Cell): void {
   for (const user of cell.usedBy) {
     if (user.state !== "clean") continue;
     user.state = "doubtful";
-    markUsers(user);
+    graph.doubted.get(user.name)?.add(user.of);
+    markUsers(graph, user);
   }
 }
 
@@ -268,11 +281,12 @@ function needsChanged(graph: Graph, cell: Cell): boolean {
   return false;
 }
 
-function workOut(graph: Graph, frame: Frame, compute: () => unknown): void {
+function workOut(graph: Graph, frame: Frame, compute: Compute): void {
   const { cell } = frame;
   graph.trace?.(keyOf(frame));
   try {
-    const value = compute();
+    // a query is asked with the owner that its function takes
+    const value = compute(cell.owner as never, cell.of);
     if (cell.checked === -1 || !equal(value, cell.value)) {
       cell.value = value;
       cell.changed = graph.revision;
@@ -283,6 +297,7 @@ function workOut(graph: Graph, frame: Frame, compute: () => unknown): void {
     // asked again it is worked out again: a failure is not remembered
     cell.state = "stale";
     cell.checked = -1;
+    graph.doubted.get(cell.name)?.add(cell.of);
     throw error;
   } finally {
     takeNeeds(frame);

@@ -1,9 +1,10 @@
 // Makes results of the contract from what the evaluation knows.
 import { showRange, type System } from "../core/quantity/show.ts";
-import type { Estimate, Unknown } from "./known.ts";
+import type { Estimate, Known, Unknown } from "./known.ts";
 import type { Need, Result, Status, Verdict, Working } from "./result.ts";
 
-interface Where {
+/** What a result is of. */
+export interface Where {
   readonly entry: string;
   readonly kind: string;
   readonly of?: string | undefined;
@@ -90,20 +91,35 @@ export function unknownResult(
   };
 }
 
-const NOT_VALID = "not valid here, because ";
+/**
+ * What becomes a result, or several that stand together. Their numbers and words are most of the work, and whoever looks for
+ * methods that don't hold wants none of them: they are made when they are asked for.
+ */
+export interface Sketch {
+  readonly kind: string;
+  /** Why its method does not hold here; undefined for every other. */
+  readonly because: string | undefined;
+  readonly results: () => readonly Result[];
+}
 
-/** Why the method of a result does not hold; undefined for every other result. */
-export function whyNotValid({ status, text }: Result): string | undefined {
-  return status === "unknown" && text.startsWith(NOT_VALID)
-    ? text.slice(NOT_VALID.length)
-    : undefined;
+/** @param found what the results say: where its method does not hold, all of them say so; undefined where none can say that */
+export function sketch(
+  kind: string,
+  found: Known<unknown> | undefined,
+  results: () => Result | readonly Result[],
+): Sketch {
+  return {
+    kind,
+    because: found?.known === false ? found.because : undefined,
+    results: () => [results()].flat(),
+  };
 }
 
 function unknownText(
   needs: readonly Need[],
   { because, silent }: Unknown,
 ): string {
-  if (because !== undefined) return NOT_VALID + because;
+  if (because !== undefined) return `not valid here, because ${because}`;
   if (0 < needs.length)
     return `needs ${needs.map((each) => each.text).join(", ")}`;
   return silent ? WAITS : "unknown";

@@ -11,9 +11,7 @@ import {
   readInput,
   readQuery,
   setInput,
-  watched,
   type Graph,
-  type Watched,
 } from "./graph.ts";
 import type { FileEntries } from "./file-entries.ts";
 import type { RefSite } from "./values.ts";
@@ -230,15 +228,6 @@ export function query<T>(
 ): (shop: Shop, of: string) => T {
   // the value of a key is always what this query's own compute gave
   return (shop, of) => readQuery(shop.graph, name, of, shop, compute) as T;
-}
-
-/** The cell of a query that has been asked, so that its value need not be asked for while it holds. */
-export function watch(
-  shop: Shop,
-  name: string,
-  of: string,
-): Watched | undefined {
-  return watched(shop.graph, name, of);
 }
 
 export function entryOf(shop: Shop, ref: string): Entry | undefined {

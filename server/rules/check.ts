@@ -1,5 +1,6 @@
 // Every finding of a file, each in its place. What is found of an entry is entry-findings.ts's; here only what an edit can have changed is
 // asked for again, and only that is placed again.
+import type { Entry } from "../model/entry.ts";
 import type { FileEntries } from "../model/file-entries.ts";
 import type { FileCheck, Finding } from "../model/result.ts";
 import {
@@ -10,12 +11,14 @@ import {
 } from "../model/project.ts";
 import type { Shop } from "../model/shop.ts";
 import {
+  doubtedIn,
   findingsOfText,
   foundOfEntry,
   type FoundOfEntry,
 } from "./entry-findings.ts";
 import { fileDrafts } from "./file-rules.ts";
 import { placed } from "./placed.ts";
+import type { EntryFinding } from "./rule.ts";
 
 export interface Project extends Files {
   /** Results and findings of one file, as a job or a crib of its own; nothing of a file that is not there. */
@@ -39,78 +42,89 @@ export function createProject(options: { readonly root: string }): Project {
 interface Seen {
   readonly files: readonly FileEntries[];
   readonly places: Shop["places"];
-  readonly found: readonly FoundOfEntry[];
-  readonly placed: readonly (readonly Finding[])[];
+  readonly found: FoundOfEntry[];
+  /** The findings of each entry of which there are any, by its number. */
+  readonly placed: Map<number, readonly Finding[]>;
 }
 
 const seenOf = new WeakMap<Shop, Seen>();
-
-const NONE: readonly Finding[] = [];
 
 /** Every finding of a file with its place, by line. A finding that has not changed is the same object as the last time. */
 export function findingsIn(open: OpenFile): readonly Finding[] {
   const { file, shop } = open;
   const before = seenOf.get(shop);
-  const entriesBefore = before?.files[0]?.entries;
-  const inPlace = before !== undefined && liesAlike(shop, before);
-  const found: FoundOfEntry[] = [];
-  const placedOf: (readonly Finding[])[] = [];
-  const findings: Finding[] = [];
-  file.entries.forEach((entry, index) => {
-    const old = before?.found[index];
-    const now =
-      inPlace &&
-      old !== undefined &&
-      entriesBefore?.[index] === entry &&
-      old.watched?.state !== "doubtful" &&
-      old.watched?.state !== "stale"
-        ? old
-        : foundOfEntry(open, entry, index);
-    found.push(now);
-    const there = before?.placed[index];
-    const all =
-      inPlace &&
-      there !== undefined &&
-      old?.text === now.text &&
-      old.meaning === now.meaning
-        ? there
-        : now.text.length === 0 && now.meaning.length === 0
-          ? NONE
-          : [...now.text, ...now.meaning].map((each) =>
-              placed(
-                shop,
-                file.path,
-                file.lines.starts[index] ?? 0,
-                entry,
-                each,
-              ),
-            );
-    placedOf.push(all);
-    for (const each of all) findings.push(each);
-  });
+  const doubted = doubtedIn(shop);
+  const isInPlace = before !== undefined && liesAlike(shop, before);
+  const found = isInPlace ? before.found : [];
+  const placedOf = isInPlace
+    ? before.placed
+    : new Map<number, readonly Finding[]>();
+  const again = isInPlace
+    ? entriesInDoubt(open, before, doubted)
+    : file.entries.keys();
+  for (const index of again) {
+    const entry = file.entries[index];
+    if (entry === undefined) continue;
+    const old = found[index];
+    const now = foundOfEntry(open, entry, index);
+    if (old?.text === now.text && old.meaning === now.meaning) continue;
+    const all = [...now.text, ...now.meaning];
+    if (all.length === 0) placedOf.delete(index);
+    else
+      placedOf.set(
+        index,
+        all.map((each) => placedIn(open, index, entry, each)),
+      );
+    found[index] = now;
+  }
+  doubted.clear();
   seenOf.set(shop, {
     files: shop.files,
     places: shop.places,
     found,
     placed: placedOf,
   });
-  for (const { entry: index, ...draft } of fileDrafts(open)) {
+  const ofFile = fileDrafts(open).flatMap(({ entry: index, ...draft }) => {
     const entry = file.entries[index];
-    if (entry !== undefined)
-      findings.push(
-        placed(shop, file.path, file.lines.starts[index] ?? 0, entry, draft),
-      );
+    return entry === undefined ? [] : placedIn(open, index, entry, draft);
+  });
+  return [...[...placedOf.values()].flat(), ...ofFile].sort(byPlace);
+}
+
+function placedIn(
+  { shop, file }: OpenFile,
+  index: number,
+  entry: Entry,
+  found: EntryFinding,
+): Finding {
+  const start = file.lines.starts[index] ?? 0;
+  return placed(shop, file.path, start, entry, found);
+}
+
+/** The numbers of the entries of which something else may be found now: those that read otherwise, and those whose meaning is in doubt. */
+function entriesInDoubt(
+  { file, shop }: OpenFile,
+  before: Seen,
+  doubted: ReadonlySet<string>,
+): ReadonlySet<number> {
+  const numbers = new Set<number>();
+  const old = before.files[0]?.entries;
+  if (old !== file.entries)
+    file.entries.forEach((entry, index) => {
+      if (entry !== old?.[index]) numbers.add(index);
+    });
+  for (const ref of doubted) {
+    const place = shop.places.get(ref);
+    if (place?.file === 0) numbers.add(place.index);
   }
-  return findings.sort(byPlace);
+  return numbers;
 }
 
 /** What the lines of a file have wrong by themselves, for which nothing is worked out: part of `findingsIn`. */
-export function lineFindingsIn({ file, shop }: OpenFile): readonly Finding[] {
-  return file.entries
+export function lineFindingsIn(open: OpenFile): readonly Finding[] {
+  return open.file.entries
     .flatMap((entry, index) =>
-      findingsOfText(entry).map((each) =>
-        placed(shop, file.path, file.lines.starts[index] ?? 0, entry, each),
-      ),
+      findingsOfText(entry).map((each) => placedIn(open, index, entry, each)),
     )
     .sort(byPlace);
 }

@@ -1,8 +1,8 @@
 // Runs the rules over the entries of a file. Findings of an entry are remembered as results are: only what depends on an edit is looked at
 // again. Their places are check.ts's.
-import { query, watch, type Shop, entryOf } from "../model/shop.ts";
+import { query, type Shop, entryOf } from "../model/shop.ts";
 import type { Entry } from "../model/entry.ts";
-import type { Watched } from "../model/graph.ts";
+import { watch } from "../model/graph.ts";
 import type { OpenFile } from "../model/project.ts";
 import { RULES, TEXT_RULES } from "./index.ts";
 import { withConcessions } from "./concessions.ts";
@@ -59,9 +59,13 @@ const findingsOfMeaning = query<readonly EntryFinding[]>(MEANING, (shop, ref) =>
 /** What is found of one entry: by its text alone, and by what it means beside the others. Each list stays the same object while it is so. */
 export interface FoundOfEntry {
   readonly text: readonly EntryFinding[];
+  /** Nothing for an entry that another of its name goes before. */
   readonly meaning: readonly EntryFinding[];
-  /** Clean while `meaning` is known to hold; undefined for an entry that another of its name goes before, and that means nothing. */
-  readonly watched: Watched | undefined;
+}
+
+/** The entries of which something else may be found, by what they mean, than when they were last taken out of this list. */
+export function doubtedIn({ graph }: Shop): Set<string> {
+  return watch(graph, MEANING);
 }
 
 const NONE: readonly EntryFinding[] = [];
@@ -75,9 +79,8 @@ export function foundOfEntry(
   const text = findingsOfText(entry);
   const place = shop.places.get(entry.ref);
   if (place?.file !== 0 || place.index !== index)
-    return { text, meaning: NONE, watched: undefined };
-  const meaning = findingsOfMeaning(shop, entry.ref);
-  return { text, meaning, watched: watch(shop, MEANING, entry.ref) };
+    return { text, meaning: NONE };
+  return { text, meaning: findingsOfMeaning(shop, entry.ref) };
 }
 
 /** All findings of an entry of the file, those of its text first. */

@@ -4,6 +4,8 @@ import { describe, expect, test } from "vitest";
 import {
   blockAt,
   editLines,
+  lineAt,
+  lineCount,
   readLines,
   type Edit,
   type FileLines,
@@ -57,6 +59,9 @@ describe("splitting", () => {
         file.starts.forEach((start, index) => {
           expect(blockAt(file, start)).toBe(index);
         });
+        expect(lineCount(file)).toBe(file.lines.length);
+        for (let at = -1; at <= file.lines.length; at++)
+          expect(lineAt(file, at)).toBe(file.lines[at]);
       }),
     );
   });

@@ -435,6 +435,30 @@ describe("numbers and units", () => {
     );
   });
 
+  test("a gauge that reads many: the narrowest tolerances first, and how many more", () => {
+    // ratio T/(2U): 0.00040/(2 · 0.00004) = 5 at the narrowest, 0.00051/(2 · 0.00004) = 6.375 at the twelfth
+    const widths = [7, 3, 11, 0, 14, 5, 9, 1, 13, 4, 8, 2, 12, 6, 10];
+    const features = widths.map(
+      (width) =>
+        `journal j${String(width)} on a\n  limits 0.80000 to ${(0.8004 + width / 1e5).toFixed(5)}\n  read 0.8002 with g at 68 F\n`,
+    );
+    const text = `job j\n  units inch\ngauge |g\n  uncertainty 0.00004\npart a\n${features.join("")}`;
+    const rows = said(text)
+      .split("\n")
+      .filter((line) => line.startsWith("| tolerance to uncertainty"));
+    expect(rows.map((line) => /journal j(\d+)/u.exec(line)?.[1])).toEqual(
+      Array.from({ length: 12 }, (_, index) => String(index)),
+    );
+    expect(rows[0]).toContain("| 5.0, good |");
+    expect(rows[11]).toContain("| 6.4, good |");
+    expect(said(text)).toContain("and 3 more, none of a narrower tolerance.");
+    // what is shown of many is what is shown of them where they are few
+    const few = said(text.replace(features.slice(0, 3).join(""), ""));
+    expect(few).not.toContain("more, none of");
+    for (const line of rows.filter((each) => !/ j(?:7|3|11),? /u.test(each)))
+      expect(few.split("\n")).toContain(line);
+  });
+
   test("a gauge's correction, and a need where the growth can't be known", () => {
     expect(
       said(

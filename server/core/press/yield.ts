@@ -49,5 +49,6 @@ export function firstYield(
     return notValid("no yield strength is known of bush or case");
   const interference = interferenceFor(pair, first.pressure);
   if (!interference.valid) return interference;
-  return valid({ ...first, interference: interference.value });
+  const { pressure, where } = first;
+  return valid({ pressure, where, interference: interference.value });
 }

@@ -66,19 +66,25 @@ export function clearanceBudget(
   if (!(-1 <= correlation && correlation <= 1))
     return notValid("a correlation lies between −1 and 1");
   const rows = [
-    ...bore.rows.map((row) => ({ ...row, name: `bore ${row.name}` })),
-    ...journal.rows.map((row) => ({
-      ...row,
-      name: `journal ${row.name}`,
-      sensitivity: -row.sensitivity,
-    })),
+    ...bore.rows.map((row) => rowOf("bore", row, row.sensitivity)),
+    ...journal.rows.map((row) => rowOf("journal", row, -row.sensitivity)),
   ];
   const cross = bore.combined * journal.combined;
   // written as a sum of squares, so that alike and fully correlated gives exactly nothing
   const variance =
     (bore.combined - journal.combined) ** 2 + 2 * (1 - correlation) * cross;
   const expanded = expand(rows, Math.sqrt(variance), coverage);
-  return expanded.valid ? valid({ ...expanded.value, correlation }) : expanded;
+  if (!expanded.valid) return expanded;
+  const { effectiveDegreesOfFreedom, coverageFactor } = expanded.value;
+  return valid({
+    rows,
+    combined: expanded.value.combined,
+    effectiveDegreesOfFreedom,
+    coverage,
+    coverageFactor,
+    expanded: expanded.value.expanded,
+    correlation,
+  });
 }
 
 /**
@@ -145,11 +151,44 @@ function welchSatterthwaite(
   return Math.max(1, Math.floor(degrees * (1 + 1e-9)));
 }
 
-function withContribution(component: Component): BudgetRow {
+// rows are written out: they are many, and the engine gives each copy of an object that is spread a shape of its own
+
+function withContribution({
+  name,
+  sensitivity,
+  standardUncertainty,
+  distribution,
+  degreesOfFreedom,
+}: Component): BudgetRow {
   return {
-    ...component,
-    contribution:
-      Math.abs(component.sensitivity) * component.standardUncertainty,
+    name,
+    sensitivity,
+    standardUncertainty,
+    distribution,
+    degreesOfFreedom,
+    contribution: Math.abs(sensitivity) * standardUncertainty,
+  };
+}
+
+/** A row of one of two sizes in the budget of both. */
+function rowOf(
+  size: string,
+  {
+    name,
+    standardUncertainty,
+    distribution,
+    degreesOfFreedom,
+    contribution,
+  }: BudgetRow,
+  sensitivity: number,
+): BudgetRow {
+  return {
+    name: `${size} ${name}`,
+    sensitivity,
+    standardUncertainty,
+    distribution,
+    degreesOfFreedom,
+    contribution,
   };
 }
 

@@ -88,6 +88,18 @@ export const tolerancesRead = query<readonly Tolerance[]>(
   },
 );
 
+/** How many tolerances of a gauge are shown where there is room for a few. */
+export const FEW_TOLERANCES = 12;
+
+/** The narrowest of them first, for which it is the least fine: no more than a few. */
+export const narrowestRead = query<readonly Tolerance[]>(
+  "narrowest-read",
+  (shop, gauge) =>
+    [...tolerancesRead(shop, gauge)]
+      .sort((one, other) => one.width - other.width)
+      .slice(0, FEW_TOLERANCES),
+);
+
 /** U of a gauge (k = 2): by its certificate, else by its largest error, whose distribution is taken as even. */
 export function expandedOf(shop: Shop, gauge: string): Known<number> {
   const value = gaugeValue(shop, gauge);

@@ -24,7 +24,7 @@ import { bushId } from "./bush-size.ts";
 import { learnedClosure, showShare } from "./closure-learned.ts";
 import { interferenceOf, partsOf, smoothingOf } from "./press.ts";
 import { lessonOfBush } from "./lessons.ts";
-import { figureOf, ringsOf } from "./press-rings.ts";
+import { figureOf, pairOf, ringsOf } from "./press-rings.ts";
 import { settings } from "./settings.ts";
 import type { Size } from "./size.ts";
 
@@ -42,7 +42,7 @@ export const closureOf = query<Known<Closure>>("press-closure", (shop, ref) => {
   const id = bushId(shop, parts.bush);
   if (!rings.known || !id.known)
     return everyKnown<unknown>([rings, id]) as Known<never>; // one of them is not known
-  const pair = { ...rings.value, bore: id.value.nominal };
+  const pair = pairOf(rings.value, id.value.nominal);
   const perUnit = closureBand(pair, rings.value.form);
   if (!perUnit.valid) return outside(perUnit.because);
   return known({ perUnit: perUnit.value, id: id.value });
@@ -74,7 +74,7 @@ export function elasticLimitAt(
   if (!yields.known) return yields;
   const [bush, housing] = yields.value;
   const found = elasticLimit(
-    { ...rings.value, bore },
+    pairOf(rings.value, bore),
     { bush, case: housing },
     rings.value.form,
   );
@@ -167,14 +167,18 @@ export const pressedOf = query<Known<Pressed>>("press-bore", (shop, ref) => {
   const sum = rootSumSquare.valid ? rootSumSquare.value : undefined;
   return known({
     closure: {
-      ...closed,
+      low: closed.low,
+      nominal: closed.nominal,
+      high: closed.high,
       // what other bushes did is no measurement of this one
       status: learned.isUsed ? "predicted" : status,
       step,
       working: closureWorking,
     },
     bore: {
-      ...bore,
+      low: bore.low,
+      nominal: bore.nominal,
+      high: bore.high,
       // nobody has read this bore, however well its parts are read
       status: "predicted",
       step,

@@ -26,7 +26,7 @@ import type { Working } from "../result.ts";
 import { entryOf, query } from "../shop.ts";
 import { bushId } from "./bush-size.ts";
 import { interferenceOf, partsOf } from "./press.ts";
-import { ringsOf } from "./press-rings.ts";
+import { pairOf, ringsOf } from "./press-rings.ts";
 import { settings } from "./settings.ts";
 
 export interface Pressure extends Estimate {
@@ -52,7 +52,7 @@ export const pressureOf = query<Known<Pressure>>(
       return outside(
         "the bush is smaller than the hole, so nothing is pressed",
       );
-    const pair = { ...rings.value, bore: id.value.nominal };
+    const pair = pairOf(rings.value, id.value.nominal);
     const { form } = rings.value;
     const left = (value: number): number => effectiveInterference(value, 0);
     const found = pressureBand(
@@ -69,7 +69,8 @@ export const pressureOf = query<Known<Pressure>>(
     if (!typical.valid) return outside(typical.because);
     const { system } = settings(shop, "job");
     return known({
-      ...found.value,
+      low: found.value.low,
+      high: found.value.high,
       nominal: (typical.value.low + typical.value.high) / 2,
       status: statusOf(interference.value, id.value),
       step: undefined,
@@ -116,10 +117,7 @@ export const stressesOf = query<Known<PressStress>>(
     if (!ofHole.valid) return outside(ofHole.because);
     if (!typical.valid) return outside(typical.because);
     const { system } = settings(shop, "job");
-    const times = (
-      factor: number,
-      step: Omit<Working, "with" | "source">,
-    ): Estimate => ({
+    const times = (factor: number, formula: string): Estimate => ({
       low: factor * low,
       nominal: factor * nominal,
       high: factor * high,
@@ -128,7 +126,7 @@ export const stressesOf = query<Known<PressStress>>(
       working: [
         ...working,
         {
-          ...step,
+          formula,
           with: `${fixed(factor, 3)} · ${showPressures(low, high, system)} = ${showPressures(factor * low, factor * high, system)}`,
           source:
             "Lamé's stresses; Shigley, 9th ed., eq. (5-13) for plane stress",
@@ -136,15 +134,16 @@ export const stressesOf = query<Known<PressStress>>(
       ],
     });
     return known({
-      bush: times(perUnit.value.bushBore.vonMises, {
-        formula: "von Mises at the bush's bore = 2p/(1 − d²/D²)",
-      }),
+      bush: times(
+        perUnit.value.bushBore.vonMises,
+        "von Mises at the bush's bore = 2p/(1 − d²/D²)",
+      ),
       hole:
         form === "plain"
-          ? times(perUnit.value.hole.vonMises, {
-              formula:
-                "von Mises at the hole = p · √(k² + k + 1), k = (Do² + D²)/(Do² − D²)",
-            })
+          ? times(
+              perUnit.value.hole.vonMises,
+              "von Mises at the hole = p · √(k² + k + 1), k = (Do² + D²)/(Do² − D²)",
+            )
           : {
               low: ofHole.value.low,
               nominal: (typical.value.low + typical.value.high) / 2,

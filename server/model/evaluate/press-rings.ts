@@ -27,6 +27,14 @@ export interface Rings extends Omit<PressedPair, "bore"> {
   readonly working: readonly Working[];
 }
 
+/** The rings with a bore in the bush. */
+export function pairOf(
+  { od, boss, bushMaterial, caseMaterial, split }: Rings,
+  bore: number,
+): PressedPair {
+  return { bore, od, boss, bushMaterial, caseMaterial, split };
+}
+
 /** The rings of a press, or the facts of them that are missing. A boss split along its axis is no ring and is refused. */
 export const ringsOf = query<Known<Rings>>("press-rings", (shop, ref) => {
   const parts = partsOf(shop, ref);

@@ -9,7 +9,7 @@ import { clearance } from "./fit.ts";
 import { namedIn } from "./index-of.ts";
 import { hotCases } from "./press-hot.ts";
 import { engagedLength, frictionOf } from "./press-pressure.ts";
-import { ringsOf } from "./press-rings.ts";
+import { pairOf, ringsOf } from "./press-rings.ts";
 import { interferenceOf, pressOfBore } from "./press.ts";
 
 export interface Holding {
@@ -46,7 +46,7 @@ export const holdingsOf = query<readonly Holding[]>(
     const interference = interferenceOf(shop, press);
     if (!rings.known || !friction.known || !length.known || !interference.known)
       return [];
-    const pair = { ...rings.value, bore: at20.value.bore.nominal };
+    const pair = pairOf(rings.value, at20.value.bore.nominal);
     const { low: least, high: most } = friction.value.band;
     const load = valueIn(entryOf(shop, fit), "LoadFact")?.force;
     return hotCases(shop, fit).flatMap(

@@ -164,7 +164,11 @@ export const interferenceOf = query<Known<Interference>>(
     if (od === undefined || hole === undefined) return SILENT;
     const made = interferenceBand(od, hole);
     if (!made.valid) return outside(made.because);
-    const asMade = { ...made.value, nominal: od.nominal - hole.nominal };
+    const asMade = {
+      low: made.value.low,
+      nominal: od.nominal - hole.nominal,
+      high: made.value.high,
+    };
     const { system } = settings(shop, "job");
     const step = finer(od.step, hole.step);
     const less = (value: number): string =>

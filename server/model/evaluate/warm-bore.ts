@@ -25,7 +25,7 @@ import type { Bodies } from "../values.ts";
 import type { Clearance } from "./fit.ts";
 import { elasticLimitAt } from "./press-closure.ts";
 import { expansionsOf } from "./press-heat.ts";
-import { figureOf, ringsOf } from "./press-rings.ts";
+import { figureOf, pairOf, ringsOf } from "./press-rings.ts";
 import { interferenceOf, pressOfBore } from "./press.ts";
 import { settings } from "./settings.ts";
 import { hostOf, materialOfFeature } from "./size.ts";
@@ -158,7 +158,7 @@ function inBush(
     ]) as Known<never>; // one of them is not known
   const limit = elasticLimitAt(shop, press, bore.nominal);
   if (!limit.known) return limit;
-  const pair = { ...rings.value, bore: bore.nominal };
+  const pair = pairOf(rings.value, bore.nominal);
   const closure = closureBand(pair, rings.value.form);
   if (!closure.valid) return outside(closure.because);
   const at = (

@@ -9,28 +9,47 @@ import { boresOfLine, lineOfBore } from "../evaluate/index-of.ts";
 import { guidesOf, pilotLinesOf } from "../evaluate/pilot.ts";
 import { settings } from "../evaluate/settings.ts";
 import { passesOf, stockOf, type Passes } from "../evaluate/stock.ts";
-import { lengthResult, numberResult, unknownResult } from "../make-result.ts";
+import { SILENT, type Estimate } from "../known.ts";
+import {
+  lengthResult,
+  numberResult,
+  sketch,
+  unknownResult,
+  type Sketch,
+  type Where,
+} from "../make-result.ts";
 import type { Result } from "../result.ts";
 import type { Shop } from "../shop.ts";
 
-export function cuttingResults(shop: Shop, line: string): readonly Result[] {
+export function cuttingSketches(shop: Shop, line: string): readonly Sketch[] {
   // a bore that two lines name is the first's, as its cut is
   const bores = [...new Set(boresOfLine(shop, line))].filter(
     (bore) => lineOfBore(shop, bore) === line,
   );
   return [
-    ...bores.map((bore) => stockResult(shop, line, bore)),
-    ...pilotResults(shop, line),
-    ...bores.flatMap((bore) => ledgeResult(shop, line, bore)),
+    ...bores.map((bore) => stockSketch(shop, line, bore)),
+    ...pilotSketches(shop, line),
+    ...bores.flatMap((bore) => ledgeSketch(shop, line, bore)),
   ];
 }
 
-function stockResult(shop: Shop, line: string, bore: string): Result {
+function stockSketch(shop: Shop, line: string, bore: string): Sketch {
   const where = { entry: line, kind: "stock", of: bore };
   const found = stockOf(shop, bore);
-  if (!found.known) return unknownResult(where, "m", found);
+  return sketch(where.kind, found, () =>
+    found.known
+      ? stockResult(shop, bore, where, found.value)
+      : unknownResult(where, "m", found),
+  );
+}
+
+function stockResult(
+  shop: Shop,
+  bore: string,
+  where: Where,
+  stock: Estimate,
+): Result {
   const { system } = settings(shop, "job");
-  const stock = found.value;
   const passes = passesOf(shop, bore);
   const size = showRange(stock.low, stock.high, system, stock.step);
   if (passes === undefined) return lengthResult(where, system, stock);
@@ -80,40 +99,39 @@ function working(
   };
 }
 
-function pilotResults(shop: Shop, line: string): readonly Result[] {
-  const { system } = settings(shop, "job");
+function pilotSketches(shop: Shop, line: string): readonly Sketch[] {
   const guides = guidesOf(shop, line);
   return pilotLinesOf(shop, line).map((each, index) => {
     const where = { entry: line, kind: "pilot-offset", of: each.guides };
-    const found = guides[index];
-    if (found?.known === true) return lengthResult(where, system, found.value);
-    return unknownResult(
-      where,
-      "m",
-      found ?? { known: false, needs: [], silent: true },
+    const found = guides[index] ?? SILENT;
+    return sketch(where.kind, found, () =>
+      found.known
+        ? lengthResult(where, settings(shop, "job").system, found.value)
+        : unknownResult(where, "m", found),
     );
   });
 }
 
-function ledgeResult(
+function ledgeSketch(
   shop: Shop,
   line: string,
   bore: string,
-): readonly Result[] {
+): readonly Sketch[] {
   const where = { entry: line, kind: "ledge", of: bore };
   const found = blindLedgeOf(shop, bore);
   if (found === undefined) return [];
-  if (!found.known) return [unknownResult(where, "m", found)];
-  const { system } = settings(shop, "job");
-  const { low, high, status, working: how, ledge } = found.value;
-  return [
-    numberResult(where, "m", found.value, {
+  const result = (): Result => {
+    if (!found.known) return unknownResult(where, "m", found);
+    const { system } = settings(shop, "job");
+    const { low, high, status, working: how, ledge } = found.value;
+    return numberResult(where, "m", found.value, {
       status,
       text:
         high === 0
           ? "none: the bore is cut to its end"
           : `${showRange(low, high, system)} long, ${showLength(ledge.diameter, system)} across, from ${showLength(ledge.cutDepth, system)} deep`,
       working: how,
-    }),
-  ];
+    });
+  };
+  return [sketch(where.kind, found, result)];
 }

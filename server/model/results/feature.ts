@@ -9,78 +9,94 @@ import {
   type Size,
 } from "../evaluate/size.ts";
 import { valueIn } from "../entry.ts";
-import { lengthResult, numberResult, unknownResult } from "../make-result.ts";
+import {
+  lengthResult,
+  numberResult,
+  sketch,
+  unknownResult,
+  type Sketch,
+} from "../make-result.ts";
 import { unknown, type Known } from "../known.ts";
 import type { Result } from "../result.ts";
 import { entryOf, type Shop } from "../shop.ts";
 
-export function featureResults(shop: Shop, ref: string): readonly Result[] {
-  const { system } = settings(shop, "job");
+export function featureSketches(shop: Shop, ref: string): readonly Sketch[] {
   const size: Known<Size> = ref.startsWith("bore ")
     ? boreSize(shop, ref)
     : sizeOf(shop, ref);
+  const where = { entry: ref, kind: "size" };
   if (!size.known)
-    return [unknownResult({ entry: ref, kind: "size" }, "m", size)];
-  const { outOfRound, taper, budget, budgetNeeds, step } = size.value;
-  const results: Result[] = [
-    lengthResult(
-      { entry: ref, kind: "size" },
-      system,
-      size.value,
-      verdictOfSize(shop, ref, size.value),
+    return [sketch("size", size, () => unknownResult(where, "m", size))];
+  const { outOfRound, taper, budget, budgetNeeds, step, status } = size.value;
+  const sketches = [
+    sketch("size", size, () =>
+      lengthResult(
+        where,
+        settings(shop, "job").system,
+        size.value,
+        verdictOfSize(shop, ref, size.value),
+      ),
     ),
   ];
   if (outOfRound !== undefined)
-    results.push(
-      oneLength(
-        ref,
-        "out-of-round",
-        outOfRound,
-        shop,
-        step,
-        "largest − smallest diameter at one place (two-point; not roundness by ISO 12181)",
+    sketches.push(
+      sketch("out-of-round", size, () =>
+        oneLength(
+          ref,
+          "out-of-round",
+          outOfRound,
+          shop,
+          step,
+          "largest − smallest diameter at one place (two-point; not roundness by ISO 12181)",
+        ),
       ),
     );
   if (taper !== undefined)
-    results.push(
-      oneLength(
-        ref,
-        "taper",
-        taper.difference,
-        shop,
-        step,
-        "largest − smallest mean of the places",
+    sketches.push(
+      sketch("taper", size, () =>
+        oneLength(
+          ref,
+          "taper",
+          taper.difference,
+          shop,
+          step,
+          "largest − smallest mean of the places",
+        ),
       ),
     );
-  if (size.value.status !== "measured") return results;
-  if (budget === undefined) {
-    results.push(
-      unknownResult(
-        { entry: ref, kind: "uncertainty" },
-        "m",
-        unknown(...budgetNeeds),
+  if (status === "measured")
+    sketches.push(
+      sketch("uncertainty", size, () =>
+        uncertainty(shop, ref, budget, budgetNeeds),
       ),
     );
-    return results;
-  }
+  return sketches;
+}
+
+function uncertainty(
+  shop: Shop,
+  ref: string,
+  budget: Size["budget"],
+  needs: Size["budgetNeeds"],
+): Result {
+  const where = { entry: ref, kind: "uncertainty" };
+  if (budget === undefined) return unknownResult(where, "m", unknown(...needs));
+  const { system } = settings(shop, "job");
   const U = budget.expanded;
-  results.push(
-    numberResult(
-      { entry: ref, kind: "uncertainty" },
-      "m",
-      { low: U, nominal: U, high: U },
-      {
-        status: "measured",
-        text: `± ${showLength(U, system, U / 10)} (95 %)`,
-        working: budget.rows.map((row) => ({
-          formula: `${row.name} (${row.distribution})`,
-          with: showLength(row.contribution, system, U / 10),
-          source: "JCGM 100:2008 (GUM)",
-        })),
-      },
-    ),
+  return numberResult(
+    where,
+    "m",
+    { low: U, nominal: U, high: U },
+    {
+      status: "measured",
+      text: `± ${showLength(U, system, U / 10)} (95 %)`,
+      working: budget.rows.map((row) => ({
+        formula: `${row.name} (${row.distribution})`,
+        with: showLength(row.contribution, system, U / 10),
+        source: "JCGM 100:2008 (GUM)",
+      })),
+    },
   );
-  return results;
 }
 
 function verdictOfSize(shop: Shop, ref: string, size: Size): Result["verdict"] {

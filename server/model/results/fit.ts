@@ -1,26 +1,29 @@
 // Results of a running fit.
 import { clearance, clearanceVerdict } from "../evaluate/fit.ts";
 import { settings } from "../evaluate/settings.ts";
-import { lengthResult, unknownResult } from "../make-result.ts";
-import type { Result } from "../result.ts";
+import {
+  lengthResult,
+  sketch,
+  unknownResult,
+  type Sketch,
+} from "../make-result.ts";
 import { type Shop } from "../shop.ts";
-import { warmResults } from "./warm.ts";
+import { warmSketches } from "./warm.ts";
 
-export function fitResults(shop: Shop, ref: string): readonly Result[] {
-  const { system } = settings(shop, "job");
+export function fitSketches(shop: Shop, ref: string): readonly Sketch[] {
   const found = clearance(shop, ref);
-  if (!found.known)
-    return [
-      unknownResult({ entry: ref, kind: "clearance" }, "m", found),
-      ...warmResults(shop, ref),
-    ];
+  const where = { entry: ref, kind: "clearance" };
   return [
-    lengthResult(
-      { entry: ref, kind: "clearance" },
-      system,
-      found.value,
-      clearanceVerdict(shop, ref)?.verdict,
+    sketch(where.kind, found, () =>
+      found.known
+        ? lengthResult(
+            where,
+            settings(shop, "job").system,
+            found.value,
+            clearanceVerdict(shop, ref)?.verdict,
+          )
+        : unknownResult(where, "m", found),
     ),
-    ...warmResults(shop, ref),
+    ...warmSketches(shop, ref),
   ];
 }

@@ -4,37 +4,50 @@ import {
   showRange,
   significant,
 } from "../../core/quantity/show.ts";
-import { inLine } from "../evaluate/in-line.ts";
+import { inLine, type InLine } from "../evaluate/in-line.ts";
 import { lineBoresOf } from "../evaluate/line-bores.ts";
 import { settings } from "../evaluate/settings.ts";
-import { numberResult, unknownResult } from "../make-result.ts";
+import {
+  numberResult,
+  sketch,
+  unknownResult,
+  type Sketch,
+} from "../make-result.ts";
 import type { Result } from "../result.ts";
 import type { Shop } from "../shop.ts";
 
 const SLOPE_STEP = 1e-7;
 
-export function inLineResults(shop: Shop, ref: string): readonly Result[] {
-  const { system } = settings(shop, "job");
+const KIND = "effective-clearance";
+
+export function inLineSketches(shop: Shop, ref: string): readonly Sketch[] {
   const bores = lineBoresOf(shop, ref);
   if (!bores.known) return [];
   const checked = bores.value.some(({ centres }) => 0 < centres.length);
   // one bore that nobody checked is in line with itself
   if (bores.value.length < 2 && !checked) return [];
   const found = inLine(shop, ref);
-  const where = (bore: string) => ({
-    entry: ref,
-    kind: "effective-clearance",
-    of: bore,
-  });
-  if (!found.known)
-    return bores.value.map(({ bore }) =>
-      unknownResult(where(bore), "m", found),
-    );
-  const { seats, status } = found.value;
+  return [
+    sketch(KIND, found, () =>
+      found.known
+        ? seatResults(shop, ref, found.value)
+        : bores.value.map(({ bore }) =>
+            unknownResult({ entry: ref, kind: KIND, of: bore }, "m", found),
+          ),
+    ),
+  ];
+}
+
+function seatResults(
+  shop: Shop,
+  ref: string,
+  { seats, status }: InLine,
+): readonly Result[] {
+  const { system } = settings(shop, "job");
   return seats.map(
     ({ bore, low, nominal, high, lostToSlope, slope, runout, step }) =>
       numberResult(
-        where(bore),
+        { entry: ref, kind: KIND, of: bore },
         "m",
         { low, nominal, high },
         {

@@ -3,25 +3,34 @@ import { fixed, showLength, showRange } from "../../core/quantity/show.ts";
 import { showChance } from "../../core/quantity/show-running.ts";
 import { oversizeNote } from "../evaluate/reamer.ts";
 import { settings } from "../evaluate/settings.ts";
-import { cuttingResults } from "./cutting.ts";
+import { cuttingSketches } from "./cutting.ts";
 import { rankingOf, windowOf, type Choice } from "../evaluate/window.ts";
-import { numberResult, unknownResult } from "../make-result.ts";
+import {
+  numberResult,
+  sketch,
+  unknownResult,
+  type Sketch,
+} from "../make-result.ts";
 import { unknown, need } from "../known.ts";
 import type { Result } from "../result.ts";
 import { type Shop } from "../shop.ts";
 
-export function lineResults(shop: Shop, ref: string): readonly Result[] {
+export function lineSketches(shop: Shop, ref: string): readonly Sketch[] {
+  const window = windowOf(shop, ref);
   return [
-    windowResult(shop, ref),
-    ...reamerResults(shop, ref),
-    ...cuttingResults(shop, ref),
+    sketch("reamer-window", window, () => windowResult(shop, ref, window)),
+    sketch("cut-size", undefined, () => reamerResults(shop, ref)),
+    ...cuttingSketches(shop, ref),
   ];
 }
 
-function windowResult(shop: Shop, ref: string): Result {
+function windowResult(
+  shop: Shop,
+  ref: string,
+  found: ReturnType<typeof windowOf>,
+): Result {
   const { system } = settings(shop, "job");
   const where = { entry: ref, kind: "reamer-window" };
-  const found = windowOf(shop, ref);
   if (!found.known) return unknownResult(where, "m", found);
   const { demands, window } = found.value;
   const predicted = demands.some((demand) => demand.status === "predicted");

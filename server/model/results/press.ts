@@ -14,27 +14,37 @@ import { forceOf, pressureOf, stressesOf } from "../evaluate/press-pressure.ts";
 import { interferenceOf, interferenceVerdict } from "../evaluate/press.ts";
 import { settings } from "../evaluate/settings.ts";
 import { unknown, type Estimate, type Known } from "../known.ts";
-import { lengthResult, numberResult, unknownResult } from "../make-result.ts";
+import {
+  lengthResult,
+  numberResult,
+  sketch,
+  unknownResult,
+  type Sketch,
+} from "../make-result.ts";
 import type { Result, Verdict } from "../result.ts";
 import type { Shop } from "../shop.ts";
 
-export function pressResults(shop: Shop, ref: string): readonly Result[] {
+export function pressSketches(shop: Shop, ref: string): readonly Sketch[] {
   const { system } = settings(shop, "job");
   const length = (
     kind: string,
     found: Known<Estimate>,
-    verdict?: Verdict,
-  ): Result =>
-    found.known
-      ? lengthResult({ entry: ref, kind }, system, found.value, verdict)
-      : unknownResult({ entry: ref, kind }, "m", found);
+    verdict?: () => Verdict | undefined,
+  ): Sketch =>
+    sketch(kind, found, () =>
+      found.known
+        ? lengthResult({ entry: ref, kind }, system, found.value, verdict?.())
+        : unknownResult({ entry: ref, kind }, "m", found),
+    );
+  const temperature = (kind: string, found: Known<Reached>): Sketch =>
+    sketch(kind, found, () => temperatureResult(ref, kind, found, system));
   const stresses = stressesOf(shop, ref);
   const pressed = pressedOf(shop, ref);
   return [
     length(
       "interference",
       interferenceOf(shop, ref),
-      interferenceVerdict(shop, ref)?.verdict,
+      () => interferenceVerdict(shop, ref)?.verdict,
     ),
     shown(
       ref,
@@ -61,12 +71,14 @@ export function pressResults(shop: Shop, ref: string): readonly Result[] {
       system,
     ),
     length("bore-closure", part(pressed, "closure")),
-    boreAfterPress(ref, pressed, system),
+    sketch("bore-after-press", pressed, () =>
+      boreAfterPress(ref, pressed, system),
+    ),
     shown(ref, "press-force", "N", forceOf(shop, ref), showForces, system),
-    temperature(ref, "heat-to", heatTo(shop, ref), system),
-    temperature(ref, "freeze-to", freezeTo(shop, ref), system),
+    temperature("heat-to", heatTo(shop, ref)),
+    temperature("freeze-to", freezeTo(shop, ref)),
     length("bush-od-to-make", odToMake(shop, ref)),
-    temperature(ref, "release-temperature", releaseOf(shop, ref), system),
+    temperature("release-temperature", releaseOf(shop, ref)),
   ];
 }
 
@@ -84,13 +96,15 @@ function shown(
   found: Known<Estimate>,
   show: (low: number, high: number, system: System) => string,
   system: System,
-): Result {
-  if (!found.known) return unknownResult({ entry, kind }, unit, found);
-  const { low, high, status, working } = found.value;
-  return numberResult({ entry, kind }, unit, found.value, {
-    status,
-    working,
-    text: show(low, high, system),
+): Sketch {
+  return sketch(kind, found, () => {
+    if (!found.known) return unknownResult({ entry, kind }, unit, found);
+    const { low, high, status, working } = found.value;
+    return numberResult({ entry, kind }, unit, found.value, {
+      status,
+      working,
+      text: show(low, high, system),
+    });
   });
 }
 
@@ -115,7 +129,7 @@ function boreAfterPress(
 }
 
 /** A temperature; where none does it, the text says why, and that is no fault of the record. */
-function temperature(
+function temperatureResult(
   entry: string,
   kind: string,
   found: Known<Reached>,

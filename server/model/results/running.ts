@@ -20,37 +20,42 @@ import {
 } from "../evaluate/running.ts";
 import { settings } from "../evaluate/settings.ts";
 import type { Estimate, Known } from "../known.ts";
-import { numberResult, unknownResult } from "../make-result.ts";
+import {
+  numberResult,
+  sketch,
+  unknownResult,
+  type Sketch,
+} from "../make-result.ts";
 import type { Result, Verdict } from "../result.ts";
 import type { Shop } from "../shop.ts";
 
 /** Nothing where nothing is written of how the fit runs. */
-export function runningResults(shop: Shop, ref: string): readonly Result[] {
+export function runningSketches(shop: Shop, ref: string): readonly Sketch[] {
   if (!isRun(shop, ref)) return [];
-  return [...surfaceResults(shop, ref), ...filmResults(shop, ref)];
+  return [...surfaceSketches(shop, ref), ...filmSketches(shop, ref)];
 }
 
 type Show = (low: number, high: number, system: System) => string;
 
-function surfaceResults(shop: Shop, ref: string): readonly Result[] {
-  const { system } = settings(shop, "job");
+function surfaceSketches(shop: Shop, ref: string): readonly Sketch[] {
   const of = (
     kind: string,
     unit: string,
     found: Known<Estimate>,
     limit: "speed" | "specificLoad" | "pv",
     show: Show,
-  ): Result => {
-    const where = { entry: ref, kind };
-    if (!found.known) return unknownResult(where, unit, found);
-    const { low, high, status, working } = found.value;
-    return numberResult(where, unit, found.value, {
-      status,
-      verdict: verdictOf(shop, ref, found.value, limit),
-      text: show(low, high, system),
-      working,
+  ): Sketch =>
+    sketch(kind, found, () => {
+      const where = { entry: ref, kind };
+      if (!found.known) return unknownResult(where, unit, found);
+      const { low, high, status, working } = found.value;
+      return numberResult(where, unit, found.value, {
+        status,
+        verdict: verdictOf(shop, ref, found.value, limit),
+        text: show(low, high, settings(shop, "job").system),
+        working,
+      });
     });
-  };
   return [
     of("surface-speed", "m/s", surfaceSpeed(shop, ref), "speed", showSpeeds),
     of(
@@ -77,7 +82,7 @@ function verdictOf(
   return isOverLimit(low, limit) ? "out" : "unsure";
 }
 
-function filmResults(shop: Shop, ref: string): readonly Result[] {
+function filmSketches(shop: Shop, ref: string): readonly Sketch[] {
   const { system } = settings(shop, "job");
   const film = filmOf(shop, ref);
   const of = (
@@ -85,10 +90,12 @@ function filmResults(shop: Shop, ref: string): readonly Result[] {
     unit: string,
     value: (each: FilmCase) => number,
     show: (low: number, high: number) => string,
-  ): Result =>
-    film.known
-      ? filmResult({ entry: ref, kind }, unit, film.value, value, show)
-      : unknownResult({ entry: ref, kind }, unit, film);
+  ): Sketch =>
+    sketch(kind, film, () =>
+      film.known
+        ? filmResult({ entry: ref, kind }, unit, film.value, value, show)
+        : unknownResult({ entry: ref, kind }, unit, film),
+    );
   return [
     of(
       "film",
@@ -100,7 +107,7 @@ function filmResults(shop: Shop, ref: string): readonly Result[] {
           ? `, the least at ${film.value.worst.gap}`
           : ""),
     ),
-    ratioResult(shop, ref),
+    ratioSketch(shop, ref),
     of(
       "relative-eccentricity",
       "1",
@@ -145,14 +152,16 @@ function filmResult(
   );
 }
 
-function ratioResult(shop: Shop, ref: string): Result {
+function ratioSketch(shop: Shop, ref: string): Sketch {
   const where = { entry: ref, kind: "film-ratio" };
   const found = filmRatioOf(shop, ref);
-  if (!found.known) return unknownResult(where, "1", found);
-  const { low, high, regime, status, working } = found.value;
-  return numberResult(where, "1", found.value, {
-    status,
-    text: `${showNumbers(low, high)}, ${regime} at the least`,
-    working,
+  return sketch(where.kind, found, () => {
+    if (!found.known) return unknownResult(where, "1", found);
+    const { low, high, regime, status, working } = found.value;
+    return numberResult(where, "1", found.value, {
+      status,
+      text: `${showNumbers(low, high)}, ${regime} at the least`,
+      working,
+    });
   });
 }

@@ -6,6 +6,7 @@ import {
   showTemperature,
   significant,
 } from "../../core/quantity/show.ts";
+import type { ShimChoice } from "../../core/stack/shims.ts";
 import {
   drawnFloat,
   floatCases,
@@ -16,22 +17,35 @@ import {
   type StackFloat,
 } from "../evaluate/stack.ts";
 import { settings } from "../evaluate/settings.ts";
-import { numberResult, unknownResult } from "../make-result.ts";
+import type { Known } from "../known.ts";
+import {
+  numberResult,
+  sketch,
+  unknownResult,
+  type Sketch,
+  type Where,
+} from "../make-result.ts";
 import type { Result, Working } from "../result.ts";
 import type { Shop } from "../shop.ts";
 
-export function stackResults(shop: Shop, ref: string): readonly Result[] {
+export function stackSketches(shop: Shop, ref: string): readonly Sketch[] {
+  const float = floatOf(shop, ref);
   return [
-    floatResult(shop, ref),
-    ...floatCases(shop, ref).map((each) => caseResult(shop, ref, each)),
-    ...shimResult(shop, ref),
+    sketch("end-float", float, () => floatResult(shop, ref, float)),
+    ...floatCases(shop, ref).map((each) =>
+      sketch("end-float", each.float, () => caseResult(shop, ref, each)),
+    ),
+    ...shimSketch(shop, ref),
   ];
 }
 
-function floatResult(shop: Shop, ref: string): Result {
+function floatResult(
+  shop: Shop,
+  ref: string,
+  found: Known<StackFloat>,
+): Result {
   const { system } = settings(shop, "job");
   const where = { entry: ref, kind: "end-float" };
-  const found = floatOf(shop, ref);
   if (!found.known) return unknownResult(where, "m", found);
   const { nominal, worst, rootSumSquare, status, step, members } = found.value;
   const range = (band: StackFloat["worst"]): string =>
@@ -120,13 +134,26 @@ function caseResult(
   );
 }
 
-function shimResult(shop: Shop, ref: string): readonly Result[] {
-  const { system } = settings(shop, "job");
+function shimSketch(shop: Shop, ref: string): readonly Sketch[] {
   const where = { entry: ref, kind: "shim" };
   const found = shimsOf(shop, ref);
   if (found === undefined) return [];
-  if (!found.known) return [unknownResult(where, "m", found)];
-  const { shims, sum, float } = found.value;
+  return [
+    sketch(where.kind, found, () =>
+      found.known
+        ? shimResult(shop, ref, where, found.value)
+        : unknownResult(where, "m", found),
+    ),
+  ];
+}
+
+function shimResult(
+  shop: Shop,
+  ref: string,
+  where: Where,
+  { shims, sum, float }: ShimChoice,
+): Result {
+  const { system } = settings(shop, "job");
   const stack = floatOf(shop, ref);
   const step = stack.known ? stack.value.step : undefined;
   const list =
@@ -135,23 +162,21 @@ function shimResult(shop: Shop, ref: string): readonly Result[] {
       : shims.length === 1
         ? showLength(sum, system)
         : `${shims.map((each) => lengthDigits(each, system)).join(" + ")} = ${showLength(sum, system)}`;
-  return [
-    numberResult(
-      where,
-      "m",
-      { low: sum, nominal: sum, high: sum },
-      {
-        status: stack.known ? stack.value.status : "predicted",
-        text: list,
-        working: [
-          {
-            formula:
-              "fewest shims that bring all of the float in; of those, nearest to the middle of what is wanted",
-            with: `float then ${showRange(float.low, float.high, system, step)}`,
-            source: "",
-          },
-        ],
-      },
-    ),
-  ];
+  return numberResult(
+    where,
+    "m",
+    { low: sum, nominal: sum, high: sum },
+    {
+      status: stack.known ? stack.value.status : "predicted",
+      text: list,
+      working: [
+        {
+          formula:
+            "fewest shims that bring all of the float in; of those, nearest to the middle of what is wanted",
+          with: `float then ${showRange(float.low, float.high, system, step)}`,
+          source: "",
+        },
+      ],
+    },
+  );
 }

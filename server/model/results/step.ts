@@ -2,11 +2,20 @@
 import { gateOf } from "../evaluate/gate.ts";
 import { orderOf } from "../evaluate/order.ts";
 import { SILENT } from "../known.ts";
-import { numberResult, unknownResult } from "../make-result.ts";
+import {
+  numberResult,
+  sketch,
+  unknownResult,
+  type Sketch,
+} from "../make-result.ts";
 import type { Result } from "../result.ts";
 import { type Shop } from "../shop.ts";
 
-export function stepResults(shop: Shop, ref: string): readonly Result[] {
+export function stepSketches(shop: Shop, ref: string): readonly Sketch[] {
+  return [sketch("ready", undefined, () => stepResults(shop, ref))];
+}
+
+function stepResults(shop: Shop, ref: string): readonly Result[] {
   const order = orderOf(shop, "");
   const step = order.steps.find((each) => each.ref === ref);
   if (step === undefined) return [];

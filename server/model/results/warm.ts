@@ -7,15 +7,20 @@ import {
   type WarmCase,
 } from "../evaluate/press-hot.ts";
 import { settings } from "../evaluate/settings.ts";
-import { numberResult, unknownResult } from "../make-result.ts";
+import {
+  numberResult,
+  sketch,
+  unknownResult,
+  type Sketch,
+} from "../make-result.ts";
 import type { Result } from "../result.ts";
 import type { Shop } from "../shop.ts";
 
-export function warmResults(shop: Shop, fit: string): readonly Result[] {
-  const { system } = settings(shop, "job");
+export function warmSketches(shop: Shop, fit: string): readonly Sketch[] {
   const resultOf = (kind: string, { number, found }: WarmCase): Result => {
     const where = { entry: fit, kind, case: number };
     if (!found.known) return unknownResult(where, "m", found);
+    const { system } = settings(shop, "job");
     const { low, high, step, status, verdict, working } = found.value;
     return numberResult(where, "m", found.value, {
       status,
@@ -24,9 +29,11 @@ export function warmResults(shop: Shop, fit: string): readonly Result[] {
       text: `${showRange(low, high, system, step)}${letGo(found.value)}`,
     });
   };
+  const sketchOf = (kind: string, each: WarmCase): Sketch =>
+    sketch(kind, each.found, () => resultOf(kind, each));
   return [
-    ...hotCases(shop, fit).map((each) => resultOf("hot-clearance", each)),
-    ...coldCases(shop, fit).map((each) => resultOf("cold-clearance", each)),
+    ...hotCases(shop, fit).map((each) => sketchOf("hot-clearance", each)),
+    ...coldCases(shop, fit).map((each) => sketchOf("cold-clearance", each)),
   ];
 }
 

@@ -11,6 +11,7 @@ export function namesTwice(open: OpenFile): readonly FileDraft[] {
 
 /** A file is one job or one crib. */
 function secondOpenings({ file }: OpenFile): readonly FileDraft[] {
+  if (file.openings.length < 2) return [];
   const openings = file.entries.flatMap((entry, index) =>
     entry.kind === "job" || entry.kind === "shop" ? [{ entry, index }] : [],
   );

@@ -2,8 +2,7 @@
 // another result rests on it.
 import { ENTRY_KINDS } from "../../../grammar/vocabulary.ts";
 import { groupedBy } from "../../model/groups.ts";
-import { whyNotValid } from "../../model/make-result.ts";
-import { resultsOf } from "../../model/results.ts";
+import { notValidOf } from "../../model/results.ts";
 import { entryOf, refOf, type Shop } from "../../model/shop.ts";
 import type { Rule } from "../rule.ts";
 
@@ -14,14 +13,14 @@ export const notValidHere: Rule = {
   level: "information",
   about: ENTRY_KINDS,
   check(shop, ref, entry) {
-    const kinds = groupedBy(resultsOf(shop, ref), whyNotValid);
+    const kinds = groupedBy(notValidOf(shop, ref), (each) => each.because);
     return [...kinds].flatMap(([because, of]) =>
       restsOn(shop, ref, because, FARTHEST)
         ? []
         : [
             {
               span: entry.nameSpan,
-              message: `No ${oneOf([...new Set(of.map(({ kind }) => kind))].map(named))} is given, since the method does not hold here: ${because}.`,
+              message: `No ${oneOf(of.map(({ kind }) => named(kind)))} is given, since the method does not hold here: ${because}.`,
             },
           ],
     );
@@ -56,7 +55,7 @@ function restsOn(
     return (
       other !== undefined &&
       other !== ref &&
-      (resultsOf(shop, other).some((each) => whyNotValid(each) === because) ||
+      (notValidOf(shop, other).some((each) => each.because === because) ||
         restsOn(shop, other, because, far - 1))
     );
   });
