@@ -332,6 +332,26 @@ function onceOnly(
   });
 }
 
+/** A block that is left out, with the sentence that says why. Nothing is known of it, not even its name. */
+export function unreadEntry(block: Block, message: string): Entry {
+  const [head] = block.lines;
+  const span =
+    head === undefined ? { line: 0, start: 0, end: 0 } : spanOfLine(head, 0);
+  return {
+    block,
+    kind: undefined,
+    name: undefined,
+    ref: "",
+    headSpan: span,
+    nameSpan: span,
+    damaged: true,
+    of: [],
+    facts: [],
+    refs: [],
+    problems: [{ code: "line-damaged", span, data: { message } }],
+  };
+}
+
 /** Lines that no known word opens: the first word is reported, and the facts under it are left alone. */
 function unknownBlock(block: Block): Entry {
   const problems: Problem[] = [];

@@ -1,18 +1,76 @@
-// The entries of one file, read block by block; a block that an edit did not touch keeps its entry.
-import type { Block, FileLines } from "../../grammar/lines.ts";
-import { readEntry, valueIn, type Entry, type FileContext } from "./entry.ts";
+// The entries of one file, read block by block; a block that an edit did not touch keeps its entry. A file of more lines than any record
+// needs is read up to there, so that none takes the memory of the machine.
+import { lineCount, type Block, type FileLines } from "../../grammar/lines.ts";
+import {
+  readEntry,
+  unreadEntry,
+  valueIn,
+  type Entry,
+  type FileContext,
+} from "./entry.ts";
+
+/** Lines of a file that are read. A record of a thousand fits has fewer than a tenth of them. */
+export const MOST_LINES = 50_000;
 
 export interface FileEntries {
   readonly path: string;
   readonly lines: FileLines;
   readonly context: FileContext;
-  /** One a block, in order. */
+  /** One a block, in order; of a file that is too long, the last stands for all that is not read. */
   readonly entries: readonly Entry[];
   /** Those that open a job or a shop: one, in a file as it should be. */
   readonly openings: readonly Entry[];
+  /** No line of it was left out for its length. */
+  readonly isWhole: boolean;
 }
 
 export function readFile(
+  path: string,
+  lines: FileLines,
+  before: FileEntries | undefined,
+): FileEntries {
+  return lineCount(lines) <= MOST_LINES
+    ? readWhole(path, lines, before?.isWhole === true ? before : undefined)
+    : readBeginning(path, lines);
+}
+
+/** Reads the blocks that end within the limit. The next block says that it and those after it are not read. */
+function readBeginning(path: string, lines: FileLines): FileEntries {
+  const { blocks, starts } = lines;
+  const next = blocks.findIndex(
+    (block, index) => MOST_LINES < (starts[index] ?? 0) + block.lines.length,
+  );
+  const context = contextOf(
+    openingBlock({ ...lines, blocks: blocks.slice(0, next) }),
+  );
+  const entries = blocks
+    .slice(0, next)
+    .map((block) => readEntry(block, context))
+    .concat(
+      blocks
+        .slice(next, next + 1)
+        .map((block) =>
+          unreadEntry(
+            block,
+            `This file has ${counted(lineCount(lines))} lines, and a file is read up to its line ${counted(MOST_LINES)}: nothing is known from this entry on. Take what stands from here into files of its own; a \`use\` under the job brings them together.`,
+          ),
+        ),
+    );
+  return {
+    path,
+    lines,
+    context,
+    entries,
+    openings: entries.filter(isOpening),
+    isWhole: false,
+  };
+}
+
+function counted(number: number): string {
+  return number.toLocaleString("en-US");
+}
+
+function readWhole(
   path: string,
   lines: FileLines,
   before: FileEntries | undefined,
@@ -27,9 +85,16 @@ export function readFile(
     before.context.system === context.system &&
     before.context.isJob === context.isJob
   )
-    return { path, lines, context, ...keepEntries(lines, before, context) };
+    return {
+      path,
+      lines,
+      context,
+      isWhole: true,
+      ...keepEntries(lines, before, context),
+    };
   const entries = lines.blocks.map((block) => readEntry(block, context));
-  return { path, lines, context, entries, openings: entries.filter(isOpening) };
+  const openings = entries.filter(isOpening);
+  return { path, lines, context, entries, openings, isWhole: true };
 }
 
 /**

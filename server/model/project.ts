@@ -85,6 +85,7 @@ export function createFiles(options: { readonly root: string }): Files {
       const file = entriesOf(next);
       if (file === undefined) continue;
       files.push(file);
+      if (!file.isWhole) isWhole = false;
       for (const use of usesIn(file)) {
         const state = stateOf(use.path, next);
         // a file that uses itself lacks nothing

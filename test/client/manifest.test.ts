@@ -90,7 +90,7 @@ describe("the manifest", () => {
     expect(virtualWorkspaces).toEqual({ supported: true });
     expect(untrustedWorkspaces.supported).toBe("limited");
     expect(untrustedWorkspaces.description).toMatch(
-      /Comparing .* is off: it runs git/u,
+      /Comparing .* are off: both run git/u,
     );
     // what could run something: a setting that names a program, a task, a debugger, a terminal
     const text = JSON.stringify(manifest.contributes);

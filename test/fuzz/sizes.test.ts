@@ -8,6 +8,7 @@ import { hintsIn } from "../../server/ide/hints.ts";
 import { hoverAt } from "../../server/ide/hover.ts";
 import { tokensIn } from "../../server/ide/semantic-tokens.ts";
 import { symbolsIn } from "../../server/ide/symbols.ts";
+import { MOST_LINES } from "../../server/model/file-entries.ts";
 import { createProject } from "../../server/rules/check.ts";
 import { folderWith, thou } from "../cli/in-process.ts";
 
@@ -109,4 +110,84 @@ test("ten thousand entries, by the command line", async () => {
   });
   expect(code).toBe(1);
   expect(out).toContain('"name-twice"');
+});
+
+const HEAD = "job a\n  units mm\npart x\n";
+
+/** A record of so many lines, each of them one that `write` makes of its number. */
+function linesOf(lines: number, write: (at: number) => string): string {
+  return (
+    HEAD +
+    Array.from({ length: lines - 4 }, (_, at) => `${write(at)}\n`).join("")
+  );
+}
+
+function checked(text: string) {
+  const project = createProject({ root: "/" });
+  project.setFile("/a.thou", readLines(text));
+  for (const missing of project.missingUses("/a.thou"))
+    project.setFile(missing, null);
+  const open = project.open("/a.thou");
+  if (open === undefined) throw new Error("it is not there");
+  return { project, open, findings: project.check("/a.thou").findings };
+}
+
+test("a file of more lines than are read says so once, at the entry that passes the limit, and guesses nothing of the rest", () => {
+  const name = (at: number): string => `part p${at}`;
+  const last = linesOf(MOST_LINES, name);
+  expect(checked(last).findings).toEqual([]);
+  // it refers to what stands past the limit, and to what stands nowhere that is read
+  const over = linesOf(100_000, (at) =>
+    at === 0 ? "journal j on p90000\n  limits 10 to 9" : name(at),
+  );
+  const { project, open, findings } = checked(over);
+  expect(findings.map(({ code, place }) => [code, place.line])).toEqual([
+    ["range-reversed", 4],
+    ["line-damaged", MOST_LINES],
+  ]);
+  expect(findings[1]?.message).toBe(
+    "This file has 100,001 lines, and a file is read up to its line 50,000: nothing is known from this entry on. Take what stands from here into files of its own; a \u2018use\u2019 under the job brings them together.".replace(
+      /[\u2018\u2019]/gu,
+      "`",
+    ),
+  );
+  expect(open.file.entries.length).toBe(MOST_LINES - 2 + 1); // and the one that stands for the rest
+  // past it every question has an answer
+  const there = { line: 90_000, character: 6 };
+  completionAt(open, there, "2026-11-05");
+  hoverAt(open, there);
+  symbolsIn(open);
+  hintsIn(open, 89_000, 90_000);
+  // and what was cut down to the limit is read afresh
+  project.setFile("/a.thou", readLines(last));
+  expect(project.check("/a.thou").findings).toEqual([]);
+});
+
+test("one entry of more lines than are read is not read", () => {
+  const { findings } = checked(linesOf(60_000, () => '  note "x"'));
+  expect(findings.map(({ code, place }) => [code, place.line])).toEqual([
+    ["line-damaged", 2],
+  ]);
+});
+
+// as long as may be; each made one lookup of all for each line, or nothing, before the limit stood
+test.each([
+  ["parts of one name", () => "part y", "name-twice"],
+  ["facts of one sort", () => "  serial 5", "fact-twice"],
+  ["words that are none", (at: number) => `zzz${at}`, "word-unknown"],
+  ["bad names", () => "journal 5", "line-damaged"],
+] as const)("fifty thousand lines: %s", (_, write, code) => {
+  const { findings } = checked(linesOf(MOST_LINES, write));
+  expect(findings.length).toBeGreaterThan(MOST_LINES - 10);
+  expect(findings.at(-1)?.code).toBe(code);
+});
+
+test("signs that no record holds, and ends of lines of every sort: nothing throws, and every character is kept", () => {
+  const text = `job a\r  units mm\n\rpart x\r\n  note "\u{0}\u{D800}"\u{2028}\n\u{0}\n\u{DC00}\r\r\n`;
+  const file = readLines(text.repeat(2000));
+  expect(file.lines.map(({ text: line, eol }) => line + eol).join("")).toBe(
+    text.repeat(2000),
+  );
+  const { findings } = checked(text.repeat(2000));
+  expect(findings.length).toBeGreaterThan(2000);
 });

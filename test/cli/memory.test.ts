@@ -1,0 +1,51 @@
+// The command over a record of a hundred thousand entries, with little memory: the engine ends a process that takes more than it is given.
+import { execFile } from "node:child_process";
+import { expect, test } from "vitest";
+import { bundledCommand } from "./bundled-command.ts";
+import { folderWith } from "./in-process.ts";
+
+/** A part, a journal, a bore and the fit of the two, on eight lines. */
+function fit(at: number): string {
+  return `part p${at}
+journal j${at} on p${at}
+  limits 25 mm h6
+  read 24.99 24.995
+bore b${at} in p${at}
+  limits 25 H7
+fit f${at} of journal j${at} in bore b${at}
+  want 0.01 to 0.05
+`;
+}
+
+test(
+  "a hundred thousand entries are read as far as a file is read, in 400 MB",
+  { timeout: 240_000 },
+  async () => {
+    const { command } = await bundledCommand();
+    const entries = Array.from({ length: 25_000 }, (_, at) => fit(at));
+    const cwd = await folderWith({
+      "a.thou": `job a\n  units mm\n${entries.join("")}`,
+    });
+    const { code, out } = await new Promise<{
+      readonly code: unknown;
+      readonly out: string;
+    }>((resolve) => {
+      execFile(
+        process.execPath,
+        ["--max-old-space-size=400", command, "check", "a.thou"],
+        { cwd, maxBuffer: 100_000_000 },
+        (error, stdout) => {
+          resolve({
+            code: error === null ? 0 : (error.code ?? error.signal),
+            out: stdout,
+          });
+        },
+      );
+    });
+    expect(code).toBe(1);
+    // as the terminal breaks lines
+    expect(out.replace(/\s+/gu, " ")).toContain(
+      "This file has 200,003 lines, and a file is read up to its line 50,000",
+    );
+  },
+);
