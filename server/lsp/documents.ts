@@ -7,6 +7,7 @@ import type {
 } from "vscode-languageserver";
 import {
   editLines,
+  lineCount,
   readLines,
   type Edit,
   type FileLines,
@@ -61,7 +62,7 @@ function editOf({
 /** A keystroke changes a character or two of one line; whatever changes more was put there whole. */
 function typedLine(
   changes: readonly TextDocumentContentChangeEvent[],
-  { lines }: FileLines,
+  file: FileLines,
 ): number | undefined {
   const [change, another] = changes;
   if (change === undefined || another !== undefined || !("range" in change))
@@ -72,5 +73,5 @@ function typedLine(
     end.character - start.character <= 1 &&
     change.text.length <= MOST_TYPED &&
     !/[\r\n]/u.test(change.text);
-  return isTyped && start.line < lines.length ? start.line : undefined;
+  return isTyped && start.line < lineCount(file) ? start.line : undefined;
 }

@@ -163,3 +163,25 @@ test.each([
 ])("%s is typed, or is not", (_, changes, line) => {
   expect(documents.update(open(JOB), changes, 2).typedOn).toBe(line);
 });
+
+test("a change of a document gathers no list of all its lines", () => {
+  const before = open(JOB);
+  const { blocks, starts } = before.lines;
+  const ungathered: FileLines = {
+    blocks,
+    starts,
+    get lines(): never {
+      throw new Error("gathered");
+    },
+  };
+  const change = {
+    range: {
+      start: { line: 1, character: 0 },
+      end: { line: 1, character: 0 },
+    },
+    text: " ",
+  };
+  const after = documents.update({ ...before, lines: ungathered }, [change], 2);
+  expect(after.typedOn).toBe(1);
+  expect(textOf(after.lines)).toBe(JOB.replace("\n", "\n "));
+});
