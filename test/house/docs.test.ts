@@ -11,6 +11,7 @@ const PAGES = [
   "docs/language.md",
   "docs/review.md",
   "docs/archive.md",
+  "docs/security.md",
   ...readdirSync(path.join(root, "docs/guide")).map(
     (file) => `docs/guide/${file}`,
   ),

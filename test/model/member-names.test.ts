@@ -1,0 +1,96 @@
+// Names that every object of the language has as members are names like any other: a record with them comes to what it comes to with plain
+// ones, in every kind of entry that is named, and as JSON.
+import { describe, expect, test } from "vitest";
+import { jsonText } from "../../server/cli/json-text.ts";
+import { readLines } from "../../grammar/lines.ts";
+import { readLevels } from "../../server/ide/levels.ts";
+import { settingsFrom } from "../../server/lsp/settings.ts";
+import { createProject } from "../../server/rules/check.ts";
+import { CRIB, JOB } from "../lsp/winch.ts";
+
+/** Of Object.prototype, those that are names in a record: names begin with a letter. */
+const MEMBERS = Object.getOwnPropertyNames(Object.prototype).filter((name) =>
+  /^[A-Za-z]+$/u.test(name),
+);
+
+/** Each entry's name, but for those that are words of the language as well: to put another in their place would change more than a name. */
+const NAMES = [
+  ...new Set(
+    [...`${JOB}${CRIB}`.matchAll(/^[a-z]+ ([a-z][\w-]*)/gmu)].map(
+      ([, name = ""]) => name,
+    ),
+  ),
+].filter((name) => !new RegExp(`^ +${name} `, "mu").test(JOB + CRIB));
+
+function checked(job: string, crib: string): string {
+  const project = createProject({ root: "/" });
+  project.setFile("/winch.thou", readLines(job));
+  project.setFile("/crib.thou", readLines(crib));
+  return jsonText(project.check("/winch.thou"), 1);
+}
+
+/** Without places: another name is of another length. */
+function plain(json: string): string {
+  return json.replace(/"(?:start|end)": \d+/gu, "");
+}
+
+test("there are such names, and such entries", () => {
+  expect(MEMBERS).toContain("constructor");
+  expect(MEMBERS).toContain("toString");
+  expect(NAMES).toContain("mic-1");
+  expect(NAMES.length).toBeGreaterThan(5);
+});
+
+test("a name is in what comes out", () => {
+  expect(
+    checked(
+      JOB.replaceAll("r-8755", "constructor"),
+      CRIB.replaceAll("r-8755", "constructor"),
+    ),
+  ).toContain("constructor");
+});
+
+describe.each(MEMBERS)("%s", (member) => {
+  test.each(NAMES)("for %s", (name) => {
+    const word = new RegExp(`(?<![\\w-])${name}(?![\\w.-])`, "gu");
+    const plainName = "zz-plain-name";
+    const asked = checked(
+      JOB.replace(word, member),
+      CRIB.replace(word, member),
+    );
+    const other = checked(
+      JOB.replace(word, plainName),
+      CRIB.replace(word, plainName),
+    );
+    expect(plain(asked.replaceAll(member, plainName))).toBe(plain(other));
+  });
+});
+
+test("`__proto__` is no name, and says so", () => {
+  const project = createProject({ root: "/" });
+  project.setFile(
+    "/a.thou",
+    readLines("job a\n  units mm\npart __proto__\n  __proto__ 5\n"),
+  );
+  expect(project.check("/a.thou").findings.map(({ code }) => code)).toContain(
+    "line-damaged",
+  );
+});
+
+test("in settings they are no codes, and leave every object as it was", () => {
+  const before = Object.getOwnPropertyNames(Object.prototype).join();
+  for (const name of [...MEMBERS, "__proto__"]) {
+    const levels: unknown = JSON.parse(`{"${name}": "off"}`);
+    const { problems, levels: read } = readLevels(levels);
+    expect(problems.length, name).toBe(1);
+    expect(Object.keys(read)).toEqual([]);
+    expect(
+      settingsFrom(JSON.parse(`{"${name}": {"enabled": false}}`)),
+    ).toMatchObject({ hints: true });
+  }
+  expect(
+    settingsFrom(JSON.parse('{"__proto__": {"hints": {"enabled": false}}}'))
+      .hints,
+  ).toBe(true);
+  expect(Object.getOwnPropertyNames(Object.prototype).join()).toBe(before);
+});
