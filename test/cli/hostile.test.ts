@@ -1,6 +1,8 @@
 // A hostile record through every command that writes what it says: whatever a terminal, a page, a table or a reader of Markdown would obey
 // comes out as text. What is HTML is read by a parser, what is Markdown by a reader that takes HTML and makes links of addresses.
+import { execFileSync } from "node:child_process";
 import { createRequire } from "node:module";
+import path from "node:path";
 import { beforeAll, describe, expect, test } from "vitest";
 import { createProject } from "../../server/rules/check.ts";
 import { readPage } from "../sheet/read-page.ts";
@@ -105,5 +107,21 @@ test.each([[[]], [["--blank"]]])(
       expect(["script", "img", "a", "iframe", "object"]).not.toContain(tagName);
       for (const { name } of attrs) expect(name).not.toMatch(/^on/u);
     }
+  },
+);
+
+test.skipIf(process.platform === "win32")(
+  "a crib that is a pipe is none: nothing waits for who may write to it",
+  { timeout: 20_000 },
+  async () => {
+    const folder = await folderWith({
+      "job.thou": `job a\n  units mm\n  use "pipe.thou"\n`,
+    });
+    execFileSync("mkfifo", [path.join(folder, "pipe.thou")]);
+    const { out: said } = await thou(["check", "job.thou"], {
+      cwd: folder,
+      parts: { createProject: () => createProject({ root: folder }) },
+    });
+    expect(said).toContain("file-missing");
   },
 );
