@@ -228,10 +228,8 @@ function combined(parts: readonly Part[]): Spread | undefined {
         spread.degreesOfFreedom,
     ),
   );
-  return {
-    standardDeviation,
-    degreesOfFreedom: rest === 0 ? Infinity : 1 / rest,
-  };
+  // endless where no share of it was estimated: one over zero
+  return { standardDeviation, degreesOfFreedom: 1 / rest };
 }
 
 function sum(numbers: readonly number[]): number {

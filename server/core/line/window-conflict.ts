@@ -85,7 +85,7 @@ function fewestWindows(
       window: orderedRange(limits.low, limits.high),
     }))
     .flatMap(({ journal, window }) => (window ? [{ journal, window }] : []))
-    .sort((a, b) => a.window.high - b.window.high || a.journal - b.journal);
+    .sort((a, b) => a.window.high - b.window.high);
   const groups: { journals: number[]; window: Range }[] = [];
   for (const { journal, window } of servable) {
     const last = groups.at(-1);

@@ -126,6 +126,10 @@ describe("the oil's temperature", () => {
     const answer = warmFilm({ ...bearing, ...change }, oil, cooling);
     return answer.valid ? "" : answer.because;
   };
+  test("is refused where the bearing is none, whatever carries its heat", () => {
+    for (const cooling of [bySideFlow, byWholeFlow, byCase])
+      expect(because({ diametralClearance: 0 }, cooling)).toMatch(/clearance/);
+  });
   test("is refused where nothing balances", () => {
     expect(because({}, { ...byCase, area: 0 })).toMatch(/nothing carries/);
     expect(because({}, { ...bySideFlow, volumetricHeat: NaN })).toMatch(

@@ -89,6 +89,18 @@ describe("window of a line", () => {
     expect(window.setBy).toEqual({ low: 1, high: 0 });
   });
 
+  test("is set by the first of journals that need the same", () => {
+    const twice = [journal(0.8742, 0.8743), journal(0.8742, 0.8743)];
+    const window = known(lineWindow(twice));
+    expect(window.open && window.setBy).toEqual({ low: 0, high: 0 });
+  });
+
+  test("refuses a line with a journal that is none", () => {
+    expect(
+      refusal(lineWindow([journal(0.8742, 0.8743), journal(0.9, 0.8)])),
+    ).toContain("larger to the smaller");
+  });
+
   test("journals whose windows touch share that one size", () => {
     const window = known(
       lineWindow([journal(0.8737, 0.8737), journal(0.8745, 0.8745)]),

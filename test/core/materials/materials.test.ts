@@ -77,6 +77,21 @@ test.each([
   expect(oil(name)).toBeDefined();
 });
 
+test("a material is of the family that its name begins with", () => {
+  const others = {
+    "sae-841": "sintered",
+    acetal: "polymer",
+    "ptfe-lined": "lined",
+    "babbitt-tin": "white-metal",
+    "babbitt-lead": "white-metal",
+  };
+  for (const { name, family } of materials)
+    expect(family, name).toBe(
+      Object.entries(others).find(([each]) => each === name)?.[1] ??
+        name.split("-")[0],
+    );
+});
+
 test("what bushes are made of says how it may run, and a case's metal how hot it may be made", () => {
   for (const entry of materials) {
     const runs = [entry.specificLoad, entry.speed, entry.pv];
