@@ -65,8 +65,10 @@ export const compareChecks = [
         const [size] = /\d\.\d+/.exec(at.lines[at.reading - 1]);
         const end = at.lines[at.reading - 1].indexOf(size) + size.length;
         await goTo(page, at.reading, end + 1);
-        // the digits after the point: a thousandth of an inch under what was read
-        await page.keyboard.press("Control+Shift+ArrowLeft");
+        // the digits after the point, one by one, since editors differ in what a word is: a thousandth of an inch under what was read
+        const digits = size.length - size.indexOf(".") - 1;
+        for (let n = 0; n < digits; n++)
+          await page.keyboard.press("Shift+ArrowLeft");
         await page.keyboard.type("87332");
         await runCommand(page, COMMAND);
         const preview = await previewWith(page, "→ 0.87332");

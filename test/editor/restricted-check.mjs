@@ -100,6 +100,12 @@ export const restrictedChecks = [
       await page
         .locator(".statusbar-item", { hasText: "Restricted Mode" })
         .waitFor({ state: "detached" });
+      // newer editors show it in a box over all else
+      const over = page.locator(".monaco-modal-editor-block");
+      if (await over.isVisible()) {
+        await over.locator(".codicon-close").last().click();
+        await over.waitFor({ state: "hidden" });
+      }
       await page.locator(".tab", { hasText: record }).first().click();
       await runCommand(page, COMPARE);
       await toast.waitFor();

@@ -60,6 +60,7 @@ export function within(seconds, what, promise) {
  * @param {string} [o.vsix]      package to install first
  * @param {boolean} [o.testing]  let the page name a development folder and tests; newer releases want to be told
  * @param {boolean} [o.restricted]  open the folder as one that nobody has said to trust, and ask nobody
+ * @param {Record<string, unknown>} [o.settings]  of the user, in place of the quiet ones of the same name; undefined leaves one out
  * @param {number} [o.port]      default: any free one
  * @param {Record<string, string>} [o.env]  more environment for the server, which extension hosts inherit
  */
@@ -92,7 +93,8 @@ export async function startServer(o) {
     await mkdir(path.join(data, "User"), { recursive: true });
     await mkdir(extensions);
     const settings = path.join(data, "User/settings.json");
-    await writeFile(settings, JSON.stringify(quiet, null, 2));
+    const chosen = { ...quiet, ...o.settings };
+    await writeFile(settings, JSON.stringify(chosen, null, 2));
 
     const places = [
       `--user-data-dir=${data}`,
