@@ -193,6 +193,39 @@ describe("imports go downward only", () => {
   });
 });
 
+test("only engine.ts loads DuckDB", () => {
+  const loading = files.filter((file) =>
+    /(?<!typeof )import\("@duckdb|(?<!import type [^;]*)from "@duckdb/u.test(
+      readFileSync(path.join(root, file), "utf8"),
+    ),
+  );
+  expect(loading).toEqual(["server/archive/engine.ts"]);
+});
+
+test("a state of an archive is written through disk.ts; its folder and its lock alone are made elsewhere", () => {
+  const writing = files.flatMap((file) => {
+    if (roomOf(file)?.room !== "server/archive") return [];
+    const [, names = ""] =
+      /import \{([^}]*)\} from "node:fs\/promises"/u.exec(
+        readFileSync(path.join(root, file), "utf8"),
+      ) ?? [];
+    const writes = names
+      .split(",")
+      .map((name) => name.trim())
+      .filter(
+        (name) => name !== "" && !/^(?:read|stat|lstat|access)/u.test(name),
+      );
+    return writes.length === 0
+      ? []
+      : [`${path.basename(file)}: ${writes.join(" ")}`];
+  });
+  expect(writing).toEqual([
+    "archive.ts: mkdir",
+    "disk.ts: copyFile link mkdir open rename rm symlink",
+    "lock.ts: link rename rm writeFile",
+  ]);
+});
+
 test("only parse.ts calls Ohm", () => {
   const callers = files.filter((file) => importsOf(file).includes("ohm-js"));
   expect(callers).toEqual(["grammar/parse.ts"]);
