@@ -97,10 +97,10 @@ body { max-width: 52rem; padding: 0.5rem 1rem 2rem; color: var(--vscode-editor-f
 h1 { font-size: 1.2rem; font-weight: 600; }
 figure { margin: 1rem 0; }
 svg { max-width: 100%; height: auto; }
+table { border-collapse: collapse; }
 caption { text-align: left; font-weight: 600; padding: 0.25rem 0; }
 th, td { text-align: left; padding: 0.2rem 1rem 0.2rem 0; border-bottom: 1px solid var(--vscode-widget-border, #8888); white-space: nowrap; }
 .wide { overflow-x: auto; }
-table { border-collapse: collapse; }
 .note { color: var(--vscode-descriptionForeground); }
 `;
 

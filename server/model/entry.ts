@@ -337,10 +337,22 @@ export function unreadEntry(block: Block, message: string): Entry {
   const [head] = block.lines;
   const span =
     head === undefined ? { line: 0, start: 0, end: 0 } : spanOfLine(head, 0);
+  return blankEntry(block, undefined, span, [
+    { code: "line-damaged", span, data: { message } },
+  ]);
+}
+
+/** Of no kind and without facts: nothing hangs on it. */
+function blankEntry(
+  block: Block,
+  name: string | undefined,
+  span: Span,
+  problems: readonly Problem[],
+): Entry {
   return {
     block,
     kind: undefined,
-    name: undefined,
+    name,
     ref: "",
     headSpan: span,
     nameSpan: span,
@@ -348,7 +360,7 @@ export function unreadEntry(block: Block, message: string): Entry {
     of: [],
     facts: [],
     refs: [],
-    problems: [{ code: "line-damaged", span, data: { message } }],
+    problems,
   };
 }
 
@@ -394,19 +406,7 @@ function unknownBlock(block: Block): Entry {
         },
       });
   }
-  return {
-    block,
-    kind: undefined,
-    name,
-    ref: "",
-    headSpan: span,
-    nameSpan: span,
-    damaged: true,
-    of: [],
-    facts: [],
-    refs: [],
-    problems,
-  };
+  return blankEntry(block, name, span, problems);
 }
 
 function spanOfLine(line: Line, number: number): Span {

@@ -134,7 +134,8 @@ function keepEntries(
   return { entries, openings };
 }
 
-function isOpening({ kind }: Entry): boolean {
+/** A job or a shop. */
+export function isOpening({ kind }: Entry): boolean {
   return kind === "job" || kind === "shop";
 }
 

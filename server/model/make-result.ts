@@ -115,6 +115,18 @@ export function sketch(
   };
 }
 
+/** The one result of what is known or not. @param made of what is known */
+export function sketchOf<T>(
+  where: Where,
+  unit: string,
+  found: Known<T>,
+  made: (value: T) => Result,
+): Sketch {
+  return sketch(where.kind, found, () =>
+    found.known ? made(found.value) : unknownResult(where, unit, found),
+  );
+}
+
 function unknownText(
   needs: readonly Need[],
   { because, silent }: Unknown,

@@ -16,7 +16,7 @@ import {
   key,
   originOf,
   sorted,
-  without,
+  withoutWild,
   type Origin,
 } from "./lesson-groups.ts";
 
@@ -76,21 +76,19 @@ function lessonsOfSize(
   // each lot by itself, or one that is odd would have wild bushes alone
   const lots = all.map(([lot, whole]): readonly [string, typeof whole] => [
     lot,
-    without(
+    withoutWild(
       whole,
       wildAmong(
         whole.map(({ ratio, step }) => ({ value: ratio, step })),
         FALSE_WILD / all.length,
       ),
-      ({ bush, file, bore }) => {
-        leftOut.push({
-          about: "bush",
-          subject: bush,
-          file,
-          entry: bore,
-          why: "wild",
-        });
-      },
+      leftOut,
+      ({ bush: subject, file, bore: entry }) => ({
+        about: "bush",
+        subject,
+        file,
+        entry,
+      }),
     ),
   ]);
   const odd = oddGroups(

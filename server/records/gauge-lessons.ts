@@ -8,7 +8,7 @@ import {
   key,
   originOf,
   sorted,
-  without,
+  withoutWild,
   type Origin,
 } from "./lesson-groups.ts";
 import type { GaugeDatum } from "./pairs.ts";
@@ -38,7 +38,7 @@ export function gaugeLessons(
     const whole = inTime(unordered);
     const years = (date: string): number =>
       (Date.parse(date) - Date.parse(whole[0]?.date ?? date)) / YEAR;
-    const group = without(
+    const group = withoutWild(
       whole,
       wildAlong(
         whole.map(({ date, difference, step }) => ({
@@ -47,15 +47,13 @@ export function gaugeLessons(
           step,
         })),
       ),
-      ({ gauge, file, entry }) => {
-        leftOut.push({
-          about: "gauge",
-          subject: gauge,
-          file,
-          entry,
-          why: "wild",
-        });
-      },
+      leftOut,
+      ({ gauge: subject, file, entry }) => ({
+        about: "gauge",
+        subject,
+        file,
+        entry,
+      }),
     );
     const [one] = group;
     const last = group.at(-1);

@@ -1,6 +1,7 @@
 // What the lessons of each sort do alike: data in groups and in the order of time, without the wild ones, and where they come from.
 import type { System } from "../core/quantity/show.ts";
 import { groupedBy } from "../model/groups.ts";
+import type { LeftOut } from "./evidence.ts";
 
 /** Where a lesson comes from. */
 export interface Origin {
@@ -12,15 +13,20 @@ export interface Origin {
   readonly system: System;
 }
 
-/** All but the wild ones, which are told. */
-export function without<T>(
+/**
+ * All but the wild ones, which are told.
+ * @param wild indexes of items
+ * @param leftOut is added to
+ */
+export function withoutWild<T>(
   items: readonly T[],
   wild: readonly number[],
-  tell: (item: T) => void,
+  leftOut: LeftOut[],
+  whatOf: (item: T) => Omit<LeftOut, "why">,
 ): readonly T[] {
   return items.filter((item, index) => {
     const isWild = wild.includes(index);
-    if (isWild) tell(item);
+    if (isWild) leftOut.push({ ...whatOf(item), why: "wild" });
     return !isWild;
   });
 }

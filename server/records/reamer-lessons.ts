@@ -8,7 +8,7 @@ import {
   key,
   originOf,
   sorted,
-  without,
+  withoutWild,
   type Origin,
 } from "./lesson-groups.ts";
 
@@ -38,7 +38,7 @@ export function reamerLessons(
         found === undefined ? [] : [{ ...cut, ...found }],
       );
       return sorted(learned, ({ material }) => material).flatMap((whole) => {
-        const group = without(
+        const group = withoutWild(
           whole,
           wildAlong(
             whole.map(({ number, oversize, step }) => ({
@@ -47,15 +47,13 @@ export function reamerLessons(
               step,
             })),
           ),
-          ({ reamer, file, bore }) => {
-            leftOut.push({
-              about: "reamer",
-              subject: reamer,
-              file,
-              entry: bore,
-              why: "wild",
-            });
-          },
+          leftOut,
+          ({ reamer: subject, file, bore: entry }) => ({
+            about: "reamer",
+            subject,
+            file,
+            entry,
+          }),
         );
         const found = learnOverTime(
           group.map(({ number, oversize }) => ({ x: number, y: oversize })),

@@ -1,6 +1,7 @@
 // The sizes of many records gathered for their trends, state by state, with what has to be told of what was left out. Where the states come
 // from is the caller's: the terminal reads folders and git, the language server what the editor has.
 import type { OpenFile } from "../model/project.ts";
+import { count } from "./learned-words.ts";
 import { pointsOnce } from "./points-once.ts";
 import { pointsIn } from "./trend-points.ts";
 import type { StatePoint, StatePoints } from "./trend-state.ts";
@@ -106,8 +107,4 @@ function withoutHours(
     : [
         `${count(without, "size")} of days on which no hours are written, or two that differ, left out: write \`hours 12400 h on DATE\` in the job, as the hour meter showed that day.`,
       ];
-}
-
-function count(number: number, noun: string): string {
-  return `${String(number)} ${noun}${number === 1 ? "" : "s"}`;
 }

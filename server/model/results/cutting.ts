@@ -13,8 +13,7 @@ import { SILENT, type Estimate } from "../known.ts";
 import {
   lengthResult,
   numberResult,
-  sketch,
-  unknownResult,
+  sketchOf,
   type Sketch,
   type Where,
 } from "../make-result.ts";
@@ -35,11 +34,8 @@ export function cuttingSketches(shop: Shop, line: string): readonly Sketch[] {
 
 function stockSketch(shop: Shop, line: string, bore: string): Sketch {
   const where = { entry: line, kind: "stock", of: bore };
-  const found = stockOf(shop, bore);
-  return sketch(where.kind, found, () =>
-    found.known
-      ? stockResult(shop, bore, where, found.value)
-      : unknownResult(where, "m", found),
+  return sketchOf(where, "m", stockOf(shop, bore), (stock) =>
+    stockResult(shop, bore, where, stock),
   );
 }
 
@@ -103,11 +99,8 @@ function pilotSketches(shop: Shop, line: string): readonly Sketch[] {
   const guides = guidesOf(shop, line);
   return pilotLinesOf(shop, line).map((each, index) => {
     const where = { entry: line, kind: "pilot-offset", of: each.guides };
-    const found = guides[index] ?? SILENT;
-    return sketch(where.kind, found, () =>
-      found.known
-        ? lengthResult(where, settings(shop, "job").system, found.value)
-        : unknownResult(where, "m", found),
+    return sketchOf(where, "m", guides[index] ?? SILENT, (offset) =>
+      lengthResult(where, settings(shop, "job").system, offset),
     );
   });
 }
@@ -120,18 +113,18 @@ function ledgeSketch(
   const where = { entry: line, kind: "ledge", of: bore };
   const found = blindLedgeOf(shop, bore);
   if (found === undefined) return [];
-  const result = (): Result => {
-    if (!found.known) return unknownResult(where, "m", found);
-    const { system } = settings(shop, "job");
-    const { low, high, status, working: how, ledge } = found.value;
-    return numberResult(where, "m", found.value, {
-      status,
-      text:
-        high === 0
-          ? "none: the bore is cut to its end"
-          : `${showRange(low, high, system)} long, ${showLength(ledge.diameter, system)} across, from ${showLength(ledge.cutDepth, system)} deep`,
-      working: how,
-    });
-  };
-  return [sketch(where.kind, found, result)];
+  return [
+    sketchOf(where, "m", found, (left) => {
+      const { system } = settings(shop, "job");
+      const { low, high, status, working: how, ledge } = left;
+      return numberResult(where, "m", left, {
+        status,
+        text:
+          high === 0
+            ? "none: the bore is cut to its end"
+            : `${showRange(low, high, system)} long, ${showLength(ledge.diameter, system)} across, from ${showLength(ledge.cutDepth, system)} deep`,
+        working: how,
+      });
+    }),
+  ];
 }

@@ -1,28 +1,20 @@
 // Results of a running fit.
 import { clearance, clearanceVerdict } from "../evaluate/fit.ts";
 import { settings } from "../evaluate/settings.ts";
-import {
-  lengthResult,
-  sketch,
-  unknownResult,
-  type Sketch,
-} from "../make-result.ts";
+import { lengthResult, sketchOf, type Sketch } from "../make-result.ts";
 import { type Shop } from "../shop.ts";
 import { warmSketches } from "./warm.ts";
 
 export function fitSketches(shop: Shop, ref: string): readonly Sketch[] {
-  const found = clearance(shop, ref);
   const where = { entry: ref, kind: "clearance" };
   return [
-    sketch(where.kind, found, () =>
-      found.known
-        ? lengthResult(
-            where,
-            settings(shop, "job").system,
-            found.value,
-            clearanceVerdict(shop, ref)?.verdict,
-          )
-        : unknownResult(where, "m", found),
+    sketchOf(where, "m", clearance(shop, ref), (found) =>
+      lengthResult(
+        where,
+        settings(shop, "job").system,
+        found,
+        clearanceVerdict(shop, ref)?.verdict,
+      ),
     ),
     ...warmSketches(shop, ref),
   ];

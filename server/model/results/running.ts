@@ -23,6 +23,7 @@ import type { Estimate, Known } from "../known.ts";
 import {
   numberResult,
   sketch,
+  sketchOf,
   unknownResult,
   type Sketch,
 } from "../make-result.ts";
@@ -44,18 +45,17 @@ function surfaceSketches(shop: Shop, ref: string): readonly Sketch[] {
     found: Known<Estimate>,
     limit: "speed" | "specificLoad" | "pv",
     show: Show,
-  ): Sketch =>
-    sketch(kind, found, () => {
-      const where = { entry: ref, kind };
-      if (!found.known) return unknownResult(where, unit, found);
-      const { low, high, status, working } = found.value;
-      return numberResult(where, unit, found.value, {
-        status,
-        verdict: verdictOf(shop, ref, found.value, limit),
-        text: show(low, high, settings(shop, "job").system),
-        working,
-      });
-    });
+  ): Sketch => {
+    const where = { entry: ref, kind };
+    return sketchOf(where, unit, found, (value) =>
+      numberResult(where, unit, value, {
+        status: value.status,
+        verdict: verdictOf(shop, ref, value, limit),
+        text: show(value.low, value.high, settings(shop, "job").system),
+        working: value.working,
+      }),
+    );
+  };
   return [
     of("surface-speed", "m/s", surfaceSpeed(shop, ref), "speed", showSpeeds),
     of(
@@ -154,14 +154,11 @@ function filmResult(
 
 function ratioSketch(shop: Shop, ref: string): Sketch {
   const where = { entry: ref, kind: "film-ratio" };
-  const found = filmRatioOf(shop, ref);
-  return sketch(where.kind, found, () => {
-    if (!found.known) return unknownResult(where, "1", found);
-    const { low, high, regime, status, working } = found.value;
-    return numberResult(where, "1", found.value, {
-      status,
-      text: `${showNumbers(low, high)}, ${regime} at the least`,
-      working,
-    });
-  });
+  return sketchOf(where, "1", filmRatioOf(shop, ref), (ratio) =>
+    numberResult(where, "1", ratio, {
+      status: ratio.status,
+      text: `${showNumbers(ratio.low, ratio.high)}, ${ratio.regime} at the least`,
+      working: ratio.working,
+    }),
+  );
 }

@@ -21,6 +21,7 @@ import type { Known } from "../known.ts";
 import {
   numberResult,
   sketch,
+  sketchOf,
   unknownResult,
   type Sketch,
   type Where,
@@ -139,10 +140,8 @@ function shimSketch(shop: Shop, ref: string): readonly Sketch[] {
   const found = shimsOf(shop, ref);
   if (found === undefined) return [];
   return [
-    sketch(where.kind, found, () =>
-      found.known
-        ? shimResult(shop, ref, where, found.value)
-        : unknownResult(where, "m", found),
+    sketchOf(where, "m", found, (choice) =>
+      shimResult(shop, ref, where, choice),
     ),
   ];
 }

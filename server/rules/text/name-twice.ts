@@ -1,5 +1,6 @@
 // Two entries of one kind and name, in one file or over a job and the files that it uses; and a second job or shop in a file.
 import type { Entry } from "../../model/entry.ts";
+import { isOpening } from "../../model/file-entries.ts";
 import type { OpenFile } from "../../model/project.ts";
 import type { FileDraft } from "../file-rules.ts";
 import type { DraftFix } from "../rule.ts";
@@ -13,7 +14,7 @@ export function namesTwice(open: OpenFile): readonly FileDraft[] {
 function secondOpenings({ file }: OpenFile): readonly FileDraft[] {
   if (file.openings.length < 2) return [];
   const openings = file.entries.flatMap((entry, index) =>
-    entry.kind === "job" || entry.kind === "shop" ? [{ entry, index }] : [],
+    isOpening(entry) ? [{ entry, index }] : [],
   );
   const first =
     openings.find(({ entry }) => entry.kind === "job") ?? openings[0];

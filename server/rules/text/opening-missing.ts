@@ -1,6 +1,7 @@
 // What a file lacks at its head: a job or a shop, or the unit of its bare lengths. Said once a file.
 import { isName, nameOutOf } from "../../../grammar/names.ts";
 import { given, type Entry } from "../../model/entry.ts";
+import { isOpening } from "../../model/file-entries.ts";
 import type { OpenFile } from "../../model/project.ts";
 import type { FileDraft } from "../file-rules.ts";
 import type { DraftFix } from "../rule.ts";
@@ -84,10 +85,6 @@ export function unitsMissing({ file }: OpenFile): readonly FileDraft[] {
       fixes: [fix("inch"), fix("mm")],
     },
   ];
-}
-
-function isOpening({ kind }: Entry): boolean {
-  return kind === "job" || kind === "shop";
 }
 
 function mayBeOpening({ kind, block }: Entry): boolean {
