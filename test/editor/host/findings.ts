@@ -50,22 +50,22 @@ export const findings: readonly HostTest[] = [
     async test() {
       await withEdit(misspell, async (document, before) => {
         const finding = await findingWith(document, "word-unknown");
-        const actions = await vscode.commands.executeCommand<
-          vscode.CodeAction[]
-        >(
-          "vscode.executeCodeActionProvider",
-          document.uri,
-          finding.range,
-          vscode.CodeActionKind.QuickFix.value,
-          10, // so many are resolved, so that they carry their edit
-        );
-        const fix = actions.find(
-          (action) => action.edit && /\bwant\b/.test(action.title),
-        );
-        ok(
-          fix?.edit,
-          `a fix is offered: ${actions.map((action) => action.title).join(", ")}`,
-        );
+        // Asked straight after the finding an editor may have none yet.
+        const fix = await until("a fix is offered", async () => {
+          const actions = await vscode.commands.executeCommand<
+            vscode.CodeAction[]
+          >(
+            "vscode.executeCodeActionProvider",
+            document.uri,
+            finding.range,
+            vscode.CodeActionKind.QuickFix.value,
+            10, // so many are resolved, so that they carry their edit
+          );
+          return actions.find(
+            (action) => action.edit && /\bwant\b/.test(action.title),
+          );
+        });
+        ok(fix.edit);
         ok(await vscode.workspace.applyEdit(fix.edit), "the fix is applied");
         equal(document.getText(), before);
       });
