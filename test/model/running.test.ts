@@ -321,7 +321,9 @@ describe("where no full film may be claimed", () => {
       expect(result?.text).toContain("PV decides");
     }
     expect(resultOf(found, FIT, "pv")?.status).toBe("predicted");
-    expect(found.findings.map((each) => each.code)).toContain("not-valid-here");
+    expect(found.findings.map((each) => each.code)).not.toContain(
+      "not-valid-here",
+    );
     expect(found.findings.map((each) => each.code)).not.toContain("film-thin");
   });
 

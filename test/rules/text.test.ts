@@ -192,6 +192,24 @@ describe("files", () => {
   });
 });
 
+describe("a material by a part of its name", () => {
+  test.each([
+    ["cast-iron", "`iron-grey`, `iron-grey-class-40` or `iron-ductile`"],
+    ["aluminum-a380", "`aluminium-a380`"],
+    ["aluminum", "`aluminium-356-t6`, `aluminium-319` or `aluminium-a380`"],
+    ["phosphor-bronze", "`bronze-c932`, `bronze-c936` or `bronze-c937`"],
+  ])("%s", (name, meant) => {
+    const [finding] = check(`job j\npart case\n  material ${name}\n`);
+    expect(finding?.message).toContain(`did you mean ${meant}?`);
+  });
+
+  test("what has no part in common is offered where it is listed", () => {
+    const [finding] = check("job j\npart case\n  material granite\n");
+    expect(finding?.message).toContain("thou explain material");
+    expect(finding?.fixes ?? []).toEqual([]);
+  });
+});
+
 describe("did you mean", () => {
   const words = ["limits", "length", "read", "repeat", "runout", "taper"];
   test.each([

@@ -116,6 +116,12 @@ function isUnderLoad(angle: number): boolean {
   return Math.cos(Math.PI / 4) + 1e-9 < Math.cos(angle);
 }
 
+/** Why no full film is claimed of a fit, whatever its numbers: its load, its feed or its bush. There PV decides. */
+export function unclaimedFilm(shop: Shop, fit: string): string | undefined {
+  const service = serviceOf(shop, fit);
+  return service.known ? undefined : service.because;
+}
+
 /** What a film of the fit would be reckoned from; unknown where none may be claimed. */
 export const filmFacts = query<Known<FilmFacts>>("film-facts", (shop, fit) => {
   const entry = entryOf(shop, fit);

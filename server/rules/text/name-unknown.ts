@@ -9,7 +9,7 @@ import { refsOfKind, resolve, type Shop } from "../../model/shop.ts";
 import type { RefSite, Span } from "../../model/values.ts";
 import { CODES } from "../codes.ts";
 import type { Draft, Rule } from "../rule.ts";
-import { nearest } from "./near.ts";
+import { namesInCommon, nearest } from "./near.ts";
 import { oneOf, withArticle, writeInstead } from "./wording.ts";
 
 export const nameUnknown: Rule = {
@@ -52,7 +52,7 @@ function missing(shop: Shop, site: RefSite): Draft {
   }
   const kinds = kind === undefined ? takes : [kind];
   const names = namesOf(shop, kinds);
-  const near = nearest(name, names);
+  const near = namesNear(name, names);
   const what =
     kinds.length === 1 ? `${kinds[0] ?? ""} \`${name}\`` : `entry \`${name}\``;
   return {
@@ -60,6 +60,12 @@ function missing(shop: Shop, site: RefSite): Draft {
     message: `There is no ${what} here or in the files that are used${ask(near) ?? choice(kinds, names)}`,
     fixes: writeInstead(nameSpan, near),
   };
+}
+
+/** Nearest by its letters; where none is, those that have a part in common. */
+function namesNear(name: string, names: readonly string[]): readonly string[] {
+  const near = nearest(name, names);
+  return near.length === 0 ? namesInCommon(name, names) : near;
 }
 
 function ask(near: readonly string[]): string | undefined {

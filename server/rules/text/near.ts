@@ -36,6 +36,38 @@ function between(word: string, candidate: string): number {
   return distance(a, b);
 }
 
+/**
+ * The candidates that share a part of a name written with hyphens, at most three, those with most in common first: `cast-iron` for
+ * `iron-grey`, `bronze` for `tin-bronze`.
+ */
+export function namesInCommon(
+  name: string,
+  candidates: readonly string[],
+): readonly string[] {
+  const parts = partsOf(name);
+  const common = (candidate: string): number =>
+    partsOf(candidate).filter((part) =>
+      parts.some((other) => areSpeltAlike(part, other)),
+    ).length;
+  return [...new Set(candidates)]
+    .filter((candidate) => 0 < common(candidate))
+    .sort((a, b) => common(b) - common(a))
+    .slice(0, 3);
+}
+
+/** `aluminum` is `aluminium`. */
+function areSpeltAlike(a: string, b: string): boolean {
+  return a === b || (6 <= Math.min(a.length, b.length) && distance(a, b) < 2);
+}
+
+/** Of letters, three at least: a number or a letter that is the same says nothing. */
+function partsOf(name: string): readonly string[] {
+  return name
+    .toLowerCase()
+    .split("-")
+    .filter((part) => /^\p{L}{3,}$/u.test(part));
+}
+
 /** `raed` for `read` */
 function areSwapped(a: string, b: string): boolean {
   if (a.length !== b.length) return false;

@@ -1,6 +1,7 @@
 // A method was asked outside the range in which it holds, and gives no number: which, and why. Said where it happens and not again where
-// another result rests on it.
+// another result rests on it. That no film is claimed where grease or a load in shocks leaves none is as it was written, and is no finding.
 import { ENTRY_KINDS } from "../../../grammar/vocabulary.ts";
+import { unclaimedFilm } from "../../model/evaluate/film-facts.ts";
 import { groupedBy } from "../../model/groups.ts";
 import { notValidOf } from "../../model/results.ts";
 import { entryOf, refOf, type Shop } from "../../model/shop.ts";
@@ -13,9 +14,13 @@ export const notValidHere: Rule = {
   level: "information",
   about: ENTRY_KINDS,
   check(shop, ref, entry) {
-    const kinds = groupedBy(notValidOf(shop, ref), (each) => each.because);
+    const found = notValidOf(shop, ref);
+    if (found.length === 0) return [];
+    const unclaimed =
+      entry.kind === "fit" ? unclaimedFilm(shop, ref) : undefined;
+    const kinds = groupedBy(found, (each) => each.because);
     return [...kinds].flatMap(([because, of]) =>
-      restsOn(shop, ref, because, FARTHEST)
+      because === unclaimed || restsOn(shop, ref, because, FARTHEST)
         ? []
         : [
             {
