@@ -384,7 +384,8 @@ export const examples: Readonly<Record<string, readonly string[]>> = {
   ],
   "GradeFact": [
     "grade ISO VG 46",
-    "grade SAE 30"
+    "grade SAE 30",
+    "grade SAE 10W-30"
   ],
   "ViscosityFact": [
     "viscosity 46 cSt at 40 C, 6.8 cSt at 100 C"

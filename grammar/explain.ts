@@ -1,5 +1,6 @@
 // Says in the shop's words why a line can't be read, where, and what would mend it. It knows the traps that people fall into by name; for
 // the rest it looks for the one small change that helps, and shows how the line is written.
+import { letterForDigit } from "./digit-letters.ts";
 import { bareSignature, dateInWords, wordAsName } from "./explain-names.ts";
 import {
   commasInNumber,
@@ -49,6 +50,7 @@ export function explainDamage(
     unclosedText(body) ??
     doubledWord(body, rule) ??
     shorthand(body, rule) ??
+    letterForDigit(body, rule, stoppedAt) ??
     fractionInReading(body, rule, stoppedAt) ??
     commasInReading(body, rule, stoppedAt) ??
     commasInNumber(body, stoppedAt) ??

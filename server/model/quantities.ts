@@ -15,6 +15,7 @@ import {
   type Dimension,
   type Unit,
 } from "../core/quantity/units.ts";
+import { isLettered, letteredOf } from "./lettered.ts";
 import type { Problem } from "./problem.ts";
 import type { AnyQuantity, Length, Span } from "./values.ts";
 
@@ -57,9 +58,15 @@ function unitFor(
   line: LineReader,
   node: Node,
   dimensions: readonly Dimension[] | undefined,
+  number: Node | undefined,
 ): Unit | undefined {
   const word = textOf(line, node);
   const unit = unitOf(word);
+  const lettered = letteredOf(line.body, number, node);
+  if (lettered !== undefined) {
+    line.report("line-damaged", lettered.node, lettered.data);
+    return undefined;
+  }
   if (
     unit === undefined ||
     (dimensions !== undefined && !dimensions.includes(unit.dimension))
@@ -94,11 +101,15 @@ function quantitiesOf(
     const written = number === undefined ? undefined : numberOf(line, number);
     const unitNode = units[index];
     const unit =
-      unitNode === undefined ? undefined : unitFor(line, unitNode, dimensions);
+      unitNode === undefined
+        ? undefined
+        : unitFor(line, unitNode, dimensions, number);
     if (written === undefined || (unitNode !== undefined && unit === undefined))
       return undefined;
     return { written, unit };
   });
+  // what was taken for a unit is none, so that nothing is missing from the others
+  if (nodes.some((node) => isLettered(line.body, node))) return undefined;
   const last = read.at(-1)?.unit;
   const endsOnly =
     last !== undefined &&
@@ -295,7 +306,7 @@ export function anyQuantityOf(
           : tenthsToMetres(toTenths(written, bare)),
     };
   }
-  const unit = unitFor(line, unitNode, undefined);
+  const unit = unitFor(line, unitNode, undefined, number);
   if (unit === undefined) return undefined;
   const value =
     unit.tenths === undefined

@@ -37,6 +37,27 @@ describe("mends that read", () => {
     // values of a reading
     ["ReadFact", "read near 0.8743, 0.8742", "read near 0.8743 0.8742"],
     ["ReadFact", "read 0.8743; 0.8742 at 68 F", "read 0.8743 0.8742 at 68 F"],
+    // letters for digits, wherever a number stands
+    ["ReadFact", "read O.87430", "read 0.87430"],
+    ["ReadFact", "read near O.87430 in", "read near 0.87430 in"],
+    ["ReadFact", "read 0.8743O in", "read 0.87430 in"],
+    ["ReadFact", "read 0.8743 0.8742 l.0002", "read 0.8743 0.8742 1.0002"],
+    ["ReadFact", "read l2 O.5 o.5 0.5O mm", "read l2 0.5 0.5 0.50 mm"],
+    ["ReadFact", "read 0.8743 at 6O F", "read 0.8743 at 60 F"],
+    ["RepeatFact", "repeat I.O002", "repeat 1.0002"],
+    ["BushReadFact", "read od O.25", "read od 0.25"],
+    ["StackReadFact", "read l2 O.25", "read l2 0.25"],
+    ["PlusFact", "plus l2 O.25", "plus l2 0.25"],
+    ["LimitsFact", "limits O.8740 to O.8745", "limits 0.8740 to 0.8745"],
+    ["LimitsFact", "limits 0.8745 +O -.OOO5", "limits 0.8745 +0 -.0005"],
+    ["NominalFact", "nominal l 3/l6", "nominal 1 3/16"],
+    ["BoltsFact", "bolts 1O lbf-ft", "bolts 10 lbf-ft"],
+    ["LineBoreFact", "bore l from O to l.25", "bore l from 0 to 1.25"],
+    ["ShimsFact", "shims O.1, 0.2, o.5 mm", "shims 0.1, 0.2, 0.5 mm"],
+    ["DowelsFact", "dowels l", "dowels 1"],
+    ["SizeFact", "size no 1O", "size no 10"],
+    ["GradeFact", "grade SAE 3O", "grade SAE 30"],
+    ["DoneFact", "done 2O26-l1-05 by AK", "done 2026-11-05 by AK"],
     // ranges
     ["LimitsFact", "limits 24.959 - 24.980", "limits 24.959 to 24.980"],
     ["LimitsFact", "limits 0.8740 ... 0.8745", "limits 0.8740 to 0.8745"],
@@ -130,6 +151,34 @@ test.each([
   expect(mendDashed(text)).toMatchObject({ mended: whole, safe });
 });
 
+test("what has letters for digits is named from its first word to its last, and no comma with it", () => {
+  const place = (rule: string, body: string): string => {
+    const { start, end } = explain(rule, body);
+    return body.slice(start, end);
+  };
+  expect(place("LimitsFact", "limits O.8740 to O.8745 in")).toBe(
+    "O.8740 to O.8745",
+  );
+  expect(place("ShimsFact", "shims O.1, 0.2")).toBe("O.1");
+  expect(explain("ReadFact", "read O.87430").message).toBe(
+    "`O.87430` has a letter where a digit belongs: write `0.87430`.",
+  );
+});
+
+test.each([
+  ["ReadFact", "read O 0.87430"],
+  ["ReadFact", "read l2 0.87430 with mic-l"],
+  ["ReadFact", "read O .8743"],
+  ["PlusFact", "plus I 0.250"],
+  ["JournalEntry", "journal lO on O"],
+  ["LineBoreFact", "bore O from 0 to 1"],
+  ["SizeFact", "size letter O"],
+  ["SerialFact", "serial O.87-l"],
+  ["LotFact", "lot Ol.5"],
+])("a name is no number with letters: %s %s", (rule, body) => {
+  expect(reads(body, rule)).toBe(true);
+});
+
 test("a word after all that a line holds is a remark", () => {
   const { mended: remark, start } = explain("VentedFact", "vented yes");
   expect(remark).toBe("# yes");
@@ -176,6 +225,10 @@ describe("nothing is offered where more than one mend makes sense, or none", () 
     ["CutTemperatureFact", "temperature 75 F"],
     ["DowelsFact", "dowels two"],
     ["LimitsFact", "limits 0.8740 to 0.8745 to 0.8750"],
+    // a name may be meant, and what is no number with digits either
+    ["PlusFact", "plus O.250"],
+    ["ReadFact", "read lo"],
+    ["DowelsFact", "dowels lo-l"],
   ])("%s: %s", (rule, body) => {
     const damage = explain(rule, body);
     expect(damage.mended).toBeUndefined();
@@ -192,5 +245,6 @@ test("a mend is sure only where nothing else can be meant", () => {
   expect(isSafe("LimitsFact", "limits 24.980 - 24.959")).toBe(false);
   expect(isSafe("LimitsFact", "limits 0.8745 -0.0005")).toBe(false);
   expect(isSafe("ReadFact", "read near 7/8")).toBe(false);
+  expect(isSafe("ReadFact", "read near O.8743")).toBe(false);
   expect(isSafe("ReamFact", "ream with 8755")).toBe(false);
 });

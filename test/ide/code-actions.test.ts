@@ -41,6 +41,16 @@ test("two readings of one number are a choice, and neither is preferred", () => 
   ]);
 });
 
+test("a digit for the letter that was typed is offered, and is no first choice", () => {
+  expect(offered(`${JOB}  read O.87|430 in\n`)).toEqual([
+    "line-damaged: Write `0.87430`",
+  ]);
+  expect(offered(`${JOB}  read 0.8743l| 0.8742\n`)).toEqual([
+    "line-damaged: Write `0.87431`",
+  ]);
+  expect(offered(`${JOB}  read O| 0.87430 in\n`)).toEqual([]);
+});
+
 test("nothing is offered where the caret is elsewhere", () => {
   expect(offered(`${JOB}  limits 0,8740 to 0.8|745\n`)).toEqual([]);
   expect(offered(`${JOB}|  limits 0,8740 to 0.8745\n`)).toEqual([]);

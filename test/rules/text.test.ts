@@ -359,6 +359,42 @@ describe("a comma in a number", () => {
   });
 });
 
+describe("letters at the end of a number, which read as a unit", () => {
+  const found = (fact: string): readonly string[] =>
+    check(`job j\n  units mm\n  ${fact}\n`).flatMap(({ code, fixes }) => [
+      code,
+      ...fixes.map(
+        (fix) => `${fix.edits[0]?.text ?? ""}${fix.safe ? "!" : ""}`,
+      ),
+    ]);
+  test.each([
+    ["temperature 2O", ["line-damaged", "20"]],
+    ["temperature 2OC", ["line-damaged", "20C"]],
+    ["temperature 2lC", ["line-damaged", "21C"]],
+    ["warn stock-thin at 0.O", ["line-damaged", "0.0"]],
+    ["warn stock-thin at 0.1OOmm", ["line-damaged", "0.100mm"]],
+  ])("%s", (fact, said) => {
+    expect(found(fact)).toEqual(said);
+  });
+
+  test("what is a unit, or stands apart, is looked at as a unit", () => {
+    expect(found("temperature 2 O")[0]).toBe("unit-wrong");
+    expect(found("temperature 2Ohm")[0]).toBe("unit-wrong");
+    expect(codes(check(`job j\n  units inch\n${FIT}  load 18lbf\n`))).toEqual(
+      [],
+    );
+  });
+
+  test("the other end of the range is told of no unit that it lacks, and the mended line is whole", () => {
+    const text = `job j\n  units inch\npart shaft\njournal a on shaft\n  limits 0.874O to 0.8745\n`;
+    const [only, ...rest] = check(text);
+    expect(rest).toEqual([]);
+    const whole = withFix(text, only?.fixes[0]);
+    expect(whole).toContain("limits 0.8740 to 0.8745\n");
+    expect(codes(check(whole))).toEqual([]);
+  });
+});
+
 describe("units", () => {
   test("every unit in other capitals is told from the rest, or asked about", () => {
     for (const { symbol, dimension } of UNITS) {

@@ -1,0 +1,33 @@
+// Numbers whose last digits were typed as letters, and so read as a unit: `0.874O`, `1Omm`. What stands before the letters is a tenth or less of
+// what was meant, so that the unit alone is never offered.
+import { sayLetters, withDigits } from "../../grammar/digit-letters.ts";
+import { child, type Node } from "../../grammar/tree.ts";
+import { unitOf } from "../core/quantity/units.ts";
+import type { Problem } from "./problem.ts";
+
+/** The number and its would-be unit as one node, and what is said of it; undefined where the unit does not begin with such letters. */
+export function letteredOf(
+  body: string,
+  number: Node | undefined,
+  unit: Node,
+): { readonly node: Node; readonly data: Problem["data"] } | undefined {
+  if (number?.end !== unit.start) return undefined;
+  const word = body.slice(unit.start, unit.end);
+  const [letters = ""] = /^[OolI]+/.exec(word) ?? [];
+  const rest = word.slice(letters.length);
+  if (letters === "") return undefined;
+  if (rest !== "" && unitOf(rest) === undefined) return undefined;
+  const written = body.slice(number.start, unit.end);
+  const mended =
+    body.slice(number.start, number.end) + withDigits(letters) + rest;
+  return {
+    node: { ...unit, start: number.start },
+    data: { written, choices: [], ...sayLetters(written, mended) },
+  };
+}
+
+export function isLettered(body: string, quantity: Node): boolean {
+  const unit = child(quantity, "unit");
+  const number = child(quantity, "number", "decimal");
+  return unit !== undefined && letteredOf(body, number, unit) !== undefined;
+}
