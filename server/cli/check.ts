@@ -4,26 +4,22 @@ import {
   createCounter,
   type CheckedFile,
   type Outcome,
-  type Report,
   type Summary,
 } from "./report.ts";
+import { FORMATS, formOf, reportFor, type Format } from "./report-form.ts";
 import { scopeOf, type ScopeOptions } from "./check-scope.ts";
 import { cacheFor } from "./check-cache.ts";
 import { evaluateMany, evaluatorWith } from "./evaluate-many.ts";
 import type { Evaluator } from "./evaluate-record.ts";
 import { nameFrom, type FoundFile } from "./find-files.ts";
 import type { Context } from "./io.ts";
-import { jsonReport } from "./report-json.ts";
-import { sarifReport } from "./report-sarif.ts";
-import { textReport } from "./report-text.ts";
 import { createProgress } from "./progress.ts";
 import { createNote, createTell } from "./tell.ts";
 
-const FORMATS = ["text", "json", "sarif"] as const;
 const LEVELS = ["error", "warning"] as const;
 
 interface CheckOptions extends ScopeOptions {
-  readonly format: (typeof FORMATS)[number];
+  readonly format: Format;
   readonly failOn: (typeof LEVELS)[number];
   readonly brief?: true;
   readonly jobs?: number;
@@ -118,13 +114,15 @@ async function check(
   if (found.files.length + found.problems.length === 0 && !options.brief)
     io.stderr.write(`thou: ${found.noneSaid}\n`);
 
-  const report = reportFor(options, context);
+  const form = formOf(options.format, options.brief === true, context);
+  const report = reportFor(form, context);
   const counter = createCounter();
   const note = createNote(io);
   const cache = await cacheFor(options.cache, context, note);
   const progress = createProgress(io, found.files.length, () => Date.now());
   const many = evaluateMany(found.files, {
     createProject: parts.createProject,
+    form,
     cwd: io.cwd,
     read: found.read,
     startThread: parts.startThread,
@@ -139,12 +137,12 @@ async function check(
       break;
     }
     progress.step();
-    const { checked, sentences, notes = [] } = next.value;
+    const { part, sentences, notes = [] } = next.value;
     sentences.forEach(tell);
     notes.forEach(note);
-    if (checked === undefined) continue;
-    counter.add(checked.check);
-    report.add(checked);
+    if (part === undefined) continue;
+    counter.add(part.count);
+    report.add(part);
     await io.stdout.drained();
   }
   progress.end();
@@ -172,20 +170,6 @@ function jobsOf(written: string): number {
   return jobs;
 }
 
-function reportFor(
-  { format, brief }: CheckOptions,
-  { io, parts }: Context,
-): Report {
-  switch (format) {
-    case "text":
-      return textReport(io, brief === true);
-    case "json":
-      return jsonReport(io.stdout);
-    case "sarif":
-      return sarifReport(io, parts.pages);
-  }
-}
-
 function fails(summary: Summary, failOn: CheckOptions["failOn"]): boolean {
   return 0 < summary.errors + (failOn === "warning" ? summary.warnings : 0);
 }
@@ -203,6 +187,7 @@ async function unaskedWithErrors(
     if (known.has(path)) continue;
     const name = nameFrom(cwd, path);
     const errors = errorsIn((await evaluator.evaluate({ path, name }))?.check);
+    evaluator.release({ path, name });
     if (0 < errors) found.push({ name, errors });
   }
   return found;

@@ -9,7 +9,8 @@ import {
 import type { FoundFile } from "./find-files.ts";
 import type { CheckedProject } from "./io.ts";
 import type { ReadBytes } from "./load-files.ts";
-import type { CheckedFile } from "./report.ts";
+import { partOf, type ReportForm } from "./report-form.ts";
+import type { ReportPart } from "./report.ts";
 import { shown } from "./terminal-text.ts";
 
 /** A thread that checks records: `serveChecks` runs in it. */
@@ -24,6 +25,7 @@ export interface Thread {
 export interface Batch {
   readonly number: number;
   readonly cwd: string;
+  readonly form: ReportForm;
   readonly files: readonly FoundFile[];
   readonly cache: CacheOptions | undefined;
 }
@@ -31,13 +33,13 @@ export interface Batch {
 export interface BatchDone {
   readonly number: number;
   readonly records: readonly Evaluated[];
-  /** Files that others used so far. */
+  /** Files that others used, those left out that another answer of the thread named. */
   readonly used: readonly string[];
 }
 
 export interface Evaluated {
-  /** Undefined where it could not be checked: the sentences say why. */
-  readonly checked: CheckedFile | undefined;
+  /** What the report takes of it; undefined where it could not be checked: the sentences say why. */
+  readonly part: ReportPart | undefined;
   readonly sentences: readonly string[];
   /** What is worth a word though nothing is the matter with the check. */
   readonly notes?: readonly string[];
@@ -45,6 +47,7 @@ export interface Evaluated {
 
 export interface Many {
   readonly createProject: () => CheckedProject;
+  readonly form: ReportForm;
   readonly cwd: string;
   /** The state that files are read in; the disk where none is given. Only the disk is read in threads. */
   readonly read: ReadBytes | undefined;
@@ -81,20 +84,21 @@ export async function* evaluateMany(
 /** One after another, in this thread. */
 async function* here(
   files: readonly FoundFile[],
-  { createProject, cwd, read, cache }: Many,
+  { createProject, form, cwd, read, cache }: Many,
 ): AsyncGenerator<Evaluated, readonly string[]> {
-  const one = createOneByOne(createProject(), cwd, read, cache);
+  const one = createOneByOne(createProject(), form, cwd, read, cache);
   for (const file of files) yield await one.evaluate(file);
-  return [...one.used()].sort();
+  return [...one.newlyUsed()].sort();
 }
 
 interface OneByOne {
   evaluate(file: FoundFile): Promise<Evaluated>;
-  used(): readonly string[];
+  newlyUsed(): readonly string[];
 }
 
 function createOneByOne(
   project: CheckedProject,
+  form: ReportForm,
   cwd: string,
   read: ReadBytes | undefined,
   cache: CacheOptions | undefined,
@@ -114,9 +118,10 @@ function createOneByOne(
       notes = [];
       const checked = await evaluator.evaluate(file);
       evaluator.release(file);
-      return { checked, sentences, notes };
+      const part = checked === undefined ? undefined : partOf(checked, form);
+      return { part, sentences, notes };
     },
-    used: () => evaluator.used(),
+    newlyUsed: () => evaluator.newlyUsed(),
   };
 }
 
@@ -135,7 +140,7 @@ export function evaluatorWith(
 
 async function* inThreads(
   files: readonly FoundFile[],
-  { cwd, jobs, cache }: Many,
+  { form, cwd, jobs, cache }: Many,
   startThread: () => Thread,
 ): AsyncGenerator<Evaluated, readonly string[]> {
   const batches = Array.from(
@@ -143,6 +148,7 @@ async function* inThreads(
     (_, number): Batch => ({
       number,
       cwd,
+      form,
       files: files.slice(number * BATCH, (number + 1) * BATCH),
       cache,
     }),
@@ -187,7 +193,7 @@ async function* inThreads(
           done.set(
             batch.number,
             batch.files.map(({ name }) => ({
-              checked: undefined,
+              part: undefined,
               sentences: [
                 `${shown(name)} could not be checked: the thread that was at it ended (${shown(why)}). Check it by itself to see why.`,
               ],
@@ -232,12 +238,12 @@ export function serveChecks(
   },
 ): void {
   let one: OneByOne | undefined;
-  port.on("message", ({ number, cwd, files, cache }) => {
+  port.on("message", ({ number, cwd, form, files, cache }) => {
     void (async () => {
-      one ??= createOneByOne(createProject(), cwd, undefined, cache);
+      one ??= createOneByOne(createProject(), form, cwd, undefined, cache);
       const records: Evaluated[] = [];
       for (const file of files) records.push(await one.evaluate(file));
-      port.postMessage({ number, records, used: one.used() });
+      port.postMessage({ number, records, used: one.newlyUsed() });
     })();
   });
 }

@@ -14,8 +14,8 @@ export interface Evaluator {
   evaluate(file: FoundFile): Promise<CheckedFile | undefined>;
   /** Lets go of a record that no other uses, so that memory stays flat. */
   release(file: FoundFile): void;
-  /** Files that others used so far, and that are there. */
-  used(): readonly string[];
+  /** Files that others used and that are there, those left out that an answer named before. */
+  newlyUsed(): readonly string[];
 }
 
 /** @param from the state that files are read in; the disk where none is given */
@@ -51,7 +51,7 @@ export function createEvaluator(
     release(file) {
       loader.release(file);
     },
-    used: () => loader.used(),
+    newlyUsed: () => loader.newlyUsed(),
   };
 }
 
@@ -65,7 +65,13 @@ export function createCachedEvaluator(
 ): Evaluator {
   const hashes = createHashes(from);
   const evaluator = createEvaluator(project, cwd, tell, hashes.read);
-  const used = new Set<string>();
+  const named = new Set<string>();
+  let fresh: string[] = [];
+  const name = (path: string): void => {
+    if (named.has(path)) return;
+    named.add(path);
+    fresh.push(path);
+  };
   return {
     async evaluate(file) {
       let content: string | null;
@@ -77,8 +83,7 @@ export function createCachedEvaluator(
       }
       const kept = await cache.get(file.path);
       if (kept?.content === content && (await areSame(kept.uses, hashes))) {
-        for (const [path, there] of kept.uses)
-          if (there !== null) used.add(path);
+        for (const [path, there] of kept.uses) if (there !== null) name(path);
         const { lineTexts, check } = kept;
         return { ...file, lineTexts, check };
       }
@@ -102,7 +107,12 @@ export function createCachedEvaluator(
     release(file) {
       evaluator.release(file);
     },
-    used: () => [...new Set([...used, ...evaluator.used()])],
+    newlyUsed() {
+      evaluator.newlyUsed().forEach(name);
+      const found = fresh;
+      fresh = [];
+      return found;
+    },
   };
 }
 

@@ -12,11 +12,14 @@ import { shown } from "./terminal-text.ts";
 export interface Loader {
   /** Undefined where the file cannot be read: the sentence has then gone to `tell`. */
   load(file: FoundFile): Promise<FileLines | undefined>;
-  /** Lets go of a file that no other uses. */
+  /** Lets go of a file that no other uses; and of those that others used, where they have become many. */
   release(file: FoundFile): void;
-  /** Files that others used so far, and that are there. */
-  used(): readonly string[];
+  /** Files that others used and that are there, those left out that an answer named before. */
+  newlyUsed(): readonly string[];
 }
+
+/** Used files that are held for the next record: past so many, only those of the last record are. */
+export const MOST_HELD = 64;
 
 /** The bytes of a file in a state that is not the disk's; undefined where it is not there. */
 export type ReadBytes = (path: string) => Promise<Uint8Array | undefined>;
@@ -28,7 +31,9 @@ export function createLoader(
   tell: (sentence: string) => void,
   from?: ReadBytes,
 ): Loader {
-  const used = new Map<string, FileLines | null>();
+  const held = new Map<string, FileLines | null>();
+  const named = new Set<string>();
+  let fresh: string[] = [];
 
   /** Undefined where there is none that can be read; of a file that others use that is theirs to say. */
   async function read(
@@ -67,23 +72,43 @@ export function createLoader(
 
   async function give(path: string): Promise<void> {
     const lines = await readUsed(path);
-    used.set(path, lines);
+    held.set(path, lines);
     project.setFile(path, lines);
+    if (lines === null || named.has(path)) return;
+    named.add(path);
+    fresh.push(path);
+  }
+
+  /** Lets go of every used file but those of one record: the next is most often of the same crib. */
+  function letGoBut(path: string): void {
+    const stays = new Set([path]);
+    for (const next of stays)
+      for (const use of project.open(next)?.uses ?? [])
+        if (use.path !== undefined) stays.add(use.path);
+    for (const each of [...held.keys()]) {
+      if (stays.has(each)) continue;
+      held.delete(each);
+      project.dropFile(each);
+    }
   }
 
   return {
     async load(file) {
       const lines =
-        used.get(file.path) ?? (await read(file.path, file.name, false));
+        held.get(file.path) ?? (await read(file.path, file.name, false));
       if (lines === undefined) return undefined;
       project.setFile(file.path, lines);
       await giveUses(project, file.path, give);
       return lines;
     },
     release(file) {
-      if (!used.has(file.path)) project.dropFile(file.path);
+      if (MOST_HELD < held.size) letGoBut(file.path);
+      if (!held.has(file.path)) project.dropFile(file.path);
     },
-    used: () =>
-      [...used].filter(([, lines]) => lines !== null).map(([path]) => path),
+    newlyUsed() {
+      const found = fresh;
+      fresh = [];
+      return found;
+    },
   };
 }

@@ -1,18 +1,17 @@
 // What to do once a check has been read: mend the first error, take the next step of the job, or measure what is missing. It gathers while
 // files are checked and keeps only that.
 import type { Finding, Need } from "../model/result.ts";
-import { inOrder, type CheckedFile, type Outcome } from "./report.ts";
+import {
+  inOrder,
+  type CheckedFile,
+  type Outcome,
+  type Waits,
+} from "./report.ts";
 import { shown } from "./terminal-text.ts";
 
 export interface NextSteps {
-  add(file: CheckedFile): void;
+  add(waits: Waits): void;
   lines(outcome: Outcome): readonly string[];
-}
-
-interface Waiting {
-  readonly name: string;
-  readonly steps: readonly string[];
-  readonly needs: readonly string[];
 }
 
 /** More files, or more needs of one file, are only counted. */
@@ -20,33 +19,54 @@ const MOST_FILES = 8;
 const MOST_NEEDS = 3;
 
 export function createNextSteps(): NextSteps {
-  let first: { readonly finding: Finding; readonly name: string } | undefined;
-  const waiting: Waiting[] = [];
+  let first: string | undefined;
+  const waiting: Waits[] = [];
+  let more = 0;
   return {
-    add(file) {
-      const open = inOrder(file.check.findings).filter(
-        (finding) => finding.accepted === null,
-      );
-      const error = open.find((finding) => finding.level === "error");
-      if (error !== undefined) first ??= { finding: error, name: file.name };
-      const steps = open
-        .filter((finding) => finding.code === "step-open")
-        .map(stepNamed);
-      const needs = mostWanted(
-        file.check.results
-          // what blocks a step is in its `needs` as well; the step that is next says more
-          .filter((result) => result.status === "unknown")
-          .flatMap((result) => result.needs),
-      );
-      if (0 < steps.length + needs.length)
-        waiting.push({ name: file.name, steps, needs });
+    add(waits) {
+      if (waits.error !== undefined)
+        first ??= errorLine(waits.name, waits.error);
+      if (waits.steps.length + waits.needed === 0) return;
+      if (waiting.length < MOST_FILES) waiting.push(waits);
+      else more++;
     },
     lines: (outcome) => [
-      ...(first === undefined
-        ? waitingLines(waiting)
-        : [errorLine(first.finding, first.name)]),
+      ...(first === undefined ? waitingLines(waiting, more) : [first]),
       ...outcome.usedWithErrors.map(usedLine),
     ],
+  };
+}
+
+/** What is left to do in one file; undefined where that is nothing. */
+export function waitsOf({ name, check }: CheckedFile): Waits | undefined {
+  const open = inOrder(check.findings).filter(
+    (finding) => finding.accepted === null,
+  );
+  const error = open.find((finding) => finding.level === "error");
+  const steps = open
+    .filter((finding) => finding.code === "step-open")
+    .map(stepNamed);
+  const needs = mostWanted(
+    check.results
+      // what blocks a step is in its `needs` as well; the step that is next says more
+      .filter((result) => result.status === "unknown")
+      .flatMap((result) => result.needs),
+  );
+  if (error === undefined && steps.length + needs.length === 0)
+    return undefined;
+  return {
+    name,
+    error:
+      error === undefined
+        ? undefined
+        : {
+            code: error.code,
+            line: error.place.line + 1,
+            column: error.place.start + 1,
+          },
+    steps,
+    needs: needs.slice(0, MOST_NEEDS),
+    needed: needs.length,
   };
 }
 
@@ -58,9 +78,12 @@ function stepNamed({ entry, message }: Finding): string {
   return entry ?? message;
 }
 
-function errorLine({ code, place }: Finding, name: string): string {
+function errorLine(
+  name: string,
+  { code, line, column }: NonNullable<Waits["error"]>,
+): string {
   return shown(
-    `Next: mend ${name}:${place.line + 1}:${place.start + 1}; "thou explain ${code}" says how.`,
+    `Next: mend ${name}:${line}:${column}; "thou explain ${code}" says how.`,
   );
 }
 
@@ -76,18 +99,20 @@ function usedLine({
   );
 }
 
-function waitingLines(waiting: readonly Waiting[]): readonly string[] {
+function waitingLines(
+  waiting: readonly Waits[],
+  rest: number,
+): readonly string[] {
   const one = waiting.length === 1;
-  const lines = waiting.slice(0, MOST_FILES).map(({ name, steps, needs }) => {
+  const lines = waiting.map(({ name, steps, needs, needed }) => {
     if (0 < steps.length)
       return shown(`${one ? "Next" : `${name}: next`}: ${steps.join("; ")}.`);
     const who = one ? "Next: it" : name;
-    const more = needs.length - MOST_NEEDS;
+    const more = needed - needs.length;
     return shown(
-      `${who} needs ${needs.slice(0, MOST_NEEDS).join("; ")}${0 < more ? `; and ${more} more` : ""}.`,
+      `${who} needs ${needs.join("; ")}${0 < more ? `; and ${more} more` : ""}.`,
     );
   });
-  const rest = waiting.length - MOST_FILES;
   return 0 < rest
     ? [
         ...lines,

@@ -10,9 +10,9 @@ export const SCHEMA = 1;
 export function jsonReport(out: Output): Report {
   let files = 0;
   return {
-    add(file) {
+    add({ text }) {
       out.write(files === 0 ? `{"schema":${SCHEMA},"files":[\n` : ",\n");
-      out.write(jsonText(fileAsJson(file)));
+      out.write(text);
       files++;
     },
     end({ summary }) {
@@ -22,12 +22,13 @@ export function jsonReport(out: Output): Report {
   };
 }
 
-function fileAsJson(file: CheckedFile): object {
-  return {
+/** One file, on one line. */
+export function jsonPart(file: CheckedFile): string {
+  return jsonText({
     file: file.name,
     findings: inOrder(file.check.findings).map(findingAsJson),
     results: file.check.results.map(resultAsJson),
-  };
+  });
 }
 
 function findingAsJson(finding: Finding): object {

@@ -7,7 +7,13 @@ import { nameFrom } from "./find-files.ts";
 import type { Io, Parts } from "./io.ts";
 import { jsonText } from "./json-text.ts";
 import { plainText, summaryOf } from "./page.ts";
-import { inOrder, levelOf, type Outcome, type Report } from "./report.ts";
+import {
+  inOrder,
+  levelOf,
+  type CheckedFile,
+  type Outcome,
+  type Report,
+} from "./report.ts";
 import { version } from "./version.ts";
 
 const SCHEMA =
@@ -17,8 +23,8 @@ const ROOT = "%SRCROOT%";
 export function sarifReport(io: Io, pages: Parts["pages"]): Report {
   const findings: Finding[] = [];
   return {
-    add(file) {
-      findings.push(...inOrder(file.check.findings));
+    add(part) {
+      findings.push(...(part.findings ?? []));
     },
     end(outcome) {
       io.stdout.write(
@@ -26,6 +32,14 @@ export function sarifReport(io: Io, pages: Parts["pages"]): Report {
       );
     },
   };
+}
+
+/** The findings of one file in their order: cures have no place in the log. */
+export function sarifPart(file: CheckedFile): readonly Finding[] {
+  return inOrder(file.check.findings).map((finding) => ({
+    ...finding,
+    fixes: [],
+  }));
 }
 
 function log(

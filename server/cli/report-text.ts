@@ -1,42 +1,64 @@
 // A check for a person at a terminal: each finding with the line it stands on, the results as a table, the count, and what to do next.
+import picocolors from "picocolors";
 import type { Finding, Level, Place } from "../model/result.ts";
 import { nameFrom } from "./find-files.ts";
-import { columnsOf, paintFor, type Io, type Paint } from "./io.ts";
-import { createNextSteps } from "./next-steps.ts";
+import { paintFor, type Io, type Paint } from "./io.ts";
+import { createNextSteps, waitsOf } from "./next-steps.ts";
 import {
   inOrder,
   levelOf,
   type CheckedFile,
   type Report,
+  type ReportPart,
   type Summary,
 } from "./report.ts";
 import { resultsTable } from "./results-table.ts";
 import { excerptOf, shown, wrapIndented } from "./terminal-text.ts";
 
-/** @param isBrief errors and warnings alone, and nothing at all where there are none */
-export function textReport(io: Io, isBrief = false): Report {
+/** How it is laid out. */
+export interface TextForm {
+  readonly cwd: string;
+  readonly columns: number;
+  readonly hasColours: boolean;
+  /** Errors and warnings alone, and nothing at all where there are none. */
+  readonly isBrief: boolean;
+}
+
+/** What it says of one file. */
+export function textPart(
+  file: CheckedFile,
+  form: TextForm,
+): Pick<ReportPart, "text" | "waits"> {
+  const { isBrief, columns } = form;
+  const page = { ...form, paint: picocolors.createColors(form.hasColours) };
+  const findings = inOrder(file.check.findings).filter(
+    (finding) => !isBrief || isFault(finding),
+  );
+  const said = findings.map(
+    (finding) => `${findingText(finding, file, page)}\n\n`,
+  );
+  if (isBrief)
+    return {
+      text: said.join(""),
+      waits: findings.some(({ level }) => level === "error")
+        ? waitsOf(file)
+        : undefined,
+    };
+  const table = resultsTable(file.check.results, columns, page.paint);
+  if (0 < table.length)
+    said.push(
+      `${page.paint.bold(shown(file.name))}: results\n${table.join("\n")}\n\n`,
+    );
+  return { text: said.join(""), waits: waitsOf(file) };
+}
+
+export function textReport(io: Io, { isBrief, columns }: TextForm): Report {
   const paint = paintFor(io.stdout, io.env);
-  const columns = columnsOf(io.stdout);
   const next = createNextSteps();
   return {
-    add(file) {
-      const findings = inOrder(file.check.findings).filter(
-        (finding) => !isBrief || isFault(finding),
-      );
-      for (const finding of findings)
-        io.stdout.write(
-          `${findingText(finding, file, { cwd: io.cwd, columns, paint })}\n\n`,
-        );
-      if (isBrief) {
-        if (findings.some(({ level }) => level === "error")) next.add(file);
-        return;
-      }
-      const table = resultsTable(file.check.results, columns, paint);
-      if (0 < table.length)
-        io.stdout.write(
-          `${paint.bold(shown(file.name))}: results\n${table.join("\n")}\n\n`,
-        );
-      next.add(file);
+    add({ text, waits }) {
+      io.stdout.write(text);
+      if (waits !== undefined) next.add(waits);
     },
     end(outcome) {
       const { errors, warnings } = outcome.summary;

@@ -33,9 +33,35 @@ export interface Outcome {
   }[];
 }
 
-/** A form of report: it is given each file as it is checked, and the count at the end. */
+/**
+ * What a report takes of one file. It is made where the file is checked and goes from that thread to the one that reports: it is plain, and
+ * has no more in it than is shown.
+ */
+export interface ReportPart {
+  readonly count: Count;
+  /** As it stands in the report; "" where the form puts files together at its end. */
+  readonly text: string;
+  /** For a form that puts them together at its end. */
+  readonly findings?: readonly Finding[];
+  readonly waits?: Waits | undefined;
+}
+
+/** What a file waits for, as the end of a report for a person says it. */
+export interface Waits {
+  readonly name: string;
+  /** Its first error: where it stands, and its code. */
+  readonly error:
+    | { readonly code: string; readonly line: number; readonly column: number }
+    | undefined;
+  readonly steps: readonly string[];
+  /** Those that would settle most, and how many there are. */
+  readonly needs: readonly string[];
+  readonly needed: number;
+}
+
+/** A form of report: it is given the part of each file in the order of the files, and the count at the end. */
 export interface Report {
-  add(file: CheckedFile): void;
+  add(part: ReportPart): void;
   end(outcome: Outcome): void;
 }
 
@@ -60,30 +86,37 @@ function compare(a: string, b: string): number {
   return a < b ? -1 : 1;
 }
 
+/** Findings of one file: those that nothing accepts by their level, and those that a concession does. */
+export type Count = Readonly<Record<Level | "accepted", number>>;
+
+export function countOf({ findings }: FileCheck): Count {
+  const count = { error: 0, warning: 0, information: 0, hint: 0, accepted: 0 };
+  for (const { accepted, level } of findings)
+    count[accepted === null ? level : "accepted"]++;
+  return count;
+}
+
 export interface Counter {
-  add(check: FileCheck): void;
+  add(count: Count): void;
   summary(): Summary;
 }
 
 export function createCounter(): Counter {
-  const count = { error: 0, warning: 0, information: 0, hint: 0 };
+  const sum = { error: 0, warning: 0, information: 0, hint: 0, accepted: 0 };
   let files = 0;
-  let accepted = 0;
   return {
-    add(check) {
+    add(count) {
       files++;
-      for (const finding of check.findings) {
-        if (finding.accepted === null) count[finding.level]++;
-        else accepted++;
-      }
+      for (const each of Object.keys(sum) as (keyof Count)[])
+        sum[each] += count[each];
     },
     summary: () => ({
       files,
-      errors: count.error,
-      warnings: count.warning,
-      information: count.information,
-      hints: count.hint,
-      accepted,
+      errors: sum.error,
+      warnings: sum.warning,
+      information: sum.information,
+      hints: sum.hint,
+      accepted: sum.accepted,
     }),
   };
 }

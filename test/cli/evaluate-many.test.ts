@@ -3,18 +3,29 @@ import { Readable } from "node:stream";
 import { describe, expect, test } from "vitest";
 import {
   evaluateMany,
+  serveChecks,
   type Batch,
   type BatchDone,
   type Evaluated,
   type Thread,
 } from "../../server/cli/evaluate-many.ts";
+import type { ReportForm } from "../../server/cli/report-form.ts";
 import { createProgress } from "../../server/cli/progress.ts";
 import { createFakeProject } from "./fake-project.ts";
+import { folderWith } from "./in-process.ts";
 
 const files = Array.from({ length: 200 }, (_, index) => ({
   path: `/${String(index).padStart(3, "0")}.thou`,
   name: `${String(index).padStart(3, "0")}.thou`,
 }));
+
+const form: ReportForm = {
+  format: "json",
+  isBrief: false,
+  cwd: "/",
+  columns: 100,
+  hasColours: false,
+};
 
 /** A thread that answers each batch after so many turns, with one sentence a file; it ends at the batch that `endsAt` names. */
 function thread(turns: (batch: Batch) => number, endsAt?: number): Thread {
@@ -32,7 +43,7 @@ function thread(turns: (batch: Batch) => number, endsAt?: number): Thread {
         number: batch.number,
         used: [`/crib-${String(batch.number % 2)}.thou`],
         records: batch.files.map(({ name }): Evaluated => ({
-          checked: undefined,
+          part: undefined,
           sentences: [name],
         })),
       };
@@ -54,6 +65,7 @@ async function all(
 ): Promise<{ said: readonly string[]; used: readonly string[] }> {
   const many = evaluateMany(files, {
     createProject: () => createFakeProject({ checks: {} }),
+    form,
     cwd: "/",
     read: undefined,
     startThread,
@@ -90,6 +102,7 @@ describe("threads", () => {
     let posted = 0;
     const many = evaluateMany(files, {
       createProject: () => createFakeProject({ checks: {} }),
+      form,
       cwd: "/",
       read: undefined,
       startThread: () =>
@@ -104,6 +117,74 @@ describe("threads", () => {
     // of 13 batches: the one that is handed out, and three ahead for each thread
     expect(posted).toBeLessThanOrEqual(7);
     await many.return([]);
+  });
+});
+
+/** What a thread answers to each batch of these files. */
+async function served(
+  batches: readonly (readonly string[])[],
+  uses: Readonly<Record<string, readonly string[]>>,
+): Promise<readonly BatchDone[]> {
+  const cwd = await folderWith(
+    Object.fromEntries(
+      [...Object.keys(uses), ...Object.values(uses).flat()].map((name) => [
+        name,
+        "job a\n",
+      ]),
+    ),
+  );
+  const answers: BatchDone[] = [];
+  let give: (batch: Batch) => void = () => undefined;
+  let answered = (): void => undefined;
+  serveChecks(() => createFakeProject({ checks: {}, uses }), {
+    on(_event, listener) {
+      give = listener;
+    },
+    postMessage(done) {
+      answers.push(done);
+      answered();
+    },
+  });
+  for (const [number, names] of batches.entries())
+    await new Promise<void>((resolve) => {
+      answered = resolve;
+      const of = names.map((name) => ({ path: `${cwd}/${name}`, name }));
+      give({ number, cwd, form, files: of, cache: undefined });
+    });
+  return answers;
+}
+
+describe("a thread", () => {
+  test("names a file that others use in one answer alone", async () => {
+    const answers = await served(
+      [["a.thou", "b.thou"], ["c.thou"], ["d.thou"]],
+      {
+        "a.thou": ["one.thou"],
+        "b.thou": ["one.thou"],
+        "c.thou": ["one.thou", "two.thou"],
+        "d.thou": ["two.thou"],
+      },
+    );
+    expect(
+      answers.map(({ used }) => used.map((each) => each.slice(-8))),
+    ).toEqual([["one.thou"], ["two.thou"], []]);
+  });
+
+  test("gives of a record what the report shows, and a sentence of one that went in the meantime", async () => {
+    const [done] = await served([["a.thou", "gone.thou", "b.thou"]], {
+      "a.thou": [],
+      "b.thou": [],
+    });
+    expect(done?.records.map(({ part }) => part?.text)).toEqual([
+      '{"file":"a.thou","findings":[],"results":[]}',
+      undefined,
+      '{"file":"b.thou","findings":[],"results":[]}',
+    ]);
+    expect(done?.records.map(({ sentences }) => sentences)).toEqual([
+      [],
+      ["gone.thou cannot be read: there is no such file or folder."],
+      [],
+    ]);
   });
 });
 
