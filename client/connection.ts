@@ -10,10 +10,12 @@ import {
 } from "vscode-languageclient";
 import type {
   BaseLanguageClient,
+  InlayHintsMiddleware,
   LanguageClientOptions,
 } from "vscode-languageclient";
 import type { OwnRequest, ParamsOf, ResultOf } from "../server/protocol.ts";
 import { offerFiles } from "./files.ts";
+import { withBreaks } from "./hint-breaks.ts";
 import { offerLensCommands } from "./lenses.ts";
 import { recordsOf, schemesServed } from "./schemes.ts";
 
@@ -84,6 +86,7 @@ export function connect(
       documentSelector: recordsOf(served),
       outputChannel: log,
       revealOutputChannelOn: RevealOutputChannelOn.Never,
+      middleware: { provideInlayHints: breakableHints },
       initializationFailedHandler: () => false,
       errorHandler: {
         error: (_error, _message, count) => ({
@@ -197,6 +200,23 @@ export function connect(
     },
   };
 }
+
+const breakableHints: NonNullable<
+  InlayHintsMiddleware["provideInlayHints"]
+> = async (document, range, token, next) => {
+  const hints = await next(document, range, token);
+  for (const hint of hints ?? []) {
+    if (typeof hint.label !== "string")
+      hint.label = withBreaks(hint.label, (part, value) =>
+        Object.assign(new vscode.InlayHintLabelPart(value), {
+          tooltip: part.tooltip,
+          location: part.location,
+          command: part.command,
+        }),
+      );
+  }
+  return hints;
+};
 
 /** Has a client log its failures and leave it to the connection to tell the user. */
 function quieten(client: BaseLanguageClient): void {

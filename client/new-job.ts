@@ -38,16 +38,25 @@ async function newJob(ask: Ask): Promise<void> {
   const at = new vscode.Position(line, character);
   editor.selection = new vscode.Selection(at, at);
   editor.revealRange(new vscode.Range(at, at));
-  const take = "Take Readings";
-  void vscode.window
-    .showInformationMessage(
-      "The job is begun. What it lacks is its readings: whatever is unknown says which would settle it.",
+  const take = {
+    label: "Take its readings",
+    detail: "With a gauge that types, or typed by hand: the reamer follows",
+  };
+  const chosen = await vscode.window.showQuickPick(
+    [
       take,
-    )
-    .then((chosen) => {
-      if (chosen === take)
-        void vscode.commands.executeCommand("thou.takeReadings");
-    });
+      {
+        label: "Back to the record",
+        detail: "Thou: Take Readings begins at any time",
+      },
+    ],
+    {
+      title: "New job: written",
+      placeHolder: "What it lacks is its readings. What now?",
+    },
+  );
+  if (chosen === take)
+    await vscode.commands.executeCommand("thou.takeReadings");
 }
 
 /** The folder that the job goes into; "none" for an unsaved record, undefined where the person leaves. */

@@ -57,7 +57,7 @@ export function overviewStatus(): OverviewStatus {
 
 function iconOf({ counts }: Overview): string {
   if (0 < counts.out) return "$(error)";
-  if (0 < counts.faults) return "$(bug)";
+  if (0 < counts.faults) return "$(report)";
   if (0 < counts.unsure) return "$(question)";
   if (0 < counts.toMeasure) return "$(pencil)";
   return 0 < counts.in ? "$(pass)" : "$(dash)";

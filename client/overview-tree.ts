@@ -25,7 +25,7 @@ const ICONS: Readonly<
   "to-measure": ["pencil"],
   "to-cut": ["tools"],
   accepted: ["verified"],
-  fault: ["bug", "list.errorForeground"],
+  fault: ["report", "list.errorForeground"],
   unread: ["warning", "list.warningForeground"],
   done: ["check"],
   ready: ["play", "testing.iconPassed"],

@@ -15,12 +15,14 @@ export type Kept = Map<string, readonly string[]>;
 /**
  * Asks until there is an outcome; undefined where the person leaves. Questions that the session has an answer to are not asked
  * again, unless someone goes back to them.
+ * @param given answers that are known before anything is asked
  */
 export async function askThrough<T extends object>(
   ask: (answers: readonly Answer[]) => Promise<Next | T>,
   kept: Kept = new Map(),
+  given: readonly Answer[] = [],
 ): Promise<T | undefined> {
-  let answers: readonly Answer[] = [];
+  let answers = given;
   /** Keys of the questions that were shown, in order. */
   let shown: readonly string[] = [];
   let former: readonly string[] | undefined;
@@ -41,18 +43,18 @@ export async function askThrough<T extends object>(
     const before = shown.filter((key) =>
       answers.some((answer) => answer.key === key),
     );
-    const given = await show(question, former, 0 < before.length);
+    const answer = await show(question, former, 0 < before.length);
     former = undefined;
-    if (given === undefined) return undefined;
-    if (given === "back") {
+    if (answer === undefined) return undefined;
+    if (answer === "back") {
       const last = answers.findIndex(({ key }) => key === before.at(-1));
       former = answers[last]?.values;
       answers = answers.slice(0, last);
       continue;
     }
     shown = [...before, question.key];
-    answers = [...answers, { key: question.key, values: given }];
-    if (question.isKept) kept.set(question.key, given);
+    answers = [...answers, { key: question.key, values: answer }];
+    if (question.isKept) kept.set(question.key, answer);
   }
 }
 

@@ -3,18 +3,16 @@
 import * as vscode from "vscode";
 import type { TakingPlan, TakingPrompt } from "../server/protocol/guide.ts";
 import type { Connection } from "./connection.ts";
+import { chooseAfter } from "./after-taking.ts";
 import { askThrough, type Kept } from "./questions.ts";
 import { schemesServed } from "./schemes.ts";
-
-/** What was typed and does not stand in the record yet. */
-interface Unwritten {
-  readonly uri: string;
-  readonly plan: TakingPlan;
-  readonly inputs: readonly string[];
-}
-
-const STORE = "thou.unwrittenReadings";
-const TRIES = 10;
+import {
+  keep,
+  step,
+  tellWritten,
+  write,
+  writeRest,
+} from "./unwritten-readings.ts";
 
 type Ask = Connection["ask"];
 
@@ -35,27 +33,49 @@ export function registerTaking(
     }
     if (!(await writeRest(ask, memory))) return;
     await vscode.workspace.openTextDocument(uri);
-    const ref = refIn(given);
-    const plan = await planFor(ask, uri, ref, kept);
-    if (plan === undefined) return;
-    await measure(uri, plan);
+    let ref = refIn(given);
+    let target: string | undefined;
+    for (;;) {
+      const plan = await planFor(ask, uri, ref, kept, target);
+      const written = plan === undefined ? undefined : await measure(uri, plan);
+      if (written === undefined) return;
+      target = await chooseAfter(written);
+      if (target === undefined) return;
+      ref = undefined;
+    }
   }
 
-  async function measure(uri: vscode.Uri, first: TakingPlan): Promise<void> {
+  /** What stands in the record once all of the plan was read; undefined where it was left before. */
+  async function measure(
+    uri: vscode.Uri,
+    first: TakingPlan,
+  ): Promise<TakingPrompt | undefined> {
     let plan = first;
     let inputs: readonly string[] = [];
+    let isWhole = false;
     for (;;) {
       const outcome = await showBox(ask, uri, plan, inputs, {
         typed: (all) =>
-          memory.update(STORE, { uri: uri.toString(), plan, inputs: all }),
+          keep(memory, { uri: uri.toString(), plan, inputs: all }),
       });
       inputs = outcome.inputs;
+      isWhole = outcome.isWhole;
       if (!outcome.wantsOther) break;
       // the readings stay, whatever is said of how they were taken
       const other = await planFor(ask, uri, plan.ref, new Map());
       plan = other ?? plan;
     }
-    await write(ask, memory, { uri: uri.toString(), plan, inputs });
+    let written: TakingPrompt | undefined;
+    await write(
+      ask,
+      memory,
+      { uri: uri.toString(), plan, inputs },
+      (prompt) => {
+        if (isWhole) written = prompt;
+        else tellWritten(prompt);
+      },
+    );
+    return written;
   }
 
   return vscode.Disposable.from(
@@ -77,6 +97,7 @@ async function planFor(
   uri: vscode.Uri,
   ref: string | undefined,
   kept: Kept,
+  target?: string,
 ): Promise<TakingPlan | undefined> {
   const editor = vscode.window.activeTextEditor;
   const isHere = editor?.document.uri.toString() === uri.toString();
@@ -91,6 +112,7 @@ async function planFor(
         answers,
       }),
     kept,
+    target === undefined ? [] : [{ key: "target", values: [target] }],
   );
   if (outcome === undefined) return undefined;
   if ("plan" in outcome) return outcome.plan;
@@ -102,6 +124,8 @@ interface Outcome {
   readonly inputs: readonly string[];
   /** The gauge, the temperature or the places are to be others. */
   readonly wantsOther: boolean;
+  /** Nothing is left to read, and the person said so. */
+  readonly isWhole: boolean;
 }
 
 const OTHER: vscode.QuickInputButton = {
@@ -111,7 +135,7 @@ const OTHER: vscode.QuickInputButton = {
 
 const ICONS: Readonly<Record<string, string>> = {
   u: "discard",
-  s: "debug-step-over",
+  s: "arrow-right",
   k: "check",
   mm: "symbol-ruler",
   in: "symbol-ruler",
@@ -140,12 +164,16 @@ function showBox(
   const words = new Map<vscode.QuickInputButton, string>();
 
   return new Promise((resolve) => {
-    function end(wantsOther: boolean): void {
+    function end(why: "other" | "whole" | "left"): void {
       if (!isOpen) return;
       isOpen = false;
       box.dispose();
       void queue.then(() => {
-        resolve({ inputs, wantsOther });
+        resolve({
+          inputs,
+          wantsOther: why === "other",
+          isWhole: why === "whole",
+        });
       });
     }
 
@@ -156,11 +184,16 @@ function showBox(
       box.step = prompt.step;
       box.totalSteps = prompt.of;
       box.placeholder = prompt.placeholder;
-      box.prompt =
-        prompt.gone === null ? prompt.text : `${prompt.gone}. ${prompt.text}`;
+      // below a prompt the editor says what Escape does in other boxes, and in this one it does not
       box.validationMessage =
         prompt.doubt === null
-          ? undefined
+          ? {
+              message:
+                prompt.gone === null
+                  ? prompt.text
+                  : `${prompt.gone}. ${prompt.text}`,
+              severity: vscode.InputBoxValidationSeverity.Info,
+            }
           : {
               message: prompt.doubt,
               severity: vscode.InputBoxValidationSeverity.Warning,
@@ -200,118 +233,23 @@ function showBox(
       if (text.trim() !== "") {
         lastTyped = Date.now();
         say(text);
-      } else if (isDone && lastTyped + 500 < Date.now()) end(false);
+      } else if (isDone && lastTyped + 500 < Date.now()) end("whole");
     }
 
     box.onDidAccept(enter);
     box.onDidTriggerButton((button) => {
       const word = words.get(button);
-      if (word === undefined) end(true);
+      if (word === undefined) end("other");
       else say(word);
     });
     box.onDidHide(() => {
-      end(false);
+      end("left");
     });
     queue = step(ask, uri, plan, inputs).then(show, (reason: unknown) => {
       box.validationMessage = sentenceOf(reason);
     });
     box.show();
   });
-}
-
-function step(
-  ask: Ask,
-  uri: vscode.Uri,
-  plan: TakingPlan,
-  inputs: readonly string[],
-): Promise<TakingPrompt | null> {
-  return ask("thou/takingStep", { uri: uri.toString(), plan, inputs });
-}
-
-/** Puts what was taken into the record; where that can't be, says why and offers the lines. True where nothing is left to write. */
-async function write(
-  ask: Ask,
-  memory: vscode.Memento,
-  { uri: written, plan, inputs }: Unwritten,
-): Promise<boolean> {
-  const uri = vscode.Uri.parse(written, true);
-  let why = "the record kept changing";
-  let lines: readonly string[] = [];
-  for (let tries = 0; tries < TRIES; tries++) {
-    const document = await vscode.workspace.openTextDocument(uri).then(
-      (found) => found,
-      () => undefined,
-    );
-    const prompt = await step(ask, uri, plan, inputs);
-    if (prompt === null || prompt.taken === 0) {
-      await memory.update(STORE, undefined);
-      return true;
-    }
-    lines = prompt.lines;
-    if (document === undefined || prompt.gone !== null) {
-      why = prompt.gone ?? "the record is no longer there";
-      break;
-    }
-    const { edit } = prompt;
-    if (edit !== null && edit.version === document.version) {
-      const change = new vscode.WorkspaceEdit();
-      const at = new vscode.Position(edit.line, edit.character);
-      change.insert(uri, at, edit.text);
-      if (await vscode.workspace.applyEdit(change)) {
-        await memory.update(STORE, undefined);
-        reveal(document, edit.line + prompt.lines.length);
-        void vscode.window.showInformationMessage(`Written. ${prompt.summary}`);
-        return true;
-      }
-      why = "the record can't be edited";
-    }
-    await new Promise((resolve) => setTimeout(resolve, 50));
-  }
-  const copy = "Copy the Lines";
-  const drop = "Drop Them";
-  const chosen = await vscode.window.showWarningMessage(
-    `The readings were not written: ${why}. They are kept until they are written, copied or dropped.`,
-    copy,
-    drop,
-  );
-  if (chosen === undefined) return false;
-  if (chosen === copy)
-    await vscode.env.clipboard.writeText(
-      lines.map((line) => `  ${line}\n`).join(""),
-    );
-  await memory.update(STORE, undefined);
-  return true;
-}
-
-/** Readings that an earlier session left unwritten; false where the person leaves them so and does not go on. */
-async function writeRest(ask: Ask, memory: vscode.Memento): Promise<boolean> {
-  const rest = memory.get<Unwritten>(STORE);
-  if (rest === undefined || rest.inputs.length === 0) return true;
-  const write_ = "Write Them";
-  const drop = "Drop Them";
-  const chosen = await vscode.window.showWarningMessage(
-    `Readings of ${rest.plan.ref} were taken before and do not stand in the record yet.`,
-    write_,
-    drop,
-  );
-  if (chosen === undefined) return false;
-  if (chosen === write_) return write(ask, memory, rest);
-  await memory.update(STORE, undefined);
-  return true;
-}
-
-/** Puts the caret at the end of a line, where the record is shown. */
-function reveal(document: vscode.TextDocument, line: number): void {
-  const editor = vscode.window.visibleTextEditors.find(
-    (each) => each.document === document,
-  );
-  if (editor === undefined) return;
-  const end = document.lineAt(Math.min(line, document.lineCount - 1)).range.end;
-  editor.selection = new vscode.Selection(end, end);
-  editor.revealRange(
-    new vscode.Range(end, end),
-    vscode.TextEditorRevealType.InCenterIfOutsideViewport,
-  );
 }
 
 /** The record that a command is about: the one it names, else the one that is open. */

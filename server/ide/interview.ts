@@ -1,5 +1,6 @@
 // Asks one thing after another. An interview is a generator that yields what it asks and is given what was answered; it is run from its
 // beginning over all answers so far each time, so that going back is leaving off the last, and nothing is kept between two requests.
+import { plain } from "../markup/markdown.ts";
 import type { Answer, Choice, Next, Question } from "../protocol/guide.ts";
 
 interface About {
@@ -63,7 +64,7 @@ export function* askText<T>(
     const given = yield { ...about, kind: "text", value: shown, fault };
     const found = read((given[0] ?? "").trim());
     if ("value" in found) return found.value;
-    fault = found.fault;
+    fault = plain(found.fault);
     shown = given[0] ?? "";
   }
 }

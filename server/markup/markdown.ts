@@ -44,7 +44,10 @@ export function plain(sentence: string): string {
   return sentence.replaceAll(/`([^`]*)`/gu, "‘$1’");
 }
 
-/** A table of cells that are Markdown already; columns that stay empty are left out. "" for no rows. */
+/**
+ * A table of cells that are Markdown already; columns that stay empty are left out. "" for no rows. An editor sets columns close together and
+ * headings in their middle: blanks that stay keep columns apart, and headings stand over the beginning of what they name.
+ */
 export function table(
   heads: readonly string[],
   rows: readonly (readonly string[])[],
@@ -53,9 +56,13 @@ export function table(
   const kept = heads.flatMap((_, column) =>
     rows.some((row) => (row[column] ?? "") !== "") ? [column] : [],
   );
+  const last = kept.at(-1);
   const line = (cells: readonly string[]): string =>
     `| ${kept.map((column) => cells[column] ?? "").join(" | ")} |`;
-  return [line(heads), line(heads.map(() => "---")), ...rows.map(line)].join(
+  const apart = heads.map((head, column) =>
+    column === last ? head : `${head}&nbsp;&nbsp;&nbsp;`,
+  );
+  return [line(apart), line(heads.map(() => ":--")), ...rows.map(line)].join(
     "\n",
   );
 }

@@ -14,7 +14,6 @@ import {
   about,
   bar,
   block,
-  cut,
   dots,
   hatch,
   label,
@@ -92,36 +91,87 @@ export function axisOf(chart: Chart, { nominal }: FitZones): Markup {
   );
 }
 
+/** The lines over a column: what it is, and how it is known. */
+interface Heading {
+  readonly name: readonly string[];
+  readonly words: readonly string[];
+}
+
+const HEAD_LEADING = 13;
+const MOST_NAME = 3;
+const MOST_WORDS = 4;
+
+function headingOf(name: string, words: string, width: number): Heading {
+  const room = width + 6;
+  return {
+    // bold letters are a little wider
+    name: wrapped(name, room / 1.05).slice(0, MOST_NAME),
+    words: words === "" ? [] : wrapped(words, room, SMALL).slice(0, MOST_WORDS),
+  };
+}
+
+/** The room that the headings of a chart take whose columns are so wide. */
+export function headHeight({ journal, bore }: FitZones, width: number): number {
+  const heads = [
+    sideHeading(journal, "journal", width),
+    headingOf(WANTED, BY_CLEARANCE, width),
+    sideHeading(bore, "bore", width),
+  ];
+  const most = Math.max(
+    ...heads.map(({ name, words }) => name.length + words.length),
+  );
+  return most * HEAD_LEADING + 22;
+}
+
+const WANTED = "bore wanted";
+const BY_CLEARANCE = "by the clearance";
+
+function sideHeading(
+  { ref, size }: Side,
+  kind: "journal" | "bore",
+  width: number,
+): Heading {
+  return headingOf(
+    ref ?? kind,
+    size?.known === true ? sureness(size.value) : "",
+    width,
+  );
+}
+
 function heading(
-  { x, y, width }: Box,
-  name: string,
-  words: string,
+  { x, width }: Box,
+  { name, words }: Heading,
   ink: Ink,
 ): Markup {
   const middle = x + width / 2;
+  const top = HEAD_LEADING + 4;
   return together(
-    label(middle, y - 41, cut(name, width + 6), {
-      fill: ink.text,
-      bold: true,
-      anchor: "middle",
-    }),
     lettering(
       middle,
-      y - 27,
-      wrapped(words, width + 6, SMALL).slice(0, 2),
+      top,
+      name,
+      { fill: ink.text, bold: true, anchor: "middle" },
+      HEAD_LEADING,
+    ),
+    lettering(
+      middle,
+      top + name.length * HEAD_LEADING,
+      words,
       { fill: ink.text, size: SMALL, anchor: "middle" },
-      13,
+      HEAD_LEADING,
     ),
   );
 }
 
 export function sideColumn(
-  { ref, size, limits }: Side,
+  side: Side,
   kind: "journal" | "bore",
   column: Box,
   chart: Chart | undefined,
   ink: Ink,
 ): Markup {
+  const { ref, size, limits } = side;
+  const head = sideHeading(side, kind, column.width);
   const name = ref ?? kind;
   const colour = kind === "journal" ? ink.journal : ink.bore;
   if (size?.known !== true || chart === undefined) {
@@ -134,7 +184,7 @@ export function sideColumn(
     return about(
       ref,
       `${name}: ${text}`,
-      heading(column, name, "", ink),
+      heading(column, head, ink),
       emptyColumn(column, text, ink),
     );
   }
@@ -146,7 +196,7 @@ export function sideColumn(
   return about(
     ref,
     `${name}, ${sureness(size.value)}: ${showRange(size.value.low, size.value.high, chart.system, size.value.step)}`,
-    heading(column, name, sureness(size.value), ink),
+    heading(column, head, ink),
     hasBoth
       ? zone(
           limits,
@@ -308,7 +358,7 @@ export function windowColumn(
     return about(
       fit,
       `bore sizes wanted: ${text}`,
-      heading(column, "bore wanted", "", ink),
+      heading(column, headingOf(WANTED, "", column.width), ink),
       emptyColumn(column, text, ink),
     );
   }
@@ -334,7 +384,7 @@ export function windowColumn(
   return about(
     fit,
     `bore sizes wanted ${showRange(window.low, window.high, system, shown)}`,
-    heading(column, "bore wanted", "by the clearance", ink),
+    heading(column, headingOf(WANTED, BY_CLEARANCE, column.width), ink),
     // on to the bore's own column, where it is compared
     [window.low, window.high].map((value) =>
       line(
@@ -362,12 +412,20 @@ function emptyColumn(
   text: string,
   ink: Ink,
 ): Markup {
+  const lines = wrapped(text, width - 10, SMALL);
+  const most = Math.floor((height - 12) / 14);
   return together(
-    block({ x, y, width, height }, { stroke: ink.rule, dashes: "3 4" }),
+    // what runs across the chart stops here, or it would run through the words
+    block(
+      { x, y, width, height },
+      { fill: ink.paper, stroke: ink.rule, dashes: "3 4" },
+    ),
     lettering(
       x + 5,
       y + 20,
-      wrapped(text, width - 8, SMALL),
+      lines.length <= most
+        ? lines
+        : [...lines.slice(0, most - 1), `${lines[most - 1] ?? ""}…`],
       { fill: ink.text, size: SMALL },
       14,
     ),

@@ -3,7 +3,13 @@
 import { showRange } from "../core/quantity/show.ts";
 import type { Shop } from "../model/shop.ts";
 import { bandStrip } from "./band-strip.ts";
-import { axisOf, sideColumn, windowColumn, type Chart } from "./fit-chart.ts";
+import {
+  axisOf,
+  headHeight,
+  sideColumn,
+  windowColumn,
+  type Chart,
+} from "./fit-chart.ts";
 import {
   clearanceRows,
   fitZones,
@@ -24,7 +30,8 @@ import { unreadText } from "./words.ts";
 
 const AXIS = 66;
 const EDGE = 6;
-const HEAD = 52;
+/** Beside each column. */
+const GAP = 4;
 const HEIGHT = 190;
 const FOOT = 24;
 
@@ -41,10 +48,10 @@ export function fitPicture(
   const zones = fitZones(shop, fit);
   const rows = clearanceRows(shop, fit);
   const values = valuesShown(zones);
+  const across = { x: AXIS, width: width - AXIS - EDGE };
   const box: Box = {
-    x: AXIS,
-    y: EDGE + HEAD,
-    width: width - AXIS - EDGE,
+    ...across,
+    y: headHeight(zones, across.width / 3 - 2 * GAP),
     height: HEIGHT,
   };
   const chart: Chart | undefined =
@@ -97,9 +104,9 @@ function wantedTitle({ want, system }: FitZones): string {
 function columnsOf({ x, y, width, height }: Box): readonly [Box, Box, Box] {
   const room = width / 3;
   const column = (index: number): Box => ({
-    x: x + index * room + 4,
+    x: x + index * room + GAP,
     y,
-    width: room - 8,
+    width: room - 2 * GAP,
     height,
   });
   return [column(0), column(1), column(2)];

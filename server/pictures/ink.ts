@@ -6,7 +6,7 @@ export type Theme = "editor" | "paper";
 export interface PictureOptions {
   /** "editor": the editor's own colours as CSS variables; "paper": black and greys on white. */
   readonly theme: Theme;
-  /** In CSS pixels; 300 is the least that is drawn. */
+  /** In CSS pixels; `LEAST_WIDTH` is the least that is drawn. */
   readonly width: number;
 }
 
@@ -58,7 +58,7 @@ export function inkOf(theme: Theme): Ink {
 }
 
 /** Narrower than this a picture could not be read: it is drawn so wide and shrinks with its place. */
-export const LEAST_WIDTH = 300;
+const LEAST_WIDTH = 250;
 
 export function widthOf(options: PictureOptions): number {
   return Math.max(LEAST_WIDTH, Math.round(options.width) || LEAST_WIDTH);

@@ -86,6 +86,16 @@ export interface Offer {
   readonly label: string;
 }
 
+/** What a person may do once the readings stand in the record. */
+export interface AfterTaking {
+  /** Take readings of `target`, or see what all comes to. */
+  readonly does: "take" | "see";
+  /** The answer to what is read; null where nothing is. */
+  readonly target: string | null;
+  readonly label: string;
+  readonly below: string;
+}
+
 export interface TakingPrompt {
   readonly title: string;
   readonly step: number;
@@ -103,6 +113,8 @@ export interface TakingPrompt {
   readonly lines: readonly string[];
   /** What it comes to, for when it is over. */
   readonly summary: string;
+  /** What may follow once all is taken, what is likely wanted first. */
+  readonly after: readonly AfterTaking[];
   /** Where the lines go, in the document of that version; null while there are none. */
   readonly edit: {
     readonly version: number | null;

@@ -153,6 +153,50 @@ test("what is not known says what to write, and nothing is drawn for it", () => 
   expect(said).toContain("waits for a line that can't be read");
 });
 
+test("nothing runs through what is said of a column that is not known", () => {
+  const shop = textShop(
+    "job j\n  units inch\npart p\npart q\njournal a on p\n  read 0.9993 0.9996\nbore a in q\nfit a of journal a in bore a\n  want 0.0008 to 0.0013\n",
+  );
+  const svg = readSvg(fitPicture(shop, "fit a", OPTIONS));
+  const bore = group(svg, /^bore a: not known/);
+  expect(childOf(bore, "rect").attributes.fill).toBe("#fff");
+  // the lines of the axis and of the wanted sizes come before it, so it lies over them
+  const inOrder = all(svg);
+  const crossing = inOrder.findLastIndex(
+    (each) =>
+      each.name === "line" && each.attributes["stroke-dasharray"] === "2 3",
+  );
+  expect(0 < crossing && crossing < inOrder.indexOf(bore)).toBe(true);
+});
+
+test.each([250, 300, 480])(
+  "at %i wide, headings are whole and clear of each other",
+  (width) => {
+    const svg = readSvg(
+      fitPicture(sampleShop("shop/winch.thou"), "fit front", {
+        theme: "paper",
+        width,
+      }),
+    );
+    const heads = all(svg).filter(
+      (each) =>
+        each.name === "text" &&
+        each.attributes["text-anchor"] === "middle" &&
+        numberOf(each, "y") < 120 &&
+        !/^[\d.]+$/.test(each.text),
+    );
+    const room = (width - 66 - 6) / 3;
+    for (const side of ["journal front", "bore wanted", "bore front"])
+      expect(textOf(svg).replaceAll(/\s+/g, " ")).toContain(side);
+    for (const each of heads) {
+      expect(each.text).not.toContain("…");
+      // about as wide as its letters come to
+      const size = Number(each.attributes["font-size"] ?? 12);
+      expect(each.text.length * size * 0.55, each.text).toBeLessThan(room + 4);
+    }
+  },
+);
+
 test("hot and cold stand below, each with what is wanted then", () => {
   const hot = group(drawn("shop/hot-case.thou", "fit idler"), /^hot 2 /);
   expect(titleOf(hot)).toContain("shaft 70 °C, case 25 °C");

@@ -23,6 +23,7 @@ const NUMBERS = [
 
 describe.each(samples)("$path", ({ path }) => {
   test.each([
+    { theme: "editor", width: 250 },
     { theme: "paper", width: 360 },
     { theme: "editor", width: 720 },
   ] as const)("$theme at $width", (options) => {

@@ -132,7 +132,7 @@ export function* newJobQuestions(known: Known): Interview<NewJob> {
   const gauges = known.hasCrib
     ? []
     : yield* askMany(
-        about("gauges", "Which gauges are at hand? They begin the crib."),
+        about("gauges", "Which gauges are at hand? Down and Space tick one."),
         gaugeChoices(system),
       );
   const reamers =
@@ -141,7 +141,7 @@ export function* newJobQuestions(known: Known): Interview<NewJob> {
       : yield* askMany(
           about(
             "reamers",
-            "Which reamers hang on the shelf? They begin the crib; none is an answer too.",
+            "Which reamers are at hand? Down and Space tick one.",
           ),
           reamerChoices(sizes, system),
         );

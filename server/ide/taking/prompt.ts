@@ -3,9 +3,11 @@ import { showLength, showRange } from "../../core/quantity/show.ts";
 import { standardDeviation } from "../../core/readings/statistics.ts";
 import type { Size } from "../../model/evaluate/size.ts";
 import type { OpenFile } from "../../model/project.ts";
+import { plain } from "../../markup/markdown.ts";
 import type { TakingPlan, TakingPrompt } from "../../protocol/guide.ts";
 import { figuresOf, withLines, type Figures } from "./figures.ts";
 import { indexOf, insertion, linesOf } from "./lines.ts";
+import { choicesAfter } from "./after.ts";
 import { isOver, SKIP, standAfter, UNDO, type Taking } from "./steps.ts";
 
 /**
@@ -40,7 +42,7 @@ export function promptAfter(
     placeholder: isOver(state)
       ? "Enter writes the readings"
       : `Measure, or type the reading (${state.bare})`,
-    doubt: note ?? state.doubt?.sentence ?? null,
+    doubt: saidOrNull(note ?? state.doubt?.sentence),
     offers: [
       ...(state.doubt?.offers ?? []),
       ...(0 < steps ? [{ word: UNDO, label: "Take the last one back" }] : []),
@@ -52,6 +54,7 @@ export function promptAfter(
     summary: [`${plan.ref}${sideText(plan)}: ${counted(all)}.`, ...said].join(
       " ",
     ),
+    after: open === undefined ? [] : choicesAfter(open, plan),
     edit:
       place === undefined ? null : { version, ...place.at, text: place.text },
     gone: isHere
@@ -60,6 +63,10 @@ export function promptAfter(
         ? "The record is no longer there"
         : `${plan.ref} is no longer in this record, or its opening line can't be read`,
   };
+}
+
+function saidOrNull(sentence: string | undefined): string | null {
+  return sentence === undefined ? null : plain(sentence);
 }
 
 function heading(

@@ -20,6 +20,7 @@ import {
   isUncut,
   limitsText,
   readingsOf,
+  targetLabel,
   targetName,
   targetsIn,
   type Target,
@@ -121,12 +122,6 @@ function* askTarget(
   const found = sorted.find((each) => targetName(each) === given);
   if (found === undefined) throw new Error(`${given} was not offered`); // askOne gives only what was
   return found;
-}
-
-function targetLabel({ ref, side }: Target): string {
-  return side === null
-    ? ref
-    : `${ref}, ${side === "od" ? "outside" : "inside"}`;
 }
 
 function* askStage(target: Target): Interview<string | null> {

@@ -74,6 +74,16 @@ export function targetName({
   return side === null ? ref : `${ref} ${side}`;
 }
 
+/** As a person reads it: "bush front, outside". */
+export function targetLabel({
+  ref,
+  side,
+}: Pick<Target, "ref" | "side">): string {
+  return side === null
+    ? ref
+    : `${ref}, ${side === "od" ? "outside" : "inside"}`;
+}
+
 /** Its own limits as they are written, else its nominal size. */
 export function limitsText(
   { entry, side }: Target,

@@ -223,6 +223,55 @@ test("the lines read well, stand as the formatter puts them, and come to what th
   );
 });
 
+describe("what may follow", () => {
+  test("the other journal before the reamer is chosen, and the choice once no journal is left", () => {
+    // of winch.thou only journal rear and the bushes have no reading
+    const front = { ...PLAN, ref: "journal front" };
+    const before = promptAfter(opened(WINCH, CRIB), 1, front, []).after;
+    expect(before.map(({ does, target }) => [does, target])).toEqual([
+      ["take", "journal rear"],
+      ["see", null],
+    ]);
+    const last = promptAfter(opened(WINCH, CRIB), 1, PLAN, []).after;
+    expect(last.map(({ does, target }) => [does, target])).toEqual([
+      ["see", null],
+      ["take", "bush front od"],
+    ]);
+    expect(last[1]?.label).toBe("Take readings of bush front, outside");
+  });
+
+  test("each target is an answer that the setup takes", () => {
+    const open = opened(WINCH, CRIB);
+    const [next] = promptAfter(
+      open,
+      1,
+      { ...PLAN, ref: "journal front" },
+      [],
+    ).after;
+    const asked = takingSetup(
+      open,
+      { ref: null, position: null },
+      [{ key: "target", values: [next?.target ?? ""] }],
+      "2026-11-05",
+    );
+    if (!("question" in asked)) throw new Error("it asks on");
+    expect(asked.accepted).toBe(1);
+  });
+
+  test("nothing but seeing is left where all has been read", () => {
+    const text = "job a\n  units mm\npart p\njournal j on p\n  read 25 25\n";
+    const plan = { ...PLAN, ref: "journal j", system: "mm" } as const;
+    expect(
+      promptAfter(opened(text, {}), 1, plan, []).after.map(({ does }) => does),
+    ).toEqual(["see"]);
+  });
+});
+
+test("a box shows words in quotes, not in the marks of code", () => {
+  const { doubt } = promptAfter(opened(WINCH, CRIB), 1, PLAN, ["0.87x"]);
+  expect(doubt).toContain("‘x’");
+});
+
 describe("the setup", () => {
   const DATE = "2026-11-05";
   const ask = (

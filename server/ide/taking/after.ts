@@ -1,0 +1,37 @@
+// What a person may do once readings are taken: read what comes next, or see what they come to.
+import type { OpenFile } from "../../model/project.ts";
+import type { AfterTaking, TakingPlan } from "../../protocol/guide.ts";
+import { targetLabel, targetName, targetsIn } from "./targets.ts";
+
+/** What may follow, what is likely wanted first: the other journals before a reamer can be chosen, and then the choice. */
+export function choicesAfter(
+  open: OpenFile,
+  { ref, side }: TakingPlan,
+): readonly AfterTaking[] {
+  const unread = targetsIn(open).filter(
+    (each) => each.count === 0 && (each.ref !== ref || each.side !== side),
+  );
+  const next =
+    unread.find(({ entry }) => entry.kind === "journal") ?? unread[0];
+  const read: readonly AfterTaking[] =
+    next === undefined
+      ? []
+      : [
+          {
+            does: "take",
+            target: targetName(next),
+            label: `Take readings of ${targetLabel(next)}`,
+            below:
+              unread.length === 1
+                ? "The last that has no reading"
+                : `${String(unread.length)} have no reading yet`,
+          },
+        ];
+  const see: AfterTaking = {
+    does: "see",
+    target: null,
+    label: "Show the bench view",
+    below: "The job in pictures: which reamer serves, what is next",
+  };
+  return next?.entry.kind === "journal" ? [...read, see] : [see, ...read];
+}
