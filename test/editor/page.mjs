@@ -43,9 +43,13 @@ export async function runCommand(page, title) {
   const row = page.locator(".quick-input-list .monaco-list-row", {
     hasText: title,
   });
-  await page.keyboard.press("F1");
-  await box.fill(`>${title}`);
-  await row.first().click();
+  await until(`${title} is run`, async () => {
+    await page.keyboard.press("F1");
+    // soon or not at all: a window that is still loading closes the box, or does not know the command yet
+    await box.fill(`>${title}`, { timeout: 3000 });
+    await row.first().click({ timeout: 5000 });
+    return true;
+  });
 }
 
 /** The text drawn on a line, hints included and blanks made plain; undefined where the line is not in view. */
