@@ -14,6 +14,20 @@ function check(path: string): FileCheck {
   return project.check(`/${path}`);
 }
 
+/** A result, and under it how it was worked out and what it still needs. */
+function said(result: Result): readonly string[] {
+  return [
+    line(result),
+    ...result.working.map(
+      ({ formula, with: numbers, source }) =>
+        `    ${[formula, numbers, source].filter((part) => part !== "").join(" | ")}`,
+    ),
+    ...result.needs.map(
+      ({ ref, fact, text }) => `    needs ${text} (${fact} of ${ref})`,
+    ),
+  ];
+}
+
 function line(result: Result): string {
   const { entry, kind, of, case: number, text, status, verdict } = result;
   const what = [kind, of, number === null ? null : `case ${String(number)}`]
@@ -29,7 +43,7 @@ describe.each(soundSamples)("$path", ({ path }) => {
       ({ level, code, place, message, accepted }) =>
         `${level} ${code} at line ${String(place.line + 1)}: ${message}${accepted === null ? "" : ` [accepted by ${accepted}]`}`,
     );
-    const text = [...found, "", ...results.map(line), ""].join("\n");
+    const text = [...found, "", ...results.flatMap(said), ""].join("\n");
     await expect(text).toMatchFileSnapshot(
       `fixtures/results/${path.replace(/\//g, "-").replace(/\.thou$/, "")}.txt`,
     );

@@ -1,6 +1,8 @@
 // Mutation testing by hand: `node test/mutation/run.mjs ROOM… [--lines N] [--seed S]`. A copy of the tree in a folder of its own is mutated at
-// seeded stretches of lines by Stryker, which is installed there and nowhere else, and the room's tests are run on each mutant. It prints how
-// many were killed and each that lived; those that EXPLAINED gives a reason for are counted apart.
+// seeded stretches of lines by Stryker, which is installed there and nowhere else, and the room's own tests are run on each mutant. What
+// outlives them, or ends none of them in time, is run once more against the tests of the rooms above that show what this one says, with three
+// times as long to end. It prints how many were killed by which, how many of those by never ending, and each that lived; those that EXPLAINED
+// gives a reason for are counted apart.
 //   THOU_MUTATION_DIR   where the copy stands; kept between runs when given, so that nothing is installed twice
 import { execFileSync, spawnSync } from "node:child_process";
 import { cp, mkdir, mkdtemp, readFile, rm, writeFile } from "node:fs/promises";
@@ -11,16 +13,38 @@ import { EXPLAINED } from "./explained.mjs";
 
 const STRYKER = "9.6.1";
 
-/** The rooms, and the tests that are to find what is wrong in them. */
+/** What shows a person what the model and the rules say. */
+const SHOWN = [
+  "test/ide",
+  "test/sheet",
+  "test/compare",
+  "test/pictures",
+  "test/docs/guide.test.ts",
+  "test/cli/check.test.ts",
+  "test/cli/report-json.test.ts",
+  "test/lsp/questions.test.ts",
+  "test/lsp/refactorings.test.ts",
+];
+const SAMPLES = ["test/samples.test.ts", "test/samples-broken.test.ts"];
+
+/** The rooms, the tests that are to find what is wrong in them, and those of other rooms that may. */
 const ROOMS = {
-  grammar: ["test/grammar", "test/docs", "test/rules/text.test.ts"],
-  "server/core": ["test/core", "test/checks", "test/oracle"],
-  "server/model": ["test/model", "test/rules", "test/samples.test.ts"],
-  "server/rules": [
-    "test/rules",
-    "test/samples.test.ts",
-    "test/samples-broken.test.ts",
-  ],
+  grammar: {
+    own: ["test/grammar", "test/docs", "test/rules/text.test.ts"],
+    others: [],
+  },
+  "server/core": {
+    own: ["test/core", "test/checks", "test/oracle"],
+    others: [],
+  },
+  "server/model": {
+    own: ["test/model", "test/rules", ...SAMPLES],
+    others: SHOWN,
+  },
+  "server/rules": {
+    own: ["test/rules", ...SAMPLES],
+    others: ["test/model", ...SHOWN],
+  },
 };
 
 /** How many lines stand in one stretch: a mutant counts when the whole of what it changes lies in it. */
@@ -115,12 +139,32 @@ try {
 }
 
 async function mutate(room) {
+  const began = Date.now();
+  const { own, others } = ROOMS[room];
+  const all = await outcomes(await stretches(room), own, 20_000);
+  const left = all.filter(
+    ({ status }) => status !== "Killed" && status !== "CompileError",
+  );
+  const again =
+    others.length === 0 || left.length === 0
+      ? []
+      : await outcomes(left.map(placeOf), others, 60_000);
+  const statuses = new Map(again.map((each) => [keyOf(each), each.status]));
+  tell(
+    room,
+    all.map((each) => ({ ...each, above: statuses.get(keyOf(each)) })),
+    Date.now() - began,
+  );
+}
+
+/** What became of each mutant of some stretches under some tests, with the file and the text that it changes. */
+async function outcomes(stretches, tests, timeoutMS) {
   const report = path.join(folder, "mutation.json");
   await rm(report, { force: true });
   await writeFile(
     path.join(folder, "mutation.vitest.config.ts"),
     `export default { test: { include: ${JSON.stringify(
-      ROOMS[room].map((each) =>
+      tests.map((each) =>
         each.endsWith(".ts") ? each : `${each}/**/*.test.ts`,
       ),
     )}, setupFiles: ["test/seed.ts"], testTimeout: 60_000 } };\n`,
@@ -133,59 +177,84 @@ async function mutate(room) {
       plugins: ["@stryker-mutator/vitest-runner"],
       coverageAnalysis: "perTest",
       concurrency: Number(values.workers),
-      mutate: await stretches(room),
+      mutate: stretches,
       reporters: ["json"],
       jsonReporter: { fileName: "mutation.json" },
       tempDirName: ".mutating",
-      timeoutMS: 20_000,
+      timeoutMS,
+      dryRunTimeoutMinutes: 60,
       allowConsoleColors: false,
       ignorePatterns: [".editor*", "dist", ".shots"],
     }),
   );
-  const began = Date.now();
   run("node", ["node_modules/@stryker-mutator/core/bin/stryker.js", "run"]);
-  tell(room, JSON.parse(await readFile(report, "utf8")), Date.now() - began);
+  const { files } = JSON.parse(await readFile(report, "utf8"));
+  return Object.entries(files).flatMap(([file, { source, mutants }]) =>
+    mutants
+      .filter(({ status }) => status !== "Ignored")
+      .map(({ location, replacement, status, mutatorName }) => ({
+        ...{ file, location, replacement, status, mutatorName },
+        lines: source.split("\n"),
+      })),
+  );
 }
 
-function tell(room, { files }, took) {
-  const counts = { killed: 0, explained: 0, lived: 0 };
-  for (const [file, { source, mutants }] of Object.entries(files)) {
-    const lines = source.split("\n");
-    for (const { location, replacement, status, mutatorName } of mutants) {
-      if (status === "CompileError" || status === "Ignored") continue;
-      if (
-        status === "Killed" ||
-        status === "Timeout" ||
-        status === "RuntimeError"
-      ) {
-        counts.killed++;
-        continue;
-      }
-      const { start, end } = location;
-      const text = lines[start.line - 1].trim();
-      const reason = EXPLAINED.find(
-        (each) =>
-          each.file === file &&
-          text.includes(each.text) &&
-          (each.by === undefined || each.by === replacement),
-      );
-      if (reason !== undefined) {
-        counts.explained++;
-        continue;
-      }
+/** A mutant's place as Stryker takes it: lines from 1, columns from 0. */
+function placeOf({ file, location: { start, end } }) {
+  return `${file}:${start.line}:${start.column - 1}-${end.line}:${end.column - 1}`;
+}
+
+function keyOf(mutant) {
+  return `${placeOf(mutant)} ${mutant.mutatorName} ${mutant.replacement}`;
+}
+
+/** Tests that came to an end in time and found nothing, or never came to it. */
+const HAS_LIVED = ["Survived", "NoCoverage"];
+
+function tell(room, mutants, took) {
+  const counts = { killed: 0, above: 0, stuck: 0, explained: 0, lived: 0 };
+  for (const mutant of mutants) {
+    const { file, location, replacement, mutatorName, lines } = mutant;
+    const { status, above = status } = mutant;
+    if (status === "CompileError") continue;
+    if (status === "Killed") counts.killed++;
+    else if (above === "Killed") counts.above++;
+    else if (!HAS_LIVED.includes(above)) {
+      counts.stuck++;
+      console.log(`  ${file}:${location.start.line} never ends: ${above}`);
+    } else if (isExplained(mutant)) counts.explained++;
+    else {
       counts.lived++;
+      const { start, end } = location;
       const was =
         start.line === end.line
           ? lines[start.line - 1].slice(start.column - 1, end.column - 1)
           : `${lines[start.line - 1].slice(start.column - 1)} …`;
       console.log(
-        `  ${file}:${start.line} ${status === "NoCoverage" ? "(no test comes here) " : ""}${mutatorName}: ${was}  →  ${String(replacement).replaceAll(/\s+/gu, " ").slice(0, 100)}`,
+        `  ${file}:${start.line} ${status === "NoCoverage" && above === "NoCoverage" ? "(no test comes here) " : ""}${mutatorName}: ${was}  →  ${String(replacement).replaceAll(/\s+/gu, " ").slice(0, 100)}`,
       );
     }
   }
-  const all = counts.killed + counts.explained + counts.lived;
+  const { killed, above, stuck, explained, lived } = counts;
+  const all = killed + above + stuck + explained + lived;
   const share = (count) => `${((100 * count) / all).toFixed(1)} %`;
   console.log(
-    `${room}: ${all} mutants in ${values.lines} lines, seed ${values.seed}: ${counts.killed} killed (${share(counts.killed)}), ${counts.explained} explained (${share(counts.explained)}), ${counts.lived} lived; ${Math.round(took / 1000)} s`,
+    `${room}: ${all} mutants in ${values.lines} lines, seed ${values.seed}: ${killed + above + stuck} killed (${share(killed + above + stuck)}: ${killed} by the room's own tests, ${above} by those above, ${stuck} that never end), ${explained} explained (${share(explained)}), ${lived} lived; ${Math.round(took / 1000)} s`,
+  );
+}
+
+function isExplained({ file, location: { start, end }, replacement, lines }) {
+  const text = lines[start.line - 1].trim();
+  const was =
+    start.line === end.line
+      ? lines[start.line - 1].slice(start.column - 1, end.column - 1)
+      : "";
+  return EXPLAINED.some(
+    (each) =>
+      file.startsWith(each.file) &&
+      (each.text === undefined || text.includes(each.text)) &&
+      (each.of === undefined || each.of === was) &&
+      (each.by === undefined || each.by === replacement) &&
+      (each.lines === undefined || each.lines.test(text)),
   );
 }

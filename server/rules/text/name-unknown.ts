@@ -31,7 +31,7 @@ function unknownName(shop: Shop, site: RefSite): Draft | undefined {
   if (found.state === "missing") return missing(shop, site);
   if (found.state !== "wrong-kind") return undefined;
   const kind = found.ref.slice(0, found.ref.indexOf(" "));
-  const near = nearest(site.name, namesOf(shop, site.takes));
+  const near = nearOfTaken(shop, site);
   return {
     span: site.span,
     message: `\`${site.name}\` is ${withArticle(kind)}, and here stands ${anyOf(site.takes)}${ask(near) ?? ": name one, or write it."}`,
@@ -43,7 +43,7 @@ function unknownName(shop: Shop, site: RefSite): Draft | undefined {
 function missing(shop: Shop, site: RefSite): Draft {
   const { kind, name, takes, span, nameSpan } = site;
   if (kind !== undefined && !takes.includes(kind)) {
-    const near = nearest(name, namesOf(shop, takes));
+    const near = nearOfTaken(shop, site);
     return {
       span,
       message: `Here stands ${anyOf(takes)}, and \`${kind} ${name}\` is none${ask(near) ?? "."}`,
@@ -66,6 +66,17 @@ function missing(shop: Shop, site: RefSite): Draft {
 function namesNear(name: string, names: readonly string[]): readonly string[] {
   const near = nearest(name, names);
   return near.length === 0 ? namesInCommon(name, names) : near;
+}
+
+/** The names of the kinds that a place takes that are near; one that is the very name that stands there needs its kind to be another. */
+function nearOfTaken(shop: Shop, { name, takes }: RefSite): readonly string[] {
+  return namesNear(name, namesOf(shop, takes)).flatMap((near) =>
+    near === name
+      ? takes
+          .filter((kind) => namesOf(shop, [kind]).includes(near))
+          .map((kind) => `${kind} ${near}`)
+      : [near],
+  );
 }
 
 function ask(near: readonly string[]): string | undefined {

@@ -1,0 +1,74 @@
+// What the samples of the pages say, word for word, in a golden file a code (`npm test -- -u` writes them anew; read the difference before it
+// is committed): each finding's sentence, its place, the other half, and what its fixes write; and each result with what it still needs. That
+// they are right, no golden file says: the figures are held by the tests of the core and of the model.
+import { describe, expect, test } from "vitest";
+import { readLines } from "../../grammar/lines.ts";
+import type { Finding, Place, Result } from "../../server/model/result.ts";
+import { createProject } from "../../server/rules/check.ts";
+import { allPages, FIRST, type Sample } from "./pages.ts";
+
+const at = ({ file, line, start, end }: Place): string =>
+  `${file === FIRST ? "" : `${file} `}${String(line + 1)}:${String(start + 1)}-${String(end + 1)}`;
+
+function said({
+  level,
+  code,
+  place,
+  message,
+  entry,
+  accepted,
+  related,
+  fixes,
+}: Finding): readonly string[] {
+  return [
+    `  ${at(place)} ${level} ${code} of ${entry ?? "no entry"}${accepted === null ? "" : `, accepted by ${accepted}`}: ${message}`,
+    ...related.map((each) => `    see ${at(each.place)}: ${each.message}`),
+    ...fixes.flatMap(({ title, safe, edits, creates = [] }) => [
+      `    fix${safe ? ", safe" : ""}: ${title}`,
+      ...edits.map(
+        (edit) => `      ${at(edit.place)} ${JSON.stringify(edit.text)}`,
+      ),
+      ...creates.map(
+        ({ file, text }) => `      makes ${file} ${JSON.stringify(text)}`,
+      ),
+    ]),
+  ];
+}
+
+function resultSaid(result: Result): string {
+  const { entry, kind, of, case: number, text, unit, status, verdict } = result;
+  const what = [kind, of, number === null ? null : `case ${String(number)}`]
+    .filter((part) => part !== null)
+    .join(" ");
+  const needs = result.needs.map(
+    ({ ref, fact, text: need }) => `; needs ${need} (${fact} of ${ref})`,
+  );
+  return `  ${entry}: ${what} = ${text} [${unit}, ${status}, ${verdict}]${needs.join("")}`;
+}
+
+/** All that is said of a sample that bears on the page, each file checked as its own; elsewhere than on its own page a finding has its own. */
+function saidOf({ files }: Sample, code: string): readonly string[] {
+  const project = createProject({ root: "" });
+  for (const { name, text } of files) project.setFile(name, readLines(text));
+  return files.flatMap(({ name }) => {
+    for (const missing of project.missingUses(name))
+      project.setFile(missing, null);
+    const { findings, results } = project.check(name);
+    return [
+      ...findings.filter((each) => each.code === code).flatMap(said),
+      ...results.map(resultSaid),
+    ];
+  });
+}
+
+describe.each(allPages())("$code", ({ code, samples }) => {
+  test("says what it said", async () => {
+    const lines = samples.flatMap((sample, index) => [
+      `${sample.kind} sample ${String(index + 1)}`,
+      ...saidOf(sample, code),
+    ]);
+    await expect(`${lines.join("\n")}\n`).toMatchFileSnapshot(
+      `../fixtures/said/${code}.txt`,
+    );
+  });
+});
