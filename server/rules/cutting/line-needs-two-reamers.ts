@@ -1,4 +1,5 @@
 // No one size gives every journal of a line what it wants: who conflicts, and the ways out.
+import { metresToTenths } from "../../core/quantity/exact.ts";
 import {
   lengthDigits,
   showLength,
@@ -99,6 +100,7 @@ function waysOut(
   );
   if (0 < down.length) ways.push(`size ${down.join(", ")}`);
   const pair = [...new Set([needsLarger, needsSmaller])];
+  const fine = stepHalfway(accept.size, step);
   // a size that leaves one of them no clearance is no way out
   if (pair.every((index) => 0 < (accept.clearances[index]?.low ?? 0))) {
     const given = pair.flatMap((index) => {
@@ -106,14 +108,24 @@ function waysOut(
       return clearance === undefined
         ? []
         : [
-            `${showRange(clearance.low, clearance.high, system, step)} at ${names([index])}`,
+            `${showRange(clearance.low, clearance.high, system, fine)} at ${names([index])}`,
           ];
     });
     ways.push(
-      `accept what ${showLength(accept.size, system, step)} gives, ${given.join(" and ")}`,
+      `accept what ${showLength(accept.size, system, fine)} gives, ${given.join(" and ")}`,
     );
   }
   return ways.length === 1
     ? (ways[0] ?? "")
     : ways.map((way, index) => `(${String(index + 1)}) ${way}`).join("; ");
+}
+
+/** A size halfway between two others may lie between the steps that they were read in: rounded to them, its clearances would not add up. */
+function stepHalfway(
+  size: number,
+  step: number | undefined,
+): number | undefined {
+  return step === undefined || metresToTenths(size) % metresToTenths(step) === 0
+    ? step
+    : step / 10;
 }

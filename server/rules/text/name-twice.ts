@@ -18,19 +18,19 @@ function secondOpenings({ file }: OpenFile): readonly FileDraft[] {
   );
   const first =
     openings.find(({ entry }) => entry.kind === "job") ?? openings[0];
+  if (first === undefined) return [];
+  const { ref, kind } = first.entry;
   return openings.flatMap(({ entry, index }): readonly FileDraft[] =>
     // of the same name it is a twin
-    index === first?.index || entry.ref === first?.entry.ref
+    index === first.index || entry.ref === ref
       ? []
       : [
           {
             entry: index,
             span: entry.nameSpan,
-            message: `A file is one job or one shop, and this one is ${first?.entry.ref ?? ""} already: write this one in a file of its own, and \`use\` it where it is needed.`,
+            message: `A file is one job or one shop, and this one is ${ref === "" ? `a ${kind ?? "job"}` : ref} already: write this one in a file of its own, and \`use\` it where it is needed.`,
             related:
-              first === undefined || first.entry.ref === ""
-                ? []
-                : [{ ref: first.entry.ref, message: "The file begins here." }],
+              ref === "" ? [] : [{ ref, message: "The file begins here." }],
           },
         ],
   );
