@@ -70,7 +70,7 @@ function namesNear(name: string, names: readonly string[]): readonly string[] {
 
 /** The names of the kinds that a place takes that are near; one that is the very name that stands there needs its kind to be another. */
 function nearOfTaken(shop: Shop, { name, takes }: RefSite): readonly string[] {
-  return namesNear(name, namesOf(shop, takes)).flatMap((near) =>
+  return nearest(name, namesOf(shop, takes)).flatMap((near) =>
     near === name
       ? takes
           .filter((kind) => namesOf(shop, [kind]).includes(near))
