@@ -49,7 +49,7 @@ const MONTHS = "jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec";
 const DATE_IN_WORDS = new RegExp(
   String.raw`(?<![\p{L}\d])(?:\d{1,2}(?:st|nd|rd|th)?[ .-]*(?:${MONTHS})\p{L}*\.?[ ,-]*\d{2,4}` +
     String.raw`|(?:${MONTHS})\p{L}*\.? *\d{1,2}(?:st|nd|rd|th)?,? +\d{4}` +
-    String.raw`|\d+[-/.]\d+[-/.]\d+T[\d:.]+\p{L}*|\d{8}|today|yesterday|now)(?![\p{L}\d])`,
+    String.raw`|\d+[-/.]\d+[-/.]\d+T[\d:.]+\p{L}*|\d{8}|today|yesterday|tomorrow|now)(?![\p{L}\d])`,
   "giu",
 );
 

@@ -93,6 +93,14 @@ const FORMS: readonly (readonly [
     ),
     marked,
   ],
+  // `25 H 7`, whose letter is no unit with a second size behind it
+  [
+    new RegExp(
+      String.raw`^(?<size>${NUMBER})\s*(?<hole>[A-Za-z]\s+\d{1,2})$`,
+      "u",
+    ),
+    classApart,
+  ],
   [sizes(String.raw`\s+`), marked],
   [
     new RegExp(
@@ -155,7 +163,8 @@ function hasPoint({ number }: Size): boolean {
 function rangeOf(one: Size, two: Size, mark: string): Wording | undefined {
   const first = valueOf(one.number);
   const second = valueOf(two.number);
-  const sameUnit = one.unit === "" || one.unit.trim() === two.unit.trim();
+  const sameUnit =
+    one.unit === "" || two.unit === "" || one.unit.trim() === two.unit.trim();
   if (sameUnit && second < first / 2) {
     // 0.8745-0.0005 is a size and what it may be under
     return /^[-\u2212]$/.test(mark)
@@ -168,7 +177,8 @@ function rangeOf(one: Size, two: Size, mark: string): Wording | undefined {
   }
   if (sameUnit && mark === "" && first * 2 < second) return undefined;
   const [low, high] = sameUnit && second < first ? [two, one] : [one, two];
-  const unit = one.unit === "" ? two.unit : "";
+  // a unit that stands once stands at the end, and counts for both
+  const unit = one.unit === "" || two.unit === "" ? one.unit + two.unit : "";
   const text =
     unit === ""
       ? `${low.number}${low.unit} to ${high.number}${high.unit}`
@@ -179,7 +189,8 @@ function rangeOf(one: Size, two: Size, mark: string): Wording | undefined {
     // a dash between two sizes near each other says nothing else
     safe:
       /^(?:-|\u{2013}|\u{2014}|\u{2212}|\.{2,3}|\u{2026})$/u.test(mark) &&
-      first < second,
+      first < second &&
+      (one.unit === "" || two.unit !== ""),
   };
 }
 

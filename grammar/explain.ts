@@ -159,16 +159,16 @@ function shorthand(body: string, rule: string): Damage | undefined {
   if (first === undefined || last === undefined) return undefined;
   const { index: start } = first;
   const end = last.index + last[0].length;
-  const mended = body
-    .slice(start, end)
-    .replaceAll(SHORT, (mark) => (mark.startsWith("@") ? "at " : "with "));
-  if (!reads(body.slice(0, start) + mended + body.slice(end), rule))
-    return undefined;
+  // the whole line, since a mark is known by the blank before it
+  const whole = body.replaceAll(SHORT, (mark) =>
+    mark.startsWith("@") ? "at " : "with ",
+  );
+  if (!reads(whole, rule)) return undefined;
   return {
     start,
     end,
     message: "`with` and `at` are written out.",
-    mended,
+    mended: whole.slice(start, whole.length - (body.length - end)),
     safe: true,
   };
 }

@@ -30,17 +30,7 @@ export function* walk(node: Node): Generator<Node> {
   for (const each of node.children) yield* walk(each);
 }
 
-/** The innermost node that holds an offset; at a border, the later one. */
-export function nodeAt(node: Node, offset: number): Node | undefined {
-  if (offset < node.start || node.end < offset) return undefined;
-  for (const each of [...node.children].reverse()) {
-    const inner = nodeAt(each, offset);
-    if (inner !== undefined) return inner;
-  }
-  return node;
-}
-
-/** The nodes from the root down to the innermost one at an offset. */
+/** The nodes from the root down to the innermost one that holds an offset; at a border, the later one. */
 export function pathAt(node: Node, offset: number): readonly Node[] {
   if (offset < node.start || node.end < offset) return [];
   for (const each of [...node.children].reverse()) {

@@ -2,7 +2,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { readLines } from "../../grammar/lines.ts";
-import { formatBody, formatText } from "../../grammar/print.ts";
+import { formatBody, formatChanges, formatText } from "../../grammar/print.ts";
 import { tokenize } from "../../grammar/tokens.ts";
 import { samples, soundSamples } from "../samples.ts";
 
@@ -107,8 +107,72 @@ describe("the layout", () => {
       'part a\n  bolts  18.00lbf-ft\n  note   "a   b"\n',
       'part a\n  bolts 18.00lbf-ft\n  note "a   b"\n',
     ],
+    [
+      "empty lines at the end stay, and the blanks behind a comment do not",
+      "part a\n\n\n  # x  \n\n\n",
+      "part a\n\n  # x\n\n\n",
+    ],
+    [
+      "a line of blanks is an empty one",
+      "part a\n   \n \t\npart b\n",
+      "part a\n\npart b\n",
+    ],
+    [
+      "an empty line after each of two lines stays",
+      "part a\n\n  material x\n\npart b\n",
+      "part a\n\n  material x\n\npart b\n",
+    ],
+    [
+      "a comment in column 1 stays there, and one that is set in stands as a fact does",
+      "# a\n\t# b\npart a\n#c\n     #d\n",
+      "# a\n  # b\npart a\n#c\n  #d\n",
+    ],
+    [
+      "what stands before the first entry, or opens none, is left alone",
+      '  units   mm\nprat   a\n   note   "x"\n',
+      '  units   mm\nprat   a\n   note   "x"\n',
+    ],
+    [
+      "a fact that lost its indent, and an entry that is set in, are left alone",
+      "part a\nsplit   across\n  journal   b on a\n",
+      "part a\nsplit   across\n  journal   b on a\n",
+    ],
+    [
+      "a word that is no fact of its entry is left alone",
+      "part a\n   limits   1 to 2\n",
+      "part a\n   limits   1 to 2\n",
+    ],
+    [
+      "a byte order mark alone, and one before a comment",
+      "\u{FEFF}\n# x\n",
+      "\u{FEFF}\n# x\n",
+    ],
+    [
+      "a byte order mark before a comment that is set in",
+      "\u{FEFF}    # x  \n",
+      "\u{FEFF}  # x\n",
+    ],
+    [
+      "the blanks behind a comment go, of whatever sort",
+      "part a   # x\u{A0}\t\n",
+      "part a  # x\n",
+    ],
   ])("%s", (_, text, wanted) => {
     expect(format(text)).toBe(wanted);
+  });
+
+  test("only the lines that differ are changed, each by its number", () => {
+    expect(
+      formatChanges(
+        readLines('part  a\n  material x\n\n\npart b\n note  "x"\n'),
+      ),
+    ).toEqual([
+      { line: 0, text: "part a" },
+      { line: 3, text: undefined },
+      { line: 5, text: '  note "x"' },
+    ]);
+    for (const { text } of soundSamples)
+      expect(formatChanges(readLines(text))).toEqual([]);
   });
 
   test("a body keeps its tokens", () => {

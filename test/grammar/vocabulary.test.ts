@@ -75,6 +75,30 @@ test("each place of a reference is a rule of thou.ohm and takes kinds that there
   }
 });
 
+describe("the page of words", () => {
+  const page = readFileSync(
+    path.join(import.meta.dirname, "../../docs/words.md"),
+    "utf8",
+  );
+  /** What stands under an entry's heading, up to the next. */
+  const under = (kind: string): string =>
+    page.split(`\n## ${kind}\n`)[1]?.split("\n## ")[0] ?? "";
+
+  test.each(ENTRIES)("says of $kind what hover and completion say", (entry) => {
+    const cell = (text: string): string => text.replaceAll("|", String.raw`\|`);
+    const [head = "", ...rows] = under(entry.kind)
+      .split("\n")
+      .filter((line) => /^[`|] ?`?/.test(line) && !/^\|(?: fact|-)/.test(line));
+    expect(head).toBe(`\`${entry.form}\`. ${entry.means}`);
+    expect(rows).toEqual(
+      entry.facts.map(
+        ({ form, many, means }) =>
+          `| \`${cell(form)}\`${many ? " *" : ""} | ${cell(means)} |`,
+      ),
+    );
+  });
+});
+
 describe("names", () => {
   test.each(CLAUSE_WORDS)(
     "%s can't be one, since it opens a clause",

@@ -1,0 +1,67 @@
+// What is said of damaged lines, whole: damaged-lines.txt has each line with its rule, the place that is marked, the sentence, and the line
+// as it is mended or the words that would fit. Its sentences were read one by one before they went in; read what changes as they were.
+import { readFileSync } from "node:fs";
+import path from "node:path";
+import { describe, expect, test } from "vitest";
+import { explainDamage, type Damage } from "../../grammar/explain.ts";
+import { reads, withMend } from "../../grammar/mend.ts";
+import { parseBody } from "../../grammar/parse.ts";
+import { ENTRIES } from "../../grammar/vocabulary.ts";
+
+const FORMS = new Map(
+  ENTRIES.flatMap((entry) => [
+    [entry.rule, entry.form] as const,
+    ...entry.facts.map((fact) => [fact.rule, fact.form] as const),
+  ]),
+);
+
+/** As the page shows it, its line first. */
+function shown(rule: string, body: string, damage: Damage): string {
+  const { start, end, message, code, mended, safe, choices } = damage;
+  const mark = " ".repeat(start) + "~".repeat(end - start);
+  return [
+    `${rule}: ${body}`,
+    " ".repeat(rule.length + 2) + mark,
+    `  ${code ?? message}`,
+    ...(mended === undefined
+      ? []
+      : [
+          `  ${safe === true ? "surely" : "perhaps"}: ${withMend(body, { start, end, text: mended })}`,
+        ]),
+    ...(choices === undefined || choices.length === 0
+      ? []
+      : [`  one of: ${choices.join(", ")}`]),
+  ].join("\n");
+}
+
+const records = readFileSync(
+  path.join(import.meta.dirname, "damaged-lines.txt"),
+  "utf8",
+)
+  .trimEnd()
+  .split("\n\n");
+
+describe("what is said of", () => {
+  test.each(records.map((record) => [record.split("\n")[0] ?? "", record]))(
+    "%s",
+    (head, record) => {
+      const [, rule = "", body = ""] = /^(\w+): (.*)$/u.exec(head) ?? [];
+      const { damagedAt } = parseBody(body, rule);
+      if (damagedAt === undefined) throw new Error(`${head} reads`);
+      const form = FORMS.get(rule) ?? "";
+      expect(
+        shown(rule, body, explainDamage(body, rule, damagedAt, form)),
+      ).toBe(record);
+    },
+  );
+});
+
+test("what is surely meant reads", () => {
+  const sure = records.flatMap((record) => {
+    const rule = /^\w+/.exec(record)?.[0] ?? "";
+    const whole = /^ {2}surely: (.*)$/mu.exec(record)?.[1];
+    return whole === undefined ? [] : [{ rule, whole }];
+  });
+  expect(sure.length).toBeGreaterThan(30);
+  expect(sure.filter(({ rule, whole }) => !reads(whole, rule))).toEqual([]);
+});
