@@ -153,28 +153,31 @@ async function* inThreads(
       cache,
     }),
   );
-  const threads: Thread[] = [];
+  const threads = new Set<Thread>();
   const done = new Map<number, readonly Evaluated[]>();
   const used = new Set<string>();
   let next = 0;
   let out = 0;
   let wake = (): void => undefined;
   const idle = new Set<Thread>();
-  /** Hands a batch to every idle thread, as long as none runs too far ahead. */
+  const busy = new Map<Thread, Batch>();
+  /** Hands a batch to every thread that has none, as long as none runs too far ahead; starts those that are not there yet, or no more. */
   const feed = (): void => {
-    for (const thread of idle) {
+    for (;;) {
       const batch = batches[next];
       if (batch === undefined || out + AHEAD * jobs <= next) return;
+      const [thread = idle.size + busy.size < jobs ? start() : undefined] =
+        idle;
+      if (thread === undefined) return;
       next++;
       idle.delete(thread);
       busy.set(thread, batch);
       thread.post(batch);
     }
   };
-  const busy = new Map<Thread, Batch>();
-  const start = (): void => {
+  const start = (): Thread => {
     const thread = startThread();
-    threads.push(thread);
+    threads.add(thread);
     thread.listen(
       ({ number, records, used: more }) => {
         done.set(number, records);
@@ -187,9 +190,10 @@ async function* inThreads(
       (why) => {
         // what it was at is said to be unchecked; the others go on, and another takes its place
         const batch = busy.get(thread);
+        threads.delete(thread);
         busy.delete(thread);
         idle.delete(thread);
-        if (batch !== undefined) {
+        if (batch !== undefined)
           done.set(
             batch.number,
             batch.files.map(({ name }) => ({
@@ -199,17 +203,14 @@ async function* inThreads(
               ],
             })),
           );
-          start();
-        }
+        feed();
         wake();
       },
     );
-    idle.add(thread);
-    feed();
+    return thread;
   };
   try {
-    for (let count = 0; count < Math.min(jobs, batches.length); count++)
-      start();
+    feed();
     while (out < batches.length) {
       const records = done.get(out);
       if (records === undefined) {

@@ -27,8 +27,14 @@ const form: ReportForm = {
   hasColours: false,
 };
 
-/** A thread that answers each batch after so many turns, with one sentence a file; it ends at the batch that `endsAt` names. */
-function thread(turns: (batch: Batch) => number, endsAt?: number): Thread {
+/**
+ * A thread that answers each batch after so many turns, with one sentence a file; it ends at the batch that `endsAt` names, or right after
+ * its first answer.
+ */
+function thread(
+  turns: (batch: Batch) => number,
+  endsAt?: number | "once it has answered",
+): Thread {
   let answer: (done: BatchDone) => void = () => undefined;
   let ended: (why: string) => void = () => undefined;
   return {
@@ -49,6 +55,7 @@ function thread(turns: (batch: Batch) => number, endsAt?: number): Thread {
       };
       setTimeout(() => {
         answer(done);
+        if (endsAt === "once it has answered") ended("it was stopped");
       }, turns(batch));
     },
     listen(first, second) {
@@ -96,6 +103,26 @@ describe("threads", () => {
     expect(missed[0]).toBe(
       "064.thou could not be checked: the thread that was at it ended (out of memory). Check it by itself to see why.",
     );
+  });
+
+  test("those that end while they wait for work are made up for", async () => {
+    let reading = 0;
+    const many = evaluateMany(files, {
+      createProject: () => createFakeProject({ checks: {} }),
+      form,
+      cwd: "/",
+      read: undefined,
+      startThread: () => thread(() => 0, "once it has answered"),
+      jobs: 2,
+    });
+    const said: string[] = [];
+    for await (const { sentences } of many) {
+      said.push(...sentences);
+      // whoever reads is slow: the threads have run as far ahead as they may, and ended
+      if (reading++ % 50 === 0)
+        await new Promise((resolve) => setTimeout(resolve, 5));
+    }
+    expect(said).toEqual(files.map(({ name }) => name));
   });
 
   test("none runs further ahead than a few batches", async () => {
