@@ -19,7 +19,6 @@ export async function bundledCommand(): Promise<{
     target: "node20",
     external: ["@duckdb/node-api"],
     minify: true,
-    keepNames: true,
     logLevel: "silent",
   });
   return { folder, command };

@@ -288,6 +288,13 @@ describe("what has changed since a branch left another", () => {
 
   test("a crib that was changed, renamed or deleted", async () => {
     const cwd = await repositoryWith(YARD);
+    // git is told of it, so that it could take it for the same file
+    git(cwd, "mv", "jobs/crib.thou", "jobs/moved.thou");
+    expect((await checked(cwd, "--changed-since", "HEAD")).files).toEqual([
+      "jobs/moved.thou",
+      "jobs/pump.thou file-missing",
+    ]);
+    git(cwd, "reset", "--quiet", "--hard");
     await write(cwd, "jobs/crib.thou", CRIB.replace("0.8750", "0.8760"));
     expect((await checked(cwd, "--changed-since", "HEAD")).files).toEqual([
       "jobs/crib.thou",

@@ -358,10 +358,10 @@ describe("versions of a record in git", () => {
     const undated = (size: string): string =>
       record([]).concat(`  read ${size} as run\n`);
     const cwd = await repositoryWith({ "old.thou": undated("0.8743") });
+    // under its new name there is no version with the first reading
     await rename(path.join(cwd, "old.thou"), path.join(cwd, "new.thou"));
-    commitAll(cwd, "renamed");
     await write(cwd, "new.thou", undated("0.8741"));
-    commitAll(cwd, "worn");
+    commitAll(cwd, "renamed, and worn");
     const { out, code, err } = await run(cwd, "new.thou");
     expect(err).toBe("");
     expect(code).toBe(0);
