@@ -12,7 +12,7 @@ export async function bundle(folder, entry) {
     serverOnNode(folder, path.resolve(import.meta.dirname, entry)),
     session(folder),
   ])
-    await build({ ...options, minify: true, keepNames: true });
+    await build({ ...options, minify: true });
   writeFileSync(path.join(folder, "package.json"), '{"type":"module"}');
   return path.join(folder, "server.cjs");
 }
