@@ -9,8 +9,8 @@ interface Part {
 /** No sign, no width: a line may end at it. */
 const BREAK = "\u200B";
 
-/** Blanks that a line may end at: not between a number and its unit, and none that is seen to already. */
-const BLANKS = /(?<![\d\u200B]) | (?=to )(?<!\u200B )/gu;
+/** Blanks that a line may end after: not between a number and its unit, and none that is seen to already. */
+const BLANKS = /(?<!\d) (?!\u200B)| (?=to )/gu;
 
 /** The longest text that the editor draws in one piece is longer by a little. */
 const LONGEST = 45;
@@ -24,14 +24,14 @@ export function withBreaks<P extends Part>(
   like: (part: P, value: string) => P,
 ): P[] {
   return parts.flatMap((part) => {
-    const pieces = piecesOf(part.value.replaceAll(BLANKS, `${BREAK} `));
+    const pieces = piecesOf(part.value.replaceAll(BLANKS, ` ${BREAK}`));
     return pieces.map((value) => like(part, value));
   });
 }
 
 function piecesOf(text: string): readonly string[] {
   const pieces: string[] = [];
-  for (const word of text.split(/(?=\u200B)/u)) {
+  for (const word of text.split(/(?<=\u200B)/u)) {
     const last = pieces.at(-1);
     if (last !== undefined && last.length + word.length <= LONGEST)
       pieces[pieces.length - 1] = last + word;

@@ -129,16 +129,25 @@ function cautions(shop: Shop, step: string): Markup {
   );
 }
 
-/** The picture of the entry at the caret, or of the fit that it is part of, and all that is worked out of it. */
+/** What the table of a line's reamers says in its own way. */
+const TOLD_OF_REAMERS = new Set(["cut-size", "chance"]);
+
+/**
+ * The picture of the entry at the caret, or of the fit that it is part of, and all that is worked out of it; of a line, which is drawn on its
+ * own, the reamers before all else.
+ */
 export function caretSection(shop: Shop, ref: string, width: number): Markup {
   const kind = ref.slice(0, ref.indexOf(" "));
   if (kind === "step") return stepBlock(shop, ref);
   const pictures = caretFits(shop, ref, kind).map((fit) =>
     figure(fitPicture(shop, fit, { theme: "editor", width })),
   );
-  const results = resultsOf(shop, ref);
+  const isLine = kind === "line";
+  const results = resultsOf(shop, ref).filter(
+    (result) => !isLine || !TOLD_OF_REAMERS.has(result.kind),
+  );
   return row(
-    pictures,
+    isLine ? reamerTable(shop, ref) : pictures,
     results.length === 0
       ? pictures.length === 0
         ? paragraph("Nothing is worked out of this entry by itself.")

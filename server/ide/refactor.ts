@@ -4,6 +4,7 @@ import { spotAt, type Position } from "./position.ts";
 import { toCrib } from "./refactor-crib.ts";
 import { doneToday, missingFacts, readingRows } from "./refactor-facts.ts";
 import { otherForms } from "./refactor-ranges.ts";
+import { reamersToTake } from "./refactor-reamer.ts";
 import { otherUnits } from "./refactor-units.ts";
 import { wantedByAdvice } from "./refactor-want.ts";
 import type { Refactoring } from "./refactoring.ts";
@@ -19,6 +20,7 @@ export function refactoringsAt(
   const isOpening = spot.kind === "job" || spot.kind === "shop";
   return [
     ...wantedByAdvice(open, spot),
+    ...reamersToTake(open, spot),
     ...doneToday(open, spot, today),
     ...missingFacts(open, spot, today),
     ...readingRows(open, spot),

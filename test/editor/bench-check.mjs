@@ -5,7 +5,7 @@ import { goTo, runCommand, until } from "./page.mjs";
 const TITLE = "Thou: Show Bench View";
 
 /** The frame that the bench's page stands in, once it shows something. */
-function benchFrame(page) {
+export function benchFrame(page) {
   return until(
     "the bench view",
     async () => {

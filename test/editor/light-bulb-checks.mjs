@@ -5,7 +5,7 @@ import { drawnText, goTo, until } from "./page.mjs";
 const rows = (page) => page.locator(".action-widget .monaco-list-row.action");
 
 /** Opens the light bulb's menu at the caret, and gives what it offers, in its order. */
-async function openMenu(page) {
+export async function openMenu(page) {
   await until("the menu of the light bulb", async () => {
     await page.keyboard.press("Control+Period");
     await rows(page).first().waitFor({ timeout: 3000 });
@@ -17,7 +17,7 @@ async function openMenu(page) {
 }
 
 /** Chooses an item of the open menu with the arrow keys. */
-async function choose(page, pattern) {
+export async function chooseByKeys(page, pattern) {
   await until(`${pattern} has the focus`, async () => {
     const focused = page.locator(".action-widget .monaco-list-row.focused");
     if (pattern.test(await focused.innerText({ timeout: 2000 }))) return true;
@@ -60,7 +60,10 @@ export const lightBulbChecks = [
       await goTo(page, journal, 9);
       await openMenu(page);
       await shoot("light-bulb-journal");
-      await choose(page, /Add rows for readings of journal rear near and far/);
+      await chooseByKeys(
+        page,
+        /Add rows for readings of journal rear near and far/,
+      );
       const next =
         journal +
         1 +

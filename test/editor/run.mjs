@@ -3,7 +3,7 @@
 //
 //   node test/editor/run.mjs [--new] [--develop] [--only WORDS]
 //     --new      the newer editor, to be run before a release
-//     --only     only the checks of the page whose names have these words, for whoever is at work on them
+//     --only     only the checks of the page, and the way through a job, whose names have these words, for whoever is at work on them
 //     --develop  host tests against this folder and not against the package
 //   THOU_EDITOR_DIR        where the editor is or shall be installed (default .editor, with --new .editor-new)
 //   THOU_SHOTS             where the screenshots go (default .shots)
@@ -106,23 +106,27 @@ try {
   } else if (options.only !== undefined) {
     const { runPageChecks } = await import("./run-page-checks.mjs");
     const { pageChecks } = await import("./ui-check.mjs");
+    const { NAME, runJourney } = await import("./journey-check.mjs");
     const vsix = await packageVsix(scratch);
     const { only } = options;
     heading(`checks of the page with "${only}"`);
     const checks = pageChecks.filter(({ name }) => name.includes(only));
     const shots = path.resolve(root, process.env.THOU_SHOTS || ".shots");
     const prefix = options.new ? "new-" : "";
-    add(
-      await runPageChecks({
-        editor,
-        vsix,
-        folder: shop,
-        shots,
-        prefix,
-        checks,
-      }),
-      1,
-    );
+    const isJourney = NAME.includes(only);
+    if (isJourney) add(await runJourney({ editor, vsix, shots, prefix }), 1);
+    if (!isJourney || 0 < checks.length)
+      add(
+        await runPageChecks({
+          editor,
+          vsix,
+          folder: shop,
+          shots,
+          prefix,
+          checks,
+        }),
+        1,
+      );
   } else {
     const { runExtensionTests } = await import("./run-extension-tests.mjs");
     const { runPageChecks } = await import("./run-page-checks.mjs");

@@ -1,7 +1,7 @@
 // What a person sees with the package installed: the checks of the page, and the fault that is put into the record for
 // them. Each check waits for what it wants; how the page is driven is page.mjs, and run-page-checks.mjs runs them.
 import assert from "node:assert/strict";
-import { mkdir, readFile, writeFile } from "node:fs/promises";
+import { readFile, writeFile } from "node:fs/promises";
 import path from "node:path";
 import { benchChecks } from "./bench-check.mjs";
 import { compareChecks } from "./compare-check.mjs";
@@ -21,20 +21,11 @@ import {
 import { trendChecks } from "./trend-check.mjs";
 import { overviewChecks, walkthroughChecks } from "./overview-check.mjs";
 import { record, root } from "./prepare.mjs";
+import { showTheme, themes, writeSettings } from "./themes.mjs";
 
 /** A clearance as a hint shows it: a number with a unit of length. */
 const length = /\d[\d.]*\s?(?:thou|tenths?|in|"|µm|um|mm)(?![a-z])/;
 const misspelt = { word: "want", as: "wnat", code: "word-unknown" };
-const themes = [
-  { shot: "light", theme: "Default Light Modern", mark: ".vs" },
-  { shot: "dark", theme: "Default Dark Modern", mark: ".vs-dark" },
-  { shot: "high-contrast", theme: "Default High Contrast", mark: ".hc-black" },
-  {
-    shot: "high-contrast-light",
-    theme: "Default High Contrast Light",
-    mark: ".hc-light",
-  },
-];
 
 /** Reads from the record, after its one word has been misspelt, the lines (from 1) that the checks look at. */
 export async function readLandmarks(folder) {
@@ -83,19 +74,6 @@ async function misspell(folder) {
     `${record} has a fit with a fact ${misspelt.word}`,
   );
   await writeFile(file, text.slice(0, fit) + damaged);
-}
-
-/** Sets a theme as a setting of the opened folder, which an open editor follows; the user's own it reads at its start. */
-async function writeSettings(folder, theme) {
-  const settings = {
-    "workbench.colorTheme": theme,
-    "files.exclude": { ".vscode": true },
-  };
-  await mkdir(path.join(folder, ".vscode"), { recursive: true });
-  await writeFile(
-    path.join(folder, ".vscode/settings.json"),
-    JSON.stringify(settings),
-  );
 }
 
 /** What the command box calls a command of the extension. */
@@ -206,22 +184,17 @@ export const pageChecks = [
     },
   },
   ...overviewChecks,
-  ...themes.map(({ shot, theme, mark }) => ({
-    name: `hint and squiggle are drawn in the theme ${theme}`,
+  ...themes.map((each) => ({
+    name: `hint and squiggle are drawn in the theme ${each.theme}`,
     async check(view) {
       const { page, at } = view;
-      await until(`the theme ${theme}`, async () => {
-        await writeSettings(view.server.folder, theme); // again where the editor missed that the file changed
-        const shown = page.locator(`.monaco-workbench${mark}`);
-        await shown.waitFor({ timeout: 8000 });
-        return true;
-      });
+      await showTheme(page, view.server.folder, each);
       await goTo(page, at.fit);
       await hintDrawn(view);
       await squiggleDrawn(view);
-      await view.shoot(shot);
+      await view.shoot(each.shot);
       await hoverOver(page, at.fit, at.name, /clearance/i);
-      await view.shoot(`${shot}-hover`);
+      await view.shoot(`${each.shot}-hover`);
       await leaveHover(page);
     },
   })),

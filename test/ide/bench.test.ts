@@ -87,6 +87,16 @@ describe("the winch", () => {
     expect(words).toContain("does not replace the maker's manual");
   });
 
+  test("at a line, the reamers stand before all else, and are told once", () => {
+    const said = wordsOf(bench(WINCH, "line layshaft"), "caret");
+    const [before = "", after = ""] = said.split("Which reamer");
+    expect(before).toBe("At the caret: line layshaft Go to its line ");
+    expect(after).toMatch(/reamer r-8755.* serves/);
+    const table = after.slice(after.indexOf("What is worked out of"));
+    expect(table).toContain("bore sizes that suit every journal");
+    expect(table).not.toContain("r-8755");
+  });
+
   test("shows what stands at the caret, then the line, the fits", () => {
     expect(view.title).toBe("Mooring winch 3, layshaft rebush");
     expect(keys(view)).toEqual([
