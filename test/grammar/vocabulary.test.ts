@@ -75,6 +75,31 @@ test("each place of a reference is a rule of thou.ohm and takes kinds that there
   }
 });
 
+test("each place takes the kinds that thou.ohm describes it by", () => {
+  const described = new Map(
+    [...source.matchAll(/^ {2}(\w+) \((.*)\) =/gm)].map(
+      ([, rule = "", text = ""]) => [rule, text],
+    ),
+  );
+  for (const [rule, kinds] of Object.entries(REFERENCE_PLACES)) {
+    const named = (described.get(rule) ?? "")
+      .split(" or ")
+      .map((each) => each.replace(/^an? /u, "").replace(/,.*$/u, ""));
+    expect(kinds, rule).toEqual(named.includes("entry") ? ENTRY_KINDS : named);
+  }
+});
+
+test("the words that thou.ohm opens clauses and names kinds with are those of the tables", () => {
+  /** The words of a rule that is a choice of words, on as many lines as it takes. */
+  const wordsOf = (rule: string): readonly string[] => {
+    const [, text = ""] =
+      new RegExp(`^  ${rule} =(.*(?:\\n    \\|.*)*)`, "m").exec(source) ?? [];
+    return [...text.matchAll(/word<"([^"]+)">/g)].map(([, word]) => word ?? "");
+  };
+  expect(wordsOf("clauseWord")).toEqual(CLAUSE_WORDS);
+  expect(wordsOf("kindWord")).toEqual(ENTRY_KINDS);
+});
+
 describe("the page of words", () => {
   const page = readFileSync(
     path.join(import.meta.dirname, "../../docs/words.md"),
