@@ -49,13 +49,14 @@ export function rangeTrap(
 
 /** `limits 0.8740 to 0.8745 drawing L-204` */
 function source(body: string, rule: string): Damage | undefined {
-  if (!/^(?:Limits|ServiceLimit)Fact$/.test(rule)) return undefined;
+  // with a text in the line, it says already where they are from, or in part
+  if (!/^(?:Limits|ServiceLimit)Fact$/.test(rule) || body.includes('"'))
+    return undefined;
   for (const gap of body.matchAll(/\s+(?=\p{L})/gu)) {
     const start = gap.index + gap[0].length;
     if (/^(?:from|to|in|mm|thou|tenths?|um)\b/u.test(body.slice(start)))
       continue;
     if (!reads(body.slice(0, gap.index), rule)) continue;
-    if (body.slice(start).includes('"')) return undefined;
     const mended = `from "${body.slice(start)}"`;
     return {
       start,

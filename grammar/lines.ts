@@ -299,9 +299,7 @@ function replaceLines(
       keepBlocks(gathered, old),
     );
     // the list that it was where every block starts where it did: whoever holds it sees that nothing has moved
-    const starts = startAlike(gathered, old, next === undefined)
-      ? file.starts
-      : startsOf(blocks);
+    const starts = startAlike(gathered, old) ? file.starts : startsOf(blocks);
     return fileOf(blocks, starts);
   }
 }
@@ -316,18 +314,13 @@ function replaced<T>(
   return list.slice(0, from).concat(by, list.slice(to));
 }
 
-/** Whether blocks, and what follows them, start where those that they replace did. @param areLast nothing follows them */
-function startAlike(
-  fresh: readonly Block[],
-  old: readonly Block[],
-  areLast: boolean,
-): boolean {
+/** Whether blocks, and what follows them, start where those that they replace did. The last one is longer only where nothing follows it. */
+function startAlike(fresh: readonly Block[], old: readonly Block[]): boolean {
   return (
     fresh.length === old.length &&
     fresh.every(
       ({ lines }, index) =>
-        lines.length === old[index]?.lines.length ||
-        (areLast && index === fresh.length - 1),
+        lines.length === old[index]?.lines.length || index === fresh.length - 1,
     )
   );
 }

@@ -28,7 +28,7 @@ export function shapeOf(body: string): Shape {
   let key = "";
   const starts: number[] = [];
   const ends: number[] = [];
-  let before: Token["kind"] = "blank";
+  let before: Token["kind"] | undefined;
   for (const token of tokenize(body)) {
     const text = body.slice(token.start, token.end);
     key += letterFor(token, text, body, before);
@@ -45,7 +45,7 @@ function letterFor(
   token: Token,
   text: string,
   body: string,
-  before: Token["kind"],
+  before: Token["kind"] | undefined,
 ): string {
   switch (token.kind) {
     case "blank":

@@ -46,6 +46,7 @@ describe("tokens", () => {
     ['note "12" shaft"', ["word note", 'text "12" shaft"']],
     ['note "12" shaft" "b"', ["word note", 'text "12" shaft"', 'text "b"']],
     ['7/8" x', ["number 7", "symbol /", "number 8", 'symbol "', "word x"]],
+    ['a"b"', ["word a", 'symbol "', "word b", 'symbol "']],
     ['note "a', ["word note", 'symbol "', "word a"]],
     ['note "a "b', ["word note", 'symbol "', "word a", 'symbol "', "word b"]],
     ['"', ['symbol "']],
