@@ -40,7 +40,7 @@ export function begin(context: vscode.ExtensionContext, launch: Launch): Thou {
     registerTaking(server.ask, context.workspaceState),
     registerSheets((params) => server.ask("thou/sheet", params)),
     registerComparing((params) => server.ask("thou/compare", params)),
-    registerTrend((params) => server.ask("thou/trend", params)),
+    registerTrend((params, token) => server.ask("thou/trend", params, token)),
     registerBench(context, server, record),
     vscode.commands.registerCommand("thou.restartServer", () =>
       server.restart(),

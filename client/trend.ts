@@ -10,7 +10,13 @@ import { nonceOf } from "./nonce.ts";
 import { NO_ANSWER, recordOf, sayWhyNot } from "./record-command.ts";
 
 /** Asks the server for the trends of a record. */
-export type AskForTrend = (params: TrendParams) => Promise<Trended>;
+export type AskForTrend = (
+  params: TrendParams,
+  token: vscode.CancellationToken,
+) => Promise<Trended>;
+
+/** Milliseconds that pass before a person is told what is waited for: thousands of records take longer. */
+const UNTOLD = 500;
 
 export function registerTrend(ask: AskForTrend): vscode.Disposable {
   let panel: vscode.WebviewPanel | undefined;
@@ -25,6 +31,7 @@ export function registerTrend(ask: AskForTrend): vscode.Disposable {
       return undefined;
     }
     const answer = await asked(record, ask);
+    if (answer === undefined) return undefined;
     if (answer.state === "not") {
       void sayWhyNot(answer.because);
       return undefined;
@@ -81,15 +88,37 @@ async function choose(
   return picked?.each;
 }
 
-async function asked(record: vscode.Uri, ask: AskForTrend): Promise<Trended> {
-  try {
-    return await ask({
-      uri: record.toString(),
-      isTrusted: vscode.workspace.isTrusted,
-    });
-  } catch {
-    return { state: "not", because: NO_ANSWER };
-  }
+/** The answer, with a word of what is read and a way to stop it where that takes long; undefined where it was stopped. */
+async function asked(
+  record: vscode.Uri,
+  ask: AskForTrend,
+): Promise<Trended | undefined> {
+  const source = new vscode.CancellationTokenSource();
+  const { token } = source;
+  const answer = ask(
+    { uri: record.toString(), isTrusted: vscode.workspace.isTrusted },
+    token,
+  ).catch((): Trended => ({ state: "not", because: NO_ANSWER }));
+  const telling = setTimeout(() => {
+    void vscode.window.withProgress(
+      {
+        location: vscode.ProgressLocation.Notification,
+        title: "Reading the records that the trend is of",
+        cancellable: true,
+      },
+      (_progress, stop) => {
+        stop.onCancellationRequested(() => {
+          source.cancel();
+        });
+        return answer;
+      },
+    );
+  }, UNTOLD);
+  const given = await answer;
+  clearTimeout(telling);
+  const wasStopped = token.isCancellationRequested;
+  source.dispose();
+  return wasStopped ? undefined : given;
 }
 
 const STYLE = `

@@ -9,13 +9,18 @@ export interface Progress {
   end(): void;
 }
 
-/** Nothing where standard error is no terminal, where standard output writes on the same one, or where there is little to do. */
+/**
+ * Nothing where standard error is no terminal, where standard output writes on the same one, or where there is little to do.
+ * @param isBefore standard output says nothing until the end
+ */
 export function createProgress(
   { stdout, stderr }: Io,
   of: number,
   now: () => number,
+  isBefore = false,
 ): Progress {
-  const isShown = stderr.isTerminal && !stdout.isTerminal && 100 < of;
+  const isShown =
+    stderr.isTerminal && (isBefore || !stdout.isTerminal) && 100 < of;
   let at = 0;
   let last = -Infinity;
   return {

@@ -16,6 +16,7 @@ import {
 import { findFiles, nameFrom, whyNot, type FoundFile } from "./find-files.ts";
 import { CannotRun, columnsOf, type Context } from "./io.ts";
 import { createLoader, type ReadBytes } from "./load-files.ts";
+import { createProgress } from "./progress.ts";
 import { shown, wrapIndented } from "./terminal-text.ts";
 import { trendJson } from "./trend-json.ts";
 import { trendText } from "./trend-text.ts";
@@ -93,7 +94,14 @@ async function trend(
   const gathering = createGathering();
   const project = context.parts.createProject();
   const loader = createLoader(project, io.cwd, tell);
+  const progress = createProgress(
+    io,
+    found.files.length,
+    () => Date.now(),
+    true,
+  );
   for (const file of found.files) {
+    progress.step();
     const record = gathering.record(file.name, shown(file.name));
     if (options.history ?? named.has(path.resolve(io.cwd, file.path)))
       await readVersions(file, record, gathering.note, context, tell);
@@ -102,6 +110,7 @@ async function trend(
     if (open !== undefined) record.now(open);
     loader.release(file);
   }
+  progress.end();
   const all = gathering
     .points()
     .filter(

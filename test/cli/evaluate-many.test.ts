@@ -253,4 +253,7 @@ test("progress is one line on a terminal that shows nothing else", () => {
     silent.end();
   }
   expect(written).toEqual([]);
+  // a command that says nothing until its end shows it beside that
+  createProgress(io(true, true), 300, () => (time += 500), true).step();
+  expect(written).toEqual(["\r1 of 300 files"]);
 });

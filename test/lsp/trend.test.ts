@@ -3,7 +3,10 @@
 import path from "node:path";
 import { pathToFileURL } from "node:url";
 import { expect, test } from "vitest";
+import { CancellationTokenSource } from "vscode-jsonrpc";
+import { LSPErrorCodes } from "vscode-languageserver";
 import { pastStatesOf } from "../../server/history/past-states.ts";
+import { systemClock } from "../../server/lsp/clock.ts";
 import type { Trended } from "../../server/protocol/trend.ts";
 import { folderWith } from "../cli/in-process.ts";
 import {
@@ -12,7 +15,7 @@ import {
   repositoryWith,
   write,
 } from "../cli/scratch-repository.ts";
-import { serveHere } from "./in-process.ts";
+import { filesIn, serveHere } from "./in-process.ts";
 
 const DAYS = [
   ["2019-06-01", "0.87430", "10000"],
@@ -140,6 +143,51 @@ test("a part is followed over the other records that name its serial, and no oth
     expect(html).toContain(`<td>${file}</td>`);
   // what is amiss in a record of another part is not told here
   expect(html).not.toContain("be read, and left out");
+});
+
+test("while thousands of records are read others are answered, and it can be called off", async () => {
+  const cwd = await folderWith({});
+  const at = (name: string): string => pathToFileURL(path.join(cwd, name)).href;
+  const uri = at("a.thou");
+  const others = new Map(
+    Array.from({ length: 2000 }, (_, index) => [
+      at(`visits/${String(index)}.thou`),
+      record(2),
+    ]),
+  );
+  const files = filesIn(others);
+  let reads = 0;
+  const { editor } = serveHere(others, {
+    clock: systemClock,
+    files: {
+      ...files,
+      read(address) {
+        reads++;
+        return files.read(address);
+      },
+    },
+  });
+  await editor.start([pathToFileURL(cwd).href]);
+  await editor.open(uri, record(4));
+  const source = new CancellationTokenSource();
+  let isDone = false;
+  const trend = editor.connection
+    .sendRequest<Trended>("thou/trend", { uri, isTrusted: true }, source.token)
+    .finally(() => {
+      isDone = true;
+    });
+  const refused = expect(trend).rejects.toMatchObject({
+    code: LSPErrorCodes.RequestCancelled,
+  });
+  const symbols = await editor.request<readonly unknown[]>(
+    "textDocument/documentSymbol",
+    { textDocument: { uri } },
+  );
+  expect(symbols.length).toBeGreaterThan(0);
+  expect(isDone).toBe(false);
+  source.cancel();
+  await refused;
+  expect(reads).toBeLessThan(others.size);
 });
 
 test("what is said stands beside the chart and not in it a second time", async () => {
