@@ -157,12 +157,17 @@ test("while thousands of records are read others are answered, and it can be cal
   );
   const files = filesIn(others);
   let reads = 0;
+  let begun = (): void => undefined;
+  const hasBegun = new Promise<void>((resolve) => {
+    begun = resolve;
+  });
   const { editor } = serveHere(others, {
     clock: systemClock,
     files: {
       ...files,
       read(address) {
-        reads++;
+        // well after they are listed
+        if (++reads === 100) begun();
         return files.read(address);
       },
     },
@@ -179,6 +184,7 @@ test("while thousands of records are read others are answered, and it can be cal
   const refused = expect(trend).rejects.toMatchObject({
     code: LSPErrorCodes.RequestCancelled,
   });
+  await hasBegun;
   const symbols = await editor.request<readonly unknown[]>(
     "textDocument/documentSymbol",
     { textDocument: { uri } },
