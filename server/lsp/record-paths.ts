@@ -7,6 +7,8 @@ import type { Workspace } from "./workspace.ts";
 export interface RecordPaths {
   /** Every record of the folders, by path, sorted. */
   all(token: CancellationToken): Promise<readonly string[]>;
+  /** Those of the last walk. */
+  known(): readonly string[];
   /** Files came or went, or the folders are others. */
   changed(): void;
 }
@@ -33,6 +35,7 @@ export function createRecordPaths(
       listed = [...found].sort();
       return listed;
     },
+    known: () => listed ?? [],
     changed() {
       listed = undefined;
     },

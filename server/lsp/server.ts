@@ -4,6 +4,7 @@ import {
   CodeLensRefreshRequest,
   DidChangeConfigurationNotification,
   DidChangeWatchedFilesNotification,
+  WatchKind,
 } from "vscode-languageserver";
 import type {
   CancellationToken,
@@ -161,7 +162,16 @@ export function serve(connection: Connection, parts: Parts): void {
       quietly("asking to be told of changed files", log, async () => {
         await connection.client.register(
           DidChangeWatchedFilesNotification.type,
-          { watchers: [{ globPattern: "**/*.thou" }] },
+          {
+            watchers: [
+              { globPattern: "**/*.thou" },
+              // a folder that comes or goes with what is in it is told of and its records are not
+              {
+                globPattern: "**/*",
+                kind: WatchKind.Create | WatchKind.Delete,
+              },
+            ],
+          },
         );
       });
     if (client.configurationChanges)
@@ -191,7 +201,7 @@ export function serve(connection: Connection, parts: Parts): void {
   });
   connection.onDidChangeWatchedFiles(({ changes }) => {
     tell("taking changed files", (to) => {
-      to.filesChanged(changes.map(({ uri }) => uri));
+      to.filesChanged(changes);
     });
   });
 

@@ -13,6 +13,12 @@ import type {
 } from "vscode-languageserver";
 import type { Client } from "./client.ts";
 import type { Clock } from "./clock.ts";
+import {
+  isRecord,
+  recordsCome,
+  recordsGone,
+  type Change,
+} from "./changed-folders.ts";
 import { createClosedRecords } from "./closed-records.ts";
 import type { OpenLastCommit } from "./compare-answer.ts";
 import type { Conversion } from "./convert.ts";
@@ -128,6 +134,15 @@ export function createSession(host: Host) {
     }
   }
 
+  function recordsChanged(uris: readonly string[]): void {
+    const paths = workspace.changed(uris);
+    if (paths.length === 0) return;
+    recordPaths.changed();
+    records.changed(paths);
+    closed.changed(paths);
+    usersChanged(paths);
+  }
+
   /** Once for all changes that have come in by then. */
   function publishSoon(uri: string): void {
     if (due.has(uri)) return;
@@ -206,12 +221,17 @@ export function createSession(host: Host) {
       closed.changed([path]);
       usersChanged([path]);
     },
-    filesChanged(uris: readonly string[]): void {
-      const paths = workspace.changed(uris);
-      if (0 < paths.length) recordPaths.changed();
-      records.changed(paths);
-      closed.changed(paths);
-      usersChanged(paths);
+    filesChanged(changes: readonly Change[]): void {
+      const others = changes.filter((each) => !isRecord(each));
+      const known = new Set([...workspace.known(), ...recordPaths.known()]);
+      recordsChanged([
+        ...changes.filter(isRecord).map(({ uri }) => uri),
+        ...recordsGone(others, known),
+      ]);
+      if (0 < others.length)
+        quietly("looking into new folders", log, async () => {
+          recordsChanged(await recordsCome(others, workspace.folders(), files));
+        });
     },
     /** For editors that don't tell of changed files. */
     diskUnsure(): void {

@@ -18,6 +18,8 @@ export interface Workspace {
   closeDocument(uri: string): void;
   document(uri: string): Document | undefined;
   documents(): readonly Document[];
+  /** The paths of files that were read or looked for. */
+  known(): readonly string[];
   /** These files have changed on the disk; gives the paths of those that are not open. */
   changed(uris: readonly string[]): readonly string[];
   /** Any file may have changed: for editors that don't tell. */
@@ -182,6 +184,10 @@ export function createWorkspace(files: FileAccess): Workspace {
       needs.delete(path);
       drop(path);
     },
+    known: () => [
+      ...disk.keys(),
+      ...[...roots.values()].flatMap(({ given }) => [...given]),
+    ],
     document: (uri) => documents.get(placeOf(uri)),
     documents: () => [...documents.values()],
     changed(uris) {

@@ -2,6 +2,8 @@
 // change.
 import { expect, test } from "vitest";
 import type { WorkspaceDiagnosticReport } from "vscode-languageserver";
+import { recordsCome } from "../../server/lsp/changed-folders.ts";
+import type { FileAccess } from "../../server/lsp/files.ts";
 import { FULL, labelOf, rangeOf, type Editor } from "./editor.ts";
 import { serveHere } from "./in-process.ts";
 import { CRIB, JOB } from "./winch.ts";
@@ -148,6 +150,62 @@ test("a crib that is written after the job that uses it is found as soon as it i
     "diagnostic",
     "inlayHint",
   ]);
+});
+
+test("records that come and go with their folder are found and lost, though only the folder is told of", async () => {
+  const { editor, texts, clock } = await shop({ "file:///a/one.thou": JOB }, [
+    "file:///a",
+  ]);
+  const names = async (): Promise<readonly string[]> =>
+    (
+      await editor.request<{ location: { uri: string } }[]>(
+        "workspace/symbol",
+        { query: "winch" },
+      )
+    ).map(({ location }) => location.uri);
+  const uri = "file:///a/w.thou";
+  await editor.open(uri, JOB.replace('"crib.thou"', '"shelf/crib.thou"'));
+  expect(await editor.codes(uri)).toContain("file-missing");
+  const before = await names();
+  expect(before).not.toContain("file:///a/shelf/inner/two.thou");
+
+  texts.set("file:///a/shelf/crib.thou", CRIB);
+  texts.set("file:///a/shelf/inner/two.thou", JOB);
+  await editor.notify("workspace/didChangeWatchedFiles", {
+    changes: [{ uri: "file:///a/shelf", type: 1 }],
+  });
+  await expect.poll(() => editor.codes(uri)).toEqual(["step-open"]);
+  expect(await names()).toContain("file:///a/shelf/inner/two.thou");
+  clock.pass(A_WHILE);
+  await editor.until("asking", () => 0 < editor.told.refreshed.length);
+
+  texts.delete("file:///a/shelf/crib.thou");
+  texts.delete("file:///a/shelf/inner/two.thou");
+  await editor.notify("workspace/didChangeWatchedFiles", {
+    changes: [{ uri: "file:///a/shelf", type: 3 }],
+  });
+  expect(await editor.codes(uri)).toContain("file-missing");
+  expect(await names()).toEqual(before);
+});
+
+test("nobody looks into a hidden folder or one of packages that comes", async () => {
+  const looked: string[] = [];
+  const files: FileAccess = {
+    read: () => Promise.resolve(undefined),
+    async *records(folder) {
+      await Promise.resolve();
+      looked.push(folder);
+      yield `${folder}/x.thou`;
+    },
+  };
+  const came = (path: string) => ({ uri: `file:///a/.b/${path}`, type: 1 });
+  const found = await recordsCome(
+    [".git/refs", "node_modules", "jobs/.old", "jobs/2026.11"].map(came),
+    ["file:///a/.b"],
+    files,
+  );
+  expect(looked).toEqual(["file:///a/.b/jobs/2026.11"]);
+  expect(found).toEqual(["file:///a/.b/jobs/2026.11/x.thou"]);
 });
 
 test("a crib's crib counts as well", async () => {
