@@ -72,3 +72,38 @@ test("a line that begins with a number is asked what it is, with the words that 
     expect(edit?.text).toMatch(/^\S+ $/u);
   }
 });
+
+test("where no fact takes a number first, none is offered before it", () => {
+  const { message, fixes } = found(
+    "shop bench\n  units inch\nroute line-ream\n  0.8743\n",
+    "word-unknown",
+  );
+  expect(message).toBe(
+    "A line begins with a word, and `0.8743` is a number: say first what it is.",
+  );
+  expect(fixes).toEqual([]);
+});
+
+test("a fact of another entry is asked for by what the trade calls it here", () => {
+  const { message, fixes } = found(
+    "job winch\n  units inch\npart shaft\njournal front on shaft\n  od 0.8740 to 0.8745\n",
+    "word-unknown",
+  );
+  expect(message).toBe(
+    "`od` is a fact of bush and pilot, not of journal: did you mean `limits`?",
+  );
+  expect(fixes.map(({ title }) => title)).toEqual(["Write `limits`"]);
+});
+
+test("a bush that has been read is not offered other limits to be made to", () => {
+  const limits = "od 1.0004 to 1.0006";
+  const offered = (bush: string): readonly string[] =>
+    found(press("read 1.0002 1.0002", bush), "press-light").fixes.map(
+      ({ title }) => title,
+    );
+  expect(offered(limits)).toEqual([
+    "Have the bush made: `od 1.0008 to 1.0014 in`",
+  ]);
+  expect(offered(`${limits}\n  read od 1.0005 1.0005`)).toEqual([]);
+  expect(offered("read od 1.0005 1.0005")).toEqual([]);
+});
