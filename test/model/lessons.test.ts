@@ -223,6 +223,34 @@ describe("a learned closure", () => {
     expect(closure(other)).toEqual(lame);
   });
 
+  test("of the nearest size counts, whichever stands first; of one more than a hundredth off none does", () => {
+    const near = closes(
+      "solid 1.002 in by 0.872 in",
+      "0.93 spread 0.04 from 7",
+    );
+    const far = closes(
+      "solid 1.006 in by 0.872 in",
+      "1.21 spread 0.04 from 17",
+    );
+    const inner = closes(
+      "solid 1.001 in by 0.866 in",
+      "1.21 spread 0.04 from 117",
+    );
+    for (const lessons of [near + far, far + near, inner + near, near + inner])
+      expect((closure(lessons).nominal ?? 0) / (lame.nominal ?? 1)).toBeCloseTo(
+        0.93,
+        9,
+      );
+    expect((closure(far).nominal ?? 0) / (lame.nominal ?? 1)).toBeCloseTo(
+      1.21,
+      9,
+    );
+    // 1.00105 in is the middle of what the bush may be: 1.012 in is 1.1 % over
+    expect(
+      closure(closes("solid 1.012 in by 0.872 in", "1.21 spread 0.04 from 7")),
+    ).toEqual(lame);
+  });
+
   test("is predicted however well this bush and its hole were read", () => {
     const read = JOB.replace(
       "od 1.0010 to 1.0011",
