@@ -1,3 +1,18 @@
-// Mutants that live and may: what they change makes no difference that anyone could meet. The file, a part of the line, what it becomes (any
-// when not given), and the reason.
-export const EXPLAINED = [];
+// Mutants that live and may: what they change makes no difference that anyone could meet. Each rule says in which rooms' files, of which
+// mutants, and why. `was` is the text that is changed ("" where it spans lines), `text` its line, `before` the line above that.
+export const EXPLAINED = [
+  {
+    file: "server/",
+    why: "a query's name only keeps its answers apart from those of others, and no other is called nothing",
+    is: ({ was, text, before, by }) =>
+      by === '""' &&
+      (text.includes(`(${was}, (`) || text === `${was},`) &&
+      /\bquery(?:<|\()/u.test(`${before} ${text}`),
+  },
+  {
+    file: "server/",
+    why: "a shop has one set of settings: what they are asked of is only the key that they are kept under",
+    is: ({ was, text, by }) =>
+      by === '""' && was === '"job"' && text.includes('settings(shop, "job")'),
+  },
+];

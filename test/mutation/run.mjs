@@ -250,18 +250,15 @@ function tell(room, mutants, took) {
   );
 }
 
-function isExplained({ file, location: { start, end }, replacement, lines }) {
+function isExplained({ file, location, replacement: by, lines }) {
+  const { start, end } = location;
   const text = lines[start.line - 1].trim();
+  const before = (lines[start.line - 2] ?? "").trim();
   const was =
     start.line === end.line
       ? lines[start.line - 1].slice(start.column - 1, end.column - 1)
       : "";
   return EXPLAINED.some(
-    (each) =>
-      file.startsWith(each.file) &&
-      (each.text === undefined || text.includes(each.text)) &&
-      (each.of === undefined || each.of === was) &&
-      (each.by === undefined || each.by === replacement) &&
-      (each.lines === undefined || each.lines.test(text)),
+    (each) => file.startsWith(each.file) && each.is({ was, text, before, by }),
   );
 }

@@ -116,15 +116,13 @@ fit front of journal front in bore front
   hot shaft 68 F, bush 68 F, case 68 F
 `;
 
-test.each<
-  readonly [
-    code: string,
-    what: string,
-    on: string,
-    past: string,
-    others?: Readonly<Record<string, string>>,
-  ]
->([
+const BOUNDS: readonly (readonly [
+  code: string,
+  what: string,
+  on: string,
+  past: string,
+  others?: Readonly<Record<string, string>>,
+])[] = [
   [
     "fit-tight",
     "the least clearance",
@@ -270,10 +268,10 @@ test.each<
   ["float-off", "the least end float", stack("10.1000"), stack("10.0999")],
   ["hot-loose", "the most when hot", hot("0.875000"), hot("0.875001")],
   ["hot-tight", "the least when hot", hot("0.874500"), hot("0.874499")],
-])(
-  "%s: %s passes, and a little past it is told",
-  (code, _, on, past, others = {}) => {
+];
+
+for (const [code, what, on, past, others = {}] of BOUNDS)
+  test(`${code}: ${what} passes, and a little past it is told`, () => {
     expect(foundIn(on, code, others).map(({ message }) => message)).toEqual([]);
     expect(foundIn(past, code, others)).not.toEqual([]);
-  },
-);
+  });
