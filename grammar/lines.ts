@@ -198,6 +198,34 @@ export function blockAt(file: FileLines, line: number): number {
  * what the edit touches, and one copy of the lists.
  */
 export function editLines(file: FileLines, edit: Edit): FileLines {
+  return editWithin(file, edit) ?? editAcross(file, edit);
+}
+
+/** A keystroke: an edit within one line that opens no block before or after it. Undefined for any other. */
+function editWithin(file: FileLines, edit: Edit): FileLines | undefined {
+  const { start, end } = edit;
+  if (start.line !== end.line || /[\r\n]/.test(edit.text)) return undefined;
+  const at = blockAt(file, start.line);
+  const block = file.blocks[at];
+  const index = start.line - (file.starts[at] ?? 0);
+  const old = block?.lines[index];
+  if (block === undefined || old === undefined || index === 0) return undefined;
+  const text =
+    old.text.slice(0, start.character) +
+    edit.text +
+    old.text.slice(end.character);
+  // the ends of a line that is emptied may join
+  if (text === "") return undefined;
+  const line = readLine(text, old.eol, false);
+  if (opens(line, block.kind)) return undefined;
+  const lines = block.lines.slice();
+  lines[index] = line;
+  const blocks = file.blocks.slice();
+  blocks[at] = { kind: block.kind, lines, opens: block.opens };
+  return fileOf(blocks, file.starts);
+}
+
+function editAcross(file: FileLines, edit: Edit): FileLines {
   const last = lineCount(file) - 1;
   const from = Math.min(Math.max(edit.start.line, 0), last);
   const to = Math.min(Math.max(edit.end.line, from), last);

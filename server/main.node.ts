@@ -9,6 +9,7 @@ import { pastStatesOf } from "./history/past-states.ts";
 import { systemClock } from "./lsp/clock.ts";
 import type { FileAccess } from "./lsp/files.ts";
 import { serve } from "./lsp/server.ts";
+import { readerOf, writerOf } from "./main.stdio.ts";
 
 const disk: FileAccess = {
   async read(uri) {
@@ -46,7 +47,26 @@ function isLeftOut(name: string): boolean {
   return name.startsWith(".") || name === "node_modules";
 }
 
-const connection = createConnection(ProposedFeatures.all);
+const connection = process.argv.includes("--stdio")
+  ? standardStreams()
+  : createConnection(ProposedFeatures.all);
+
+/** The server ends with the streams: with 1 where the editor has not asked for it. */
+function standardStreams() {
+  const { stdin, stdout } = process;
+  const made = createConnection(
+    ProposedFeatures.all,
+    readerOf(stdin),
+    writerOf(stdout),
+  );
+  let isAsked = false;
+  made.onShutdown(() => {
+    isAsked = true;
+  });
+  for (const event of ["end", "close"])
+    stdin.on(event, () => process.exit(isAsked ? 0 : 1));
+  return made;
+}
 
 // every handler is guarded; this is for what none of them foresaw
 for (const event of ["uncaughtException", "unhandledRejection"] as const)

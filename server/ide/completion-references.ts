@@ -8,7 +8,7 @@ import { materials, type Family } from "../core/materials/material.ts";
 import { oils } from "../core/materials/oils.ts";
 import { boresOfLine, namedIn } from "../model/evaluate/index-of.ts";
 import { orderOf } from "../model/evaluate/order.ts";
-import { rankingOf } from "../model/evaluate/window.ts";
+import { cribRankingOf } from "../model/evaluate/window.ts";
 import { entryOf, refOf, refsOfKind, type Shop } from "../model/shop.ts";
 import type { Offer } from "./completion-item.ts";
 import { shippedWhat } from "./hover-crib.ts";
@@ -140,7 +140,7 @@ function rankedReamers(
   shop: Shop,
   line: string,
 ): ReadonlyMap<string, { readonly rank: number; readonly detail: string }> {
-  const found = rankingOf(shop, line);
+  const found = cribRankingOf(shop, line);
   if (!found.known) return new Map();
   const { demands, crib } = found.value;
   const fits = fitsAsking(demands);

@@ -5,7 +5,7 @@ import { filmFacts } from "./evaluate/film-facts.ts";
 import { lineOfBore, namedIn } from "./evaluate/index-of.ts";
 import { pressOfBore } from "./evaluate/press.ts";
 import { cutBy } from "./evaluate/reamer.ts";
-import { rankingOf } from "./evaluate/window.ts";
+import { cribRankingOf } from "./evaluate/window.ts";
 import { settings } from "./evaluate/settings.ts";
 import { materialOfFeature, placesOf, sizeOf } from "./evaluate/size.ts";
 import { boreSize } from "./evaluate/bore.ts";
@@ -127,7 +127,7 @@ function writesTemperature(shop: Shop, ref: string, line: number): boolean {
 }
 
 function ofOversize(shop: Shop, line: string): boolean {
-  const ranking = rankingOf(shop, line);
+  const ranking = cribRankingOf(shop, line);
   return (
     ranking.known &&
     ranking.value.crib.some((choice) =>

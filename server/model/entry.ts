@@ -91,8 +91,15 @@ export function allOf<K extends FactRule>(
   return entry.facts.filter((each): each is Fact<K> => each.rule === rule);
 }
 
-/** Reads a block. */
-export function readEntry(block: Block, file: FileContext): Entry {
+/**
+ * Reads a block.
+ * @param before the entry that stood in its place in the same file, of which lines that stayed are not read again
+ */
+export function readEntry(
+  block: Block,
+  file: FileContext,
+  before?: Entry,
+): Entry {
   const problems: Problem[] = [];
   const refs: RefSite[] = [];
   const head = block.lines[0];
@@ -130,7 +137,8 @@ export function readEntry(block: Block, file: FileContext): Entry {
   const facts = body.flatMap((line, index) =>
     isMisplaced && !isOwnFact(line, block.kind)
       ? []
-      : (readFact(line, index + 1, block.kind ?? "job", file, problems, refs) ??
+      : (keptFact(line, index + 1, block, before, refs) ??
+        readFact(line, index + 1, block.kind ?? "job", file, problems, refs) ??
         []),
   );
   const name =
@@ -223,6 +231,23 @@ class LineReading implements FactReader {
     this.#refs.push(site);
     return site;
   };
+}
+
+/** The fact that a line was before; one that something was wrong with has no value, and is read again. */
+function keptFact(
+  line: Line,
+  number: number,
+  { kind }: Block,
+  before: Entry | undefined,
+  refs: RefSite[],
+): Fact | undefined {
+  if (before?.block.lines[number] !== line || before.kind !== kind)
+    return undefined;
+  const fact = before.facts.find(({ span }) => span.line === number);
+  if (fact?.value === undefined) return undefined;
+  for (const site of before.refs)
+    if (site.span.line === number) refs.push(site);
+  return fact;
 }
 
 function readFact(

@@ -22,6 +22,31 @@ export interface FileEntries {
   readonly openings: readonly Entry[];
   /** No line of it was left out for its length. */
   readonly isWhole: boolean;
+  /** The entries as they were before, where each that changed took another's place; `changedEntries` asks. */
+  readonly since?:
+    | {
+        readonly entries: readonly Entry[];
+        readonly changed: readonly number[];
+      }
+    | undefined;
+}
+
+/**
+ * The numbers of the entries that are not the same objects as in another state of the file; undefined where they are not as many. After
+ * an edit it costs nothing, however long the file is.
+ */
+export function changedEntries(
+  before: FileEntries,
+  { entries, since }: FileEntries,
+): readonly number[] | undefined {
+  const old = before.entries;
+  if (old === entries) return [];
+  if (since?.entries === old) return since.changed;
+  if (old.length !== entries.length) return undefined;
+  const changed: number[] = [];
+  for (let index = 0; index < entries.length; index++)
+    if (old[index] !== entries[index]) changed.push(index);
+  return changed;
 }
 
 export function readFile(
@@ -105,7 +130,7 @@ function keepEntries(
   { blocks }: FileLines,
   before: FileEntries,
   context: FileContext,
-): Pick<FileEntries, "entries" | "openings"> {
+): Pick<FileEntries, "entries" | "openings" | "since"> {
   const {
     entries: old,
     lines: { blocks: oldBlocks },
@@ -123,7 +148,10 @@ function keepEntries(
   const between = new Map(gone.map((entry) => [entry.block, entry] as const));
   const fresh = blocks
     .slice(head, blocks.length - tail)
-    .map((block) => between.get(block) ?? readEntry(block, context));
+    .map(
+      (block, index) =>
+        between.get(block) ?? readEntry(block, context, gone[index]),
+    );
   const entries = old
     .slice(0, head)
     .concat(fresh, old.slice(old.length - tail));
@@ -131,7 +159,16 @@ function keepEntries(
     gone.some(isOpening) || fresh.some(isOpening)
       ? entries.filter(isOpening)
       : before.openings;
-  return { entries, openings };
+  const since =
+    fresh.length === gone.length
+      ? {
+          entries: old,
+          changed: fresh.flatMap((entry, index) =>
+            entry === gone[index] ? [] : [head + index],
+          ),
+        }
+      : undefined;
+  return { entries, openings, since };
 }
 
 /** A job or a shop. */

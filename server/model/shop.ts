@@ -13,7 +13,7 @@ import {
   setInput,
   type Graph,
 } from "./graph.ts";
-import type { FileEntries } from "./file-entries.ts";
+import { changedEntries, type FileEntries } from "./file-entries.ts";
 import type { RefSite } from "./values.ts";
 
 export interface Shop {
@@ -50,49 +50,52 @@ export function setFiles(
   const before = shop.files;
   shop.files = files;
   setInput(shop.graph, "whole", "", isWhole);
-  if (!sameNames(before, files)) {
+  const changed =
+    before.length === files.length
+      ? files.map((file, index) => changesIn(before[index], file))
+      : [];
+  if (before.length !== files.length || changed.includes(undefined)) {
     setTables(shop);
     return;
   }
-  files.forEach((file, index) => {
-    const old = before[index];
-    if (old === file || old === undefined) return;
-    file.entries.forEach((entry, at) => {
-      if (old.entries[at] === entry) return;
+  changed.forEach((numbers, index) => {
+    for (const at of numbers ?? []) {
+      const entry = files[index]?.entries[at];
+      if (entry === undefined) continue;
       if (isFirst(shop, entry, index, at)) setEntry(shop, entry);
       else if (shop.twins.has(entry.ref))
         setInput(shop.graph, "all", entry.ref, allNamed(shop, entry.ref));
-    });
-    setInput(shop.graph, "opening", "", openingOf(files[0]));
+    }
   });
+  setInput(shop.graph, "opening", "", openingOf(files[0]));
 }
 
-/** Both hold entries of the same names in the same order: then only what the entries say can have changed. */
-function sameNames(
-  before: readonly FileEntries[],
-  files: readonly FileEntries[],
+/** The numbers of the entries that changed; undefined unless all have the same names as before, in the same order. */
+function changesIn(
+  old: FileEntries | undefined,
+  file: FileEntries,
+): readonly number[] | undefined {
+  if (old?.path !== file.path) return undefined;
+  const changed = changedEntries(old, file);
+  return changed?.every((at) =>
+    isSameName(old.entries[at], file.entries[at]),
+  ) === true
+    ? changed
+    : undefined;
+}
+
+/** Only what the entry says can have changed. */
+function isSameName(
+  twin: Entry | undefined,
+  entry: Entry | undefined,
 ): boolean {
   return (
-    before.length === files.length &&
-    files.every((file, index) => {
-      const old = before[index];
-      if (old === file) return true;
-      return (
-        old?.path === file.path &&
-        old.entries.length === file.entries.length &&
-        file.entries.every((entry, at) => {
-          const twin = old.entries[at];
-          return (
-            twin === entry ||
-            (twin?.ref === entry.ref &&
-              twin.name === entry.name &&
-              twin.kind === entry.kind &&
-              ((entry.ref !== "" && !entry.damaged && !twin.damaged) ||
-                headOfBlock(twin) === headOfBlock(entry)))
-          );
-        })
-      );
-    })
+    entry !== undefined &&
+    twin?.ref === entry.ref &&
+    twin.name === entry.name &&
+    twin.kind === entry.kind &&
+    ((entry.ref !== "" && !entry.damaged && !twin.damaged) ||
+      headOfBlock(twin) === headOfBlock(entry))
   );
 }
 
@@ -200,8 +203,7 @@ function twinsOf(files: readonly FileEntries[]): ReadonlySet<string> {
 /** The job or shop entry of a file. */
 function openingOf(file: FileEntries | undefined): Entry | undefined {
   return (
-    file?.entries.find((entry) => entry.kind === "job") ??
-    file?.entries.find((entry) => entry.kind === "shop")
+    file?.openings.find((entry) => entry.kind === "job") ?? file?.openings[0]
   );
 }
 

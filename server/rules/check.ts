@@ -1,7 +1,7 @@
 // Every finding of a file, each in its place. What is found of an entry is entry-findings.ts's; here only what an edit can have changed is
 // asked for again, and only that is placed again.
 import type { Entry } from "../model/entry.ts";
-import type { FileEntries } from "../model/file-entries.ts";
+import { changedEntries, type FileEntries } from "../model/file-entries.ts";
 import type { FileCheck, Finding } from "../model/result.ts";
 import {
   createFiles,
@@ -107,12 +107,11 @@ function entriesInDoubt(
   before: Seen,
   doubted: ReadonlySet<string>,
 ): ReadonlySet<number> {
-  const numbers = new Set<number>();
-  const old = before.files[0]?.entries;
-  if (old !== file.entries)
-    file.entries.forEach((entry, index) => {
-      if (entry !== old?.[index]) numbers.add(index);
-    });
+  const [old] = before.files;
+  const numbers = new Set(
+    (old === undefined ? undefined : changedEntries(old, file)) ??
+      file.entries.keys(),
+  );
   for (const ref of doubted) {
     const place = shop.places.get(ref);
     if (place?.file === 0) numbers.add(place.index);
@@ -147,17 +146,17 @@ function liesAlike(shop: Shop, before: Seen): boolean {
       return (
         old?.path === file.path &&
         old.lines.starts === file.lines.starts &&
-        old.entries.length === file.entries.length &&
-        file.entries.every((entry, index) => {
+        changedEntries(old, file)?.every((index) => {
+          const entry = file.entries[index];
           const twin = old.entries[index];
-          if (twin === entry) return true;
           return (
+            entry !== undefined &&
             twin?.ref === entry.ref &&
             twin.nameSpan.line === entry.nameSpan.line &&
             twin.nameSpan.start === entry.nameSpan.start &&
             twin.nameSpan.end === entry.nameSpan.end
           );
-        })
+        }) === true
       );
     })
   );

@@ -1,5 +1,6 @@
 // Runs the rules over the entries of a file. Findings of an entry are remembered as results are: only what depends on an edit is looked at
 // again. Their places are check.ts's.
+import { ENTRY_KINDS } from "../../grammar/vocabulary.ts";
 import { query, type Shop, entryOf } from "../model/shop.ts";
 import type { Entry } from "../model/entry.ts";
 import { watch } from "../model/graph.ts";
@@ -9,6 +10,14 @@ import { withConcessions } from "./concessions.ts";
 import type { EntryFinding } from "./rule.ts";
 
 const TEXT_BY_CODE = new Map(TEXT_RULES.map((rule) => [rule.code, rule]));
+
+/** The rules about each kind of entry, in their order: an entry is looked at with every keystroke that reaches it. */
+const BY_KIND = new Map(
+  ENTRY_KINDS.map((kind) => [
+    kind,
+    RULES.filter((rule) => rule.about.includes(kind)),
+  ]),
+);
 
 const textFindings = new WeakMap<Entry, readonly EntryFinding[]>();
 
@@ -37,16 +46,11 @@ const findingsOfRules: (shop: Shop, ref: string) => readonly EntryFinding[] =
   query("findings", (shop, ref) => {
     const entry = entryOf(shop, ref);
     if (entry?.kind === undefined || entry.damaged) return [];
-    const { kind } = entry;
-    return RULES.filter((rule) => rule.about.includes(kind)).flatMap((rule) =>
-      rule
-        .check(shop, ref, entry, findingsOfRules)
-        .map((draft): EntryFinding => ({
-          code: rule.code,
-          level: rule.level,
-          ...draft,
-        })),
-    );
+    const found: EntryFinding[] = [];
+    for (const { code, level, check } of BY_KIND.get(entry.kind) ?? [])
+      for (const draft of check(shop, ref, entry, findingsOfRules))
+        found.push({ code, level, ...draft });
+    return found;
   });
 
 const MEANING = "findings-after-concessions";

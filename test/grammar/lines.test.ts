@@ -204,6 +204,18 @@ describe("edits", () => {
     }
   });
 
+  test("the ends about a line that is emptied join", () => {
+    const file = readLines("job a\n  note x\r \nfit b\n");
+    const edit = {
+      start: { line: 2, character: 0 },
+      end: { line: 2, character: 1 },
+      text: "",
+    };
+    expect(sameShape(editLines(file, edit))).toEqual(
+      sameShape(readLines("job a\n  note x\r\nfit b\n")),
+    );
+  });
+
   test("what an edit does not touch stays the same object", () => {
     const before = readLines(
       "part a\n  material x\npart b\n  material y\npart c\n  material z\n",

@@ -59,6 +59,20 @@ test("a record is opened, asked, edited and asked again: the answers are those o
     );
   }));
 
+test.each([
+  { asked: true, code: 0 },
+  { asked: false, code: 1 },
+])(
+  "the server ends with its streams, with $code where it was asked to: $asked",
+  async ({ asked, code }) => {
+    const { editor, child, ended } = spawnServer(server);
+    await editor.start([pathToFileURL(folder).href]);
+    if (asked) await editor.request("shutdown", undefined);
+    child.stdin.end();
+    expect(await ended).toBe(code);
+  },
+);
+
 test("a report that has not changed is not sent again, and one that has is", () =>
   withServer(async (editor) => {
     const uri = uriOf("winch.thou");

@@ -34,7 +34,7 @@ import { materialClass } from "./material-class.ts";
 import { reamerValue } from "./reamer.ts";
 import { settings } from "./settings.ts";
 import { materialOfFeature, placesOf } from "./size.ts";
-import { rankingOf } from "./window.ts";
+import { cribRankingOf } from "./window.ts";
 
 interface Span {
   readonly low: number;
@@ -67,7 +67,7 @@ function cutSizeOf(
   if (!reamer.known || reamer.value === undefined) return cut;
   const tool = reamerValue(shop, reamer.value);
   if (!tool.known || tool.value.expands === undefined) return cut;
-  const ranking = rankingOf(shop, line);
+  const ranking = cribRankingOf(shop, line);
   if (!ranking.known) return ranking;
   const at = ranking.value.demands.findIndex((demand) => demand.bore === bore);
   const set = ranking.value.crib.find(

@@ -134,56 +134,81 @@ export interface Choice {
   readonly ranked: RankedReamer;
 }
 
-export interface Ranking {
+export interface CribRanking {
   readonly demands: readonly Demand[];
   /** The crib's reamers that could be worked out, best first, those that serve before those that don't. */
   readonly crib: readonly Choice[];
+}
+
+export interface Ranking extends CribRanking {
   /** Sizes to buy that serve, best first. */
   readonly toBuy: readonly Choice[];
   readonly toGrind: SizeToGrind | undefined;
 }
 
+function boresOf(demands: readonly Demand[]): readonly LineBore[] {
+  return demands.map((demand) => ({ journal: demand }));
+}
+
+/** How a reamer, or any at all, cuts each bore of a line. */
+function cutsOf(
+  shop: Shop,
+  line: string,
+  demands: readonly Demand[],
+  reamer: string | undefined,
+): Known<readonly CutConditions[]> {
+  return everyKnown(
+    demands.map((demand) => cutConditions(shop, reamer, line, demand.bore)),
+  );
+}
+
+/** The reamers of the crib for a line: all that is asked of most lines with each keystroke, since one of them serves. */
+export const cribRankingOf = query<Known<CribRanking>>(
+  "crib-ranking",
+  (shop, line) => {
+    const window = windowOf(shop, line);
+    if (!window.known) return window;
+    const { demands } = window.value;
+    const refs = refsOfKind(shop, "reamer").filter(
+      (ref) => reamerValue(shop, ref).known,
+    );
+    const cribRefs: string[] = [];
+    const cribReamers = refs.flatMap((ref) => {
+      const value = reamerValue(shop, ref);
+      const cuts = cutsOf(shop, line, demands, ref);
+      if (!value.known || !cuts.known) return [];
+      cribRefs.push(ref);
+      const { size, expands } = value.value;
+      return [
+        {
+          size,
+          cuts: cuts.value,
+          ...(expands === undefined
+            ? {}
+            : { expands: { low: expands.low, high: expands.high } }),
+        },
+      ];
+    });
+    const ranked = rankReamers(boresOf(demands), cribReamers);
+    if (!ranked.valid) return outside(ranked.because);
+    const crib = ranked.value.map((each): Choice => ({
+      reamer: cribRefs[each.index],
+      toBuy: undefined,
+      ranked: each,
+    }));
+    return known({ demands, crib });
+  },
+);
+
+/** The same with the sizes that could be bought or ground. */
 export const rankingOf = query<Known<Ranking>>("ranking", (shop, line) => {
   const window = windowOf(shop, line);
   if (!window.known) return window;
-  const { demands } = window.value;
-  const bores: readonly LineBore[] = demands.map((demand) => ({
-    journal: demand,
-  }));
-  const refs = refsOfKind(shop, "reamer").filter(
-    (ref) => reamerValue(shop, ref).known,
-  );
-  const cutsOf = (
-    reamer: string | undefined,
-  ): Known<readonly CutConditions[]> =>
-    everyKnown(
-      demands.map((demand) => cutConditions(shop, reamer, line, demand.bore)),
-    );
-  const cribRefs: string[] = [];
-  const cribReamers = refs.flatMap((ref) => {
-    const value = reamerValue(shop, ref);
-    const cuts = cutsOf(ref);
-    if (!value.known || !cuts.known) return [];
-    cribRefs.push(ref);
-    const { size, expands } = value.value;
-    return [
-      {
-        size,
-        cuts: cuts.value,
-        ...(expands === undefined
-          ? {}
-          : { expands: { low: expands.low, high: expands.high } }),
-      },
-    ];
-  });
-  const ranked = rankReamers(bores, cribReamers);
-  if (!ranked.valid) return outside(ranked.because);
-  const crib = ranked.value.map((each): Choice => ({
-    reamer: cribRefs[each.index],
-    toBuy: undefined,
-    ranked: each,
-  }));
-  const anyCuts = cutsOf(undefined);
+  const ranking = cribRankingOf(shop, line);
+  if (!ranking.known) return ranking;
+  const { demands, crib } = ranking.value;
+  const bores = boresOf(demands);
+  const anyCuts = cutsOf(shop, line, demands, undefined);
   if (!anyCuts.known)
     return known({ demands, crib, toBuy: [], toGrind: undefined });
   const toGrind = sizeToGrind(bores, anyCuts.value);

@@ -6,7 +6,7 @@ import {
   reamerTool,
 } from "../../model/evaluate/line-bores.ts";
 import { entryOf, type Shop } from "../../model/shop.ts";
-import { rankingOf } from "../../model/evaluate/window.ts";
+import { cribRankingOf } from "../../model/evaluate/window.ts";
 import { MOST_OFFERED, nameInstead } from "../fixes.ts";
 import type { DraftFix, Rule } from "../rule.ts";
 import { boreSpan, ownBores, relatedFact } from "./at-bore.ts";
@@ -48,7 +48,7 @@ function spiralReamers(
   line: string,
   entry: Entry,
 ): readonly DraftFix[] {
-  const ranking = rankingOf(shop, line);
+  const ranking = cribRankingOf(shop, line);
   const site = valueIn(entry, "ReamFact");
   if (!ranking.known || site === undefined) return [];
   return ranking.value.crib

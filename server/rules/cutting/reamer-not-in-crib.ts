@@ -2,7 +2,11 @@
 import { showLength, showRange } from "../../core/quantity/show.ts";
 import { settings } from "../../model/evaluate/settings.ts";
 import { reamerValue } from "../../model/evaluate/reamer.ts";
-import { rankingOf, windowOf } from "../../model/evaluate/window.ts";
+import {
+  cribRankingOf,
+  rankingOf,
+  windowOf,
+} from "../../model/evaluate/window.ts";
 import { choiceName } from "../../model/results/line.ts";
 import { given } from "../../model/entry.ts";
 import { isWhole, refsOfKind } from "../../model/shop.ts";
@@ -21,11 +25,13 @@ export const reamerNotInCrib: Rule = {
   about: ["line"],
   check(shop, ref, entry) {
     const window = windowOf(shop, ref);
-    const ranking = rankingOf(shop, ref);
-    if (!window.known || !window.value.window.open || !ranking.known) return [];
+    const inCrib = cribRankingOf(shop, ref);
+    if (!window.known || !window.value.window.open || !inCrib.known) return [];
     // a line that is bored or honed needs no reamer
     if (given(entry, "CutFact").state !== "absent") return [];
-    if (ranking.value.crib.some((choice) => choice.ranked.serves)) return [];
+    if (inCrib.value.crib.some((choice) => choice.ranked.serves)) return [];
+    const ranking = rankingOf(shop, ref);
+    if (!ranking.known) return [];
     // one that can't be read, or a crib that is missing, may hold the very one
     const isUnread = refsOfKind(shop, "reamer").some((reamer) => {
       const value = reamerValue(shop, reamer);

@@ -6,7 +6,7 @@ import {
 } from "../../core/quantity/show.ts";
 import { given } from "../../model/entry.ts";
 import { settings } from "../../model/evaluate/settings.ts";
-import { rankingOf, windowOf } from "../../model/evaluate/window.ts";
+import { cribRankingOf, windowOf } from "../../model/evaluate/window.ts";
 import { choiceName } from "../../model/results/line.ts";
 import { isWhole, refOf } from "../../model/shop.ts";
 import type { Rule } from "../rule.ts";
@@ -20,7 +20,7 @@ export const reamerWrongSize: Rule = {
   check(shop, ref, entry) {
     const ream = given(entry, "ReamFact");
     const window = windowOf(shop, ref);
-    const ranking = rankingOf(shop, ref);
+    const ranking = cribRankingOf(shop, ref);
     // with no window at all, line-needs-two-reamers speaks
     if (
       ream.state !== "given" ||

@@ -1,0 +1,66 @@
+// An entry in which one line changed is read from what it was: it is then what it would be, read afresh.
+import fc from "fast-check";
+import { expect, test } from "vitest";
+import { editLines, lineCount, readLines } from "../../grammar/lines.ts";
+import { changedEntries, readFile } from "../../server/model/file-entries.ts";
+import { samples } from "../samples.ts";
+
+const PIECES = [
+  "9",
+  "",
+  " ",
+  "x",
+  "#",
+  "with mic-9",
+  "0.8",
+  "\n",
+  "\n  note n",
+];
+
+/** One or two edits of any lines of any sample; most change one line of one entry each. */
+const edited = fc
+  .record({
+    sample: fc.constantFrom(...samples),
+    edits: fc.array(
+      fc.record({
+        line: fc.nat(),
+        character: fc.nat(40),
+        length: fc.nat(3),
+        text: fc.constantFrom(...PIECES),
+      }),
+      { minLength: 1, maxLength: 2 },
+    ),
+  })
+  .map(({ sample, edits }) => {
+    const before = readLines(sample.text);
+    let after = before;
+    for (const { line: at, character, length, text } of edits) {
+      const line = at % lineCount(after);
+      const end = { line, character: character + length };
+      after = editLines(after, { start: { line, character }, end, text });
+    }
+    return { before, after };
+  });
+
+test("the entries of a file that follows an edit are those of the file read afresh", () => {
+  let kept = 0;
+  fc.assert(
+    fc.property(edited, ({ before, after }) => {
+      const old = readFile("/a.thou", before, undefined);
+      const now = readFile("/a.thou", after, old);
+      const text = after.lines.map((line) => line.text + line.eol).join("");
+      const afresh = readFile("/a.thou", readLines(text), undefined);
+      expect(now.entries).toEqual(afresh.entries);
+      const facts = new Set(old.entries.flatMap((entry) => entry.facts));
+      for (const entry of now.entries)
+        if (!old.entries.includes(entry))
+          kept += entry.facts.filter((fact) => facts.has(fact)).length;
+      // what changed is told without a look at each, and is what a look at each tells
+      expect(changedEntries(old, now)).toEqual(
+        changedEntries(old, { ...now, since: undefined }),
+      );
+    }),
+    { numRuns: 400 },
+  );
+  expect(kept).toBeGreaterThan(100);
+});
