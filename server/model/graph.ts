@@ -6,29 +6,49 @@
 import equal from "fast-deep-equal";
 
 interface Cell {
-  readonly name: string;
+  readonly kind: Kind;
   readonly of: string;
   value: unknown;
-  /** What works it out, and of whom; undefined for an input. Every cell of a query has the same, and none a function of its own. */
-  readonly compute: Compute | undefined;
-  readonly owner: unknown;
   state: "clean" | "doubtful" | "stale";
   /** The revision at which the value last changed. */
   changed: number;
   /** The revision at which it was last looked at. */
   checked: number;
   /** What it read, each once, in the order of its first reading. */
-  needs: readonly Cell[];
-  usedBy: Users;
+  needs: Links;
+  usedBy: Links | Set<Cell>;
+}
+
+/** What all cells of one name have alike: there are dozens of names, and tens of thousands of cells. */
+interface Kind {
+  readonly name: string;
+  /** What works a cell out, and of whom; undefined for inputs. */
+  readonly compute: Compute | undefined;
+  readonly owner: unknown;
+  readonly cells: Map<string, Cell>;
 }
 
 type Compute = (owner: never, of: string) => unknown;
 
 /**
- * Most cells have a user or two, for whom a set would be many times as large as a list, and a list that grows by itself has room for many
- * more; an input that all look at has thousands.
+ * Half of the cells have one user and a third one need, which stands by itself, without a list. A list that grows by itself would have room
+ * for many more, and a set is many times as large; but an input that all look at has thousands of users.
  */
-type Users = readonly Cell[] | Set<Cell>;
+type Links = Cell | readonly Cell[];
+
+function listOf(links: Links): readonly Cell[] {
+  return isList(links) ? links : [links];
+}
+
+function isList(links: Links): links is readonly Cell[] {
+  return Array.isArray(links);
+}
+
+function linksOf(list: readonly Cell[]): Links {
+  const [only, another] = list;
+  // an array that has grown has room to spare
+  return only !== undefined && another === undefined ? only : list.slice();
+}
 
 /** A cell being worked out, or whose needs are being looked at, with what it has read so far. */
 interface Frame {
@@ -40,7 +60,7 @@ interface Frame {
 
 export interface Graph {
   /** The cells by the name of what they hold, then by what it is of. */
-  readonly cells: Map<string, Map<string, Cell>>;
+  readonly kinds: Map<string, Kind>;
   /** Cells being worked out, the innermost last. */
   readonly stack: Frame[];
   /** What queries that are watched are of, by their names, where a value may have changed since it was last taken note of. */
@@ -61,7 +81,7 @@ export class Loop extends Error {
 
 export function createGraph(): Graph {
   return {
-    cells: new Map(),
+    kinds: new Map(),
     stack: [],
     doubted: new Map(),
     revision: 0,
@@ -142,22 +162,22 @@ export function inputsBelow(
 ): readonly { readonly name: string; readonly value: unknown }[] {
   const frame = graph.stack.at(-1);
   const found: Cell[] = [];
-  if (frame === undefined) return found;
+  if (frame === undefined) return [];
   const seen = new Set<Cell>();
   const waiting = [...frame.needs];
   for (let cell = waiting.pop(); cell !== undefined; cell = waiting.pop()) {
     if (seen.has(cell)) continue;
     seen.add(cell);
-    if (cell.compute === undefined) {
+    if (cell.kind.compute === undefined) {
       found.push(cell);
       depend(graph, cell);
-    } else for (const need of cell.needs) waiting.push(need);
+    } else for (const need of listOf(cell.needs)) waiting.push(need);
   }
-  return found;
+  return found.map(({ kind: { name }, value }) => ({ name, value }));
 }
 
 function cellOf(graph: Graph, name: string, of: string): Cell | undefined {
-  return graph.cells.get(name)?.get(of);
+  return graph.kinds.get(name)?.cells.get(of);
 }
 
 const NONE: readonly Cell[] = [];
@@ -171,29 +191,27 @@ function addCell(
   compute?: Compute,
   owner?: unknown,
 ): Cell {
+  let kind = graph.kinds.get(name);
+  if (kind === undefined) {
+    kind = { name, compute, owner, cells: new Map() };
+    graph.kinds.set(name, kind);
+  }
   const cell: Cell = {
-    name,
+    kind,
     of,
     value,
-    compute,
-    owner,
     state: compute === undefined ? "clean" : "stale",
     changed: revision,
     checked: revision,
     needs: NONE,
     usedBy: NONE,
   };
-  let named = graph.cells.get(name);
-  if (named === undefined) {
-    named = new Map();
-    graph.cells.set(name, named);
-  }
-  named.set(of, cell);
+  kind.cells.set(of, cell);
   return cell;
 }
 
-function keyOf({ cell }: Frame): string {
-  return cell.of === "" ? cell.name : `${cell.name} ${cell.of}`;
+function keyOf({ cell: { kind, of } }: Frame): string {
+  return of === "" ? kind.name : `${kind.name} ${of}`;
 }
 
 /** Lists longer than this are looked through as sets. */
@@ -214,31 +232,31 @@ function depend(graph: Graph, cell: Cell): void {
 }
 
 function addUser(cell: Cell, user: Cell): void {
-  if (cell.usedBy instanceof Set) cell.usedBy.add(user);
-  else if (cell.usedBy.length < FEW) cell.usedBy = cell.usedBy.concat([user]);
-  else cell.usedBy = new Set([...cell.usedBy, user]);
+  const { usedBy } = cell;
+  if (usedBy instanceof Set) usedBy.add(user);
+  else {
+    const list = listOf(usedBy);
+    cell.usedBy =
+      list.length < FEW ? linksOf([...list, user]) : new Set([...list, user]);
+  }
 }
 
 function removeUser(cell: Cell, user: Cell): void {
   const { usedBy } = cell;
-  if (usedBy instanceof Set) {
-    usedBy.delete(user);
-    return;
-  }
-  cell.usedBy = usedBy.filter((each) => each !== user);
+  if (usedBy instanceof Set) usedBy.delete(user);
+  else cell.usedBy = linksOf(listOf(usedBy).filter((each) => each !== user));
 }
 
 /** Takes what a cell has now read in place of what it had read the last time; most often it is the same. */
 function takeNeeds(frame: Frame): void {
   const { cell, needs } = frame;
-  const before = cell.needs;
+  const before = listOf(cell.needs);
   if (
     before.length === needs.length &&
     before.every((each, index) => each === needs[index])
   )
     return;
-  // an array that has grown has room to spare, and there are many of them
-  cell.needs = needs.slice();
+  cell.needs = linksOf(needs);
   if (before.length === 0) {
     for (const need of needs) addUser(need, cell);
     return;
@@ -249,16 +267,18 @@ function takeNeeds(frame: Frame): void {
 }
 
 function markUsers(graph: Graph, cell: Cell): void {
-  for (const user of cell.usedBy) {
+  const { usedBy } = cell;
+  for (const user of usedBy instanceof Set ? usedBy : listOf(usedBy)) {
     if (user.state !== "clean") continue;
     user.state = "doubtful";
-    graph.doubted.get(user.name)?.add(user.of);
+    graph.doubted.get(user.kind.name)?.add(user.of);
     markUsers(graph, user);
   }
 }
 
 function refresh(graph: Graph, cell: Cell): void {
-  if (cell.state === "clean" || cell.compute === undefined) return;
+  const { compute } = cell.kind;
+  if (cell.state === "clean" || compute === undefined) return;
   const at = graph.stack.findIndex((frame) => frame.cell === cell);
   if (at !== -1) throw new Loop(graph.stack.slice(at).map(keyOf));
   const frame: Frame = { cell, needs: [], among: undefined };
@@ -267,14 +287,14 @@ function refresh(graph: Graph, cell: Cell): void {
     if (cell.state === "doubtful" && !needsChanged(graph, cell)) {
       cell.state = "clean";
       cell.checked = graph.revision;
-    } else workOut(graph, frame, cell.compute);
+    } else workOut(graph, frame, compute);
   } finally {
     graph.stack.pop();
   }
 }
 
 function needsChanged(graph: Graph, cell: Cell): boolean {
-  for (const need of cell.needs) {
+  for (const need of listOf(cell.needs)) {
     refresh(graph, need);
     if (cell.checked < need.changed) return true;
   }
@@ -286,7 +306,7 @@ function workOut(graph: Graph, frame: Frame, compute: Compute): void {
   graph.trace?.(keyOf(frame));
   try {
     // a query is asked with the owner that its function takes
-    const value = compute(cell.owner as never, cell.of);
+    const value = compute(cell.kind.owner as never, cell.of);
     if (cell.checked === -1 || !equal(value, cell.value)) {
       cell.value = value;
       cell.changed = graph.revision;
@@ -297,7 +317,7 @@ function workOut(graph: Graph, frame: Frame, compute: Compute): void {
     // asked again it is worked out again: a failure is not remembered
     cell.state = "stale";
     cell.checked = -1;
-    graph.doubted.get(cell.name)?.add(cell.of);
+    graph.doubted.get(cell.kind.name)?.add(cell.of);
     throw error;
   } finally {
     takeNeeds(frame);

@@ -54,15 +54,16 @@ export const gateOf = query<Gate>("gate", (shop, ref) => {
     // an entry that is missing or can't be told may be the fit that would be in the way
     unread:
       found.includes("unread") ||
-      (isGated && !(isWhole(shop) && fitsAreRead(shop))),
+      (isGated && !(isWhole(shop) && fitsAreRead(shop, ""))),
   };
 });
 
-function fitsAreRead(shop: Shop): boolean {
-  return refsOfKind(shop, "fit").every((fit) =>
+/** Asked by every step that cuts: looked at once for all of them, or steps times fits would hang on each other. */
+const fitsAreRead = query<boolean>("fits-are-read", (shop) =>
+  refsOfKind(shop, "fit").every((fit) =>
     namedIn(shop, fit).every((named) => named !== undefined),
-  );
-}
+  ),
+);
 
 function wantingForLine(shop: Shop, line: string): readonly Found[] {
   const entry = entryOf(shop, line);
