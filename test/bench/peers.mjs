@@ -272,28 +272,42 @@ const ROWS = [
   ...["hints, all", "symbols", "format", "MB at the start", "MB at the end"],
 ];
 
-function report(count, least, notes) {
-  const names = Object.keys(least);
-  console.log(`\n## ${count} lines\n`);
-  console.log(`| | ${names.join(" | ")} |`);
-  console.log(`|---|${names.map(() => "---").join("|")}|`);
-  for (const row of ROWS) {
-    const floor = least.empty[row];
-    const cells = names.map((name) => {
-      const figure = least[name][row];
-      if (figure === undefined) return "–";
-      const nothing = notes[name].empty[row] && name !== "empty" ? " ∅" : "";
-      const ratio =
-        name === "empty" || floor === undefined
-          ? ""
-          : `×${(figure / floor).toPrecision(2)}, `;
-      return `${ratio}${Number(figure.toPrecision(3))}${nothing}`;
+const TITLES = { empty: "empty", thou: "Thou", json: "JSON", yaml: "YAML" };
+
+/** A figure beside the empty server's, with no more digits than it is worth: "×2.4, 0.61". */
+function cellOf(name, row, { least, notes }) {
+  const figure = least[name][row];
+  if (figure === undefined) return "–";
+  const floor = least.empty[row];
+  const ratio =
+    name === "empty" || floor === undefined
+      ? ""
+      : `×${Number((figure / floor).toPrecision(2))}, `;
+  const nothing = notes[name].empty[row] && name !== "empty" ? " ∅" : "";
+  return `${ratio}${Number(figure.toPrecision(3))}${nothing}`;
+}
+
+/** What the run was of, size by size, then its figures as docs/speed.md has them. */
+function report(runs) {
+  for (const { count, notes } of runs)
+    console.log(
+      `${count} lines: ${Object.entries(notes)
+        .map(
+          ([name, { found, missed }]) =>
+            `${TITLES[name]} ${found} findings, ${missed} keystrokes not shown`,
+        )
+        .join("; ")}`,
+    );
+  const names = Object.keys(TITLES);
+  console.log(`\n| | lines | ${Object.values(TITLES).join(" | ")} |`);
+  console.log(`|---|---|${names.map(() => "---|").join("")}`);
+  for (const row of ROWS)
+    runs.forEach((run, index) => {
+      const cells = names.map((name) => cellOf(name, row, run));
+      console.log(
+        `| ${index === 0 ? row : ""} | ${run.count.toLocaleString("en-US")} | ${cells.join(" | ")} |`,
+      );
     });
-    console.log(`| ${row} | ${cells.join(" | ")} |`);
-  }
-  console.log(
-    `\n${names.map((name) => `${name}: ${notes[name].found} findings, ${notes[name].missed} keystrokes not shown`).join("; ")}`,
-  );
 }
 
 try {
@@ -328,6 +342,7 @@ try {
     },
     ...peers,
   };
+  const runs = [];
   for (const count of values.lines.split(",").map(Number)) {
     const least = {};
     const notes = {};
@@ -342,8 +357,9 @@ try {
         for (const [what, figure] of Object.entries(figures))
           least[name][what] = Math.min(figure, least[name][what] ?? Infinity);
       }
-    report(count, least, notes);
+    runs.push({ count, least, notes });
   }
+  report(runs);
 } finally {
   rmSync(folder, { recursive: true });
 }
