@@ -214,8 +214,8 @@ function editWithin(file: FileLines, edit: Edit): FileLines | undefined {
     old.text.slice(0, start.character) +
     edit.text +
     old.text.slice(end.character);
-  // the ends of a line that is emptied may join
-  if (text === "") return undefined;
+  // the ends of a line that is emptied may join; one that reads as it did stays the object that it was
+  if (text === "" || text === old.text) return undefined;
   const line = readLine(text, old.eol, false);
   if (opens(line, block.kind)) return undefined;
   const lines = block.lines.slice();
