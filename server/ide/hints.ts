@@ -10,6 +10,7 @@ import type { OpenFile } from "../model/project.ts";
 import { HEADLINES } from "../model/result-kinds.ts";
 import type { Result } from "../model/result.ts";
 import { resultsOfKind } from "../model/results.ts";
+import { bestTool } from "../model/results/line.ts";
 import type { Shop } from "../model/shop.ts";
 import type { LengthRange, Reading } from "../model/values.ts";
 import { blocks, code, escaped, list } from "../markup/markdown.ts";
@@ -116,7 +117,7 @@ export function headline(
   const result = headlineResult(open, index);
   if (entry === undefined || result === undefined) return undefined;
   if (entry.kind === "step") return stepParts(open.shop, result);
-  if (entry.kind === "line") return lineParts(open, index, result);
+  if (entry.kind === "line") return lineParts(open.shop, result);
   const saysMore = HEADLINES[entry.kind ?? ""] !== "size";
   return saysMore || isMoreThanLimits(open.shop, result)
     ? lengthParts(open.shop, result)
@@ -198,17 +199,14 @@ function part(shop: Shop, text: string, ref: string): HintPart {
 
 /** The window, and the best reamer for it. */
 function lineParts(
-  open: OpenFile,
-  index: number,
+  shop: Shop,
   window: Result,
 ): readonly HintPart[] | undefined {
-  if (window.status === "unknown") return needParts(open.shop, window);
-  // the results name the reamers best first
-  const best = resultsAt(open, index, window.entry, "cut-size")[0]?.of;
-  const tool = best ?? "no reamer that serves";
+  if (window.status === "unknown") return needParts(shop, window);
+  const tool = bestTool(shop, window.entry) ?? "no reamer that serves";
   return [
     { text: `bore to be ${window.text}, by ${window.status} journals: ` },
-    part(open.shop, tool, tool),
+    part(shop, tool, tool),
   ];
 }
 

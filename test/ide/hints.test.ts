@@ -1,6 +1,7 @@
 // The hints beside the lines of a record: their words, their places, where a click leads, the working behind them.
 import { expect, test } from "vitest";
 import { hintsIn, hintWorking, type Hint } from "../../server/ide/hints.ts";
+import { resultsOfKind } from "../../server/model/results.ts";
 import type { OpenFile } from "../../server/model/project.ts";
 import { CRIB, JOB } from "../lsp/winch.ts";
 import { opened } from "./opened.ts";
@@ -66,6 +67,25 @@ test("the best reamer leads to its entry in the crib", () => {
     text: "reamer r-8755",
     target: { path: "/shop/crib.thou", range: { start: { line: 14 } } },
   });
+});
+
+test("the tool of a line is the first that its results name: of the crib, else to buy, else none", () => {
+  const toolOf = (crib: string, want: string): string | undefined => {
+    const open = opened(JOB.replace("0.0008 to 0.0016", want), {
+      "crib.thou": crib,
+    });
+    const tool = hintsIn(open, 0, 100)
+      .find((hint) => hint.source?.kind === "reamer-window")
+      ?.parts.at(-1)?.text;
+    const [first] = resultsOfKind(open.shop, "line layshaft", "cut-size");
+    expect(tool).toBe(first?.of ?? "no reamer that serves");
+    return tool;
+  };
+  const small = CRIB.replace("size 0.8755", "size 0.8");
+  expect(toolOf(CRIB, "0.0008 to 0.0016")).toBe("reamer r-8755");
+  // from 0.87472 to 0.87928 in there is room for a 7/8 in reamer, 0.8750 in
+  expect(toolOf(small, "0.0004 to 0.0050")).toBe("7/8 in");
+  expect(toolOf(small, "0.0010 to 0.0011")).toBe("no reamer that serves");
 });
 
 test("steps are next, done, or wait for the first of what is in the way", () => {

@@ -4,7 +4,12 @@ import { showChance } from "../../core/quantity/show-running.ts";
 import { oversizeNote } from "../evaluate/reamer.ts";
 import { settings } from "../evaluate/settings.ts";
 import { cuttingSketches } from "./cutting.ts";
-import { rankingOf, windowOf, type Choice } from "../evaluate/window.ts";
+import {
+  cribRankingOf,
+  rankingOf,
+  windowOf,
+  type Choice,
+} from "../evaluate/window.ts";
 import {
   numberResult,
   sketch,
@@ -84,6 +89,17 @@ function reamerResults(shop: Shop, ref: string): readonly Result[] {
   return [...crib.filter((choice) => choice.ranked.serves), ...toBuy].flatMap(
     (choice) => choiceResults(shop, ref, choice, step, demands[0]?.bore),
   );
+}
+
+/** The tool that the first of these results is of; the sizes to buy are not ranked for it where a reamer of the crib serves. */
+export function bestTool(shop: Shop, ref: string): string | undefined {
+  const inCrib = cribRankingOf(shop, ref);
+  if (!inCrib.known) return undefined;
+  const serving = inCrib.value.crib.find((choice) => choice.ranked.serves);
+  if (serving !== undefined) return choiceName(serving);
+  const ranking = rankingOf(shop, ref);
+  const [toBuy] = ranking.known ? ranking.value.toBuy : [];
+  return toBuy === undefined ? undefined : choiceName(toBuy);
 }
 
 export function choiceName({ reamer, toBuy }: Choice): string {
