@@ -3,7 +3,7 @@
 import * as vscode from "vscode";
 import type { ActiveRecord } from "./active-record.ts";
 import type { Connection } from "./connection.ts";
-import { nonceOf } from "./nonce.ts";
+import { nonceOf, withScript } from "./policy.ts";
 import { onRecordsMayChange, refreshing } from "./refresh.ts";
 import type { BenchView } from "../server/protocol/bench.ts";
 import type { FromPage, ToPage } from "./bench-page/messages.ts";
@@ -222,7 +222,7 @@ function pageHtml(webview: vscode.Webview, folder: vscode.Uri): string {
 <html lang="en">
 <head>
 <meta charset="UTF-8">
-<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src ${webview.cspSource}; script-src 'nonce-${nonce}'">
+${withScript(nonce, webview.cspSource)}
 <meta name="viewport" content="width=device-width, initial-scale=1">
 <link rel="stylesheet" href="${at("bench-style.css")}">
 <title>Thou Bench</title>

@@ -6,7 +6,7 @@ import type {
   TrendShown,
   Trended,
 } from "../server/protocol/trend.ts";
-import { nonceOf } from "./nonce.ts";
+import { nonceOf, withStyle } from "./policy.ts";
 import { NO_ANSWER, recordOf, sayWhyNot } from "./record-command.ts";
 
 /** Asks the server for the trends of a record. */
@@ -140,7 +140,7 @@ function pageOf({ html }: TrendShown): string {
 <html lang="en">
 <head>
 <meta charset="UTF-8">
-<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'nonce-${nonce}'">
+${withStyle(nonce)}
 <meta name="viewport" content="width=device-width, initial-scale=1">
 <title>Thou Trend</title>
 <style nonce="${nonce}">${STYLE}</style>

@@ -103,7 +103,8 @@ export function createLoader(
     },
     release(file) {
       if (MOST_HELD < held.size) letGoBut(file.path);
-      if (!held.has(file.path)) project.dropFile(file.path);
+      if (held.has(file.path)) project.close(file.path);
+      else project.dropFile(file.path);
     },
     newlyUsed() {
       const found = fresh;

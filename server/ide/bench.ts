@@ -3,12 +3,8 @@
 import { valueIn } from "../model/entry.ts";
 import type { OpenFile } from "../model/project.ts";
 import { openingEntry, refsOfKind, type Shop } from "../model/shop.ts";
-import {
-  escaped,
-  fitPicture,
-  stackPicture,
-  UNREAD,
-} from "../pictures/pictures.ts";
+import { escaped } from "../markup/html.ts";
+import { fitPicture, stackPicture, UNREAD } from "../pictures/pictures.ts";
 import type { BenchSection, BenchView } from "../protocol/bench.ts";
 import type { OverviewPlace } from "../protocol/overview.ts";
 import type { EntryKind } from "../../grammar/vocabulary.ts";

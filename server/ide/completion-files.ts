@@ -1,7 +1,7 @@
 // Which files may be named after `use`: the records of the folder, by their path from this one, cribs first. The list of records is
 // passed in; this file reads none.
 import type { OpenFile } from "../model/project.ts";
-import { resolvePath } from "../model/project.ts";
+import { resolvePath } from "../model/uses.ts";
 import { completions, type Completion, type Offer } from "./completion-item.ts";
 import { ruleOf, spotAt, type Position, type Range } from "./position.ts";
 

@@ -264,5 +264,7 @@ function useText(open: OpenFile, spot: Spot): string | undefined {
       return `**${escaped(use.written)}** leads out of the folder.`;
     case "loop":
       return `**${escaped(use.written)}** uses this file in its turn.`;
+    case "beyond":
+      return `**${escaped(use.written)}** leads to more files or lines than a record is read with.`;
   }
 }

@@ -104,12 +104,13 @@ const NAMED: Readonly<Record<string, string>> = {
   "'": "&#39;",
 };
 
-function escaped(text: string): string {
+/** A text as HTML and XML hold it, in element and in attribute. */
+export function escaped(text: string): string {
   return plain(text).replace(/[&<>"']/g, (sign) => NAMED[sign] ?? "");
 }
 
 /**
- * Signs that HTML does not allow, halves of characters, and those that turn the direction of writing or can't be seen, as the sign for
+ * Signs that HTML or XML does not allow, halves of characters, and those that turn the direction of writing or can't be seen, as the sign for
  * "something stood here": a name must read as what it is. The joiners that some scripts need stay.
  */
 function plain(text: string): string {

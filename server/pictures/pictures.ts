@@ -10,5 +10,4 @@ export {
   type RankingTable,
 } from "./ranking.ts";
 export { stackPicture } from "./stack-picture.ts";
-export { escaped } from "./svg.ts";
 export { UNREAD } from "./words.ts";

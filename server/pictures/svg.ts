@@ -1,4 +1,5 @@
 // Text of SVG from shapes: elements with escaped attributes and texts, and numbers that are always finite. It draws nothing by itself.
+import { escaped } from "../markup/html.ts";
 
 /** A piece of SVG that is already escaped. Only this file makes one. */
 export interface Markup {
@@ -43,25 +44,6 @@ function contentText(content: Content): string {
     ? content.markup
     : content.map((each) => each.markup).join("");
 }
-
-/** A text as XML holds it, in element and in attribute; what XML has no character for becomes U+FFFD. */
-export function escaped(text: string): string {
-  // a surrogate by itself is none of these either
-  return text
-    .replace(
-      /[^\t\n\r\u{20}-\u{D7FF}\u{E000}-\u{FFFD}\u{10000}-\u{10FFFF}]/gu,
-      "\uFFFD",
-    )
-    .replace(/[&<>"']/g, (sign) => ENTITIES[sign] ?? sign);
-}
-
-const ENTITIES: Readonly<Record<string, string>> = {
-  "&": "&amp;",
-  "<": "&lt;",
-  ">": "&gt;",
-  '"': "&quot;",
-  "'": "&#39;",
-};
 
 /** A coordinate to a hundredth of a pixel. Refuses, by throwing, what is no number: a picture with one is no picture. */
 export function digits(value: number): string {

@@ -430,6 +430,11 @@ describe("which files are checked", () => {
       "drop a.thou",
       "drop b.thou",
     ]);
+    // of that only what was made of it as a record goes
+    expect(project.calls.filter((call) => call.startsWith("close"))).toEqual([
+      "close crib.thou",
+      "close deep.thou",
+    ]);
   });
 
   test("a crib that was not asked for is not among the files, but its errors are spoken of", async () => {

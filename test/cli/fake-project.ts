@@ -49,6 +49,9 @@ export function createFakeProject(world: FakeWorld): FakeProject {
       calls.push(`drop ${nameOf(path)}`);
       files.delete(path);
     },
+    close(path) {
+      calls.push(`close ${nameOf(path)}`);
+    },
     missingUses: (path) =>
       [...reach(path, new Set())].filter((used) => !files.has(used)),
     // only comparing and sheets open a record, and they are tested with the real one

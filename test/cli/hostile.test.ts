@@ -5,6 +5,7 @@ import { createRequire } from "node:module";
 import path from "node:path";
 import { beforeAll, describe, expect, test } from "vitest";
 import { createProject } from "../../server/rules/check.ts";
+import { all, readSvg, textOf } from "../pictures/read-svg.ts";
 import { readPage } from "../sheet/read-page.ts";
 import { folderWith, thou } from "./in-process.ts";
 
@@ -32,7 +33,9 @@ part shaft
 part case
 journal one on shaft
   limits 0.8740 to 0.8742 from "${BAD}"
-  read ${size}
+  service-limit 0.8700 to 0.8745
+  read 0.8742 on 2021-06-01
+  read ${size} on 2023-06-01
 bore one in case
   limits 0.8750 to 0.8755 from "${BAD}"
   read 0.8752
@@ -48,13 +51,22 @@ ${CONTROLS}limts ${SCRIPT}
 `;
 }
 
+/** A file may have any name as well. */
+const NAMED =
+  process.platform === "win32"
+    ? "other.thou"
+    : `${SCRIPT.replaceAll("/", "")} ${CONTROLS}.thou`;
+
 const RAW = /[\p{Cc}\p{Cf}\p{Zl}\p{Zp}]/u;
 let cwd = "";
 beforeAll(async () => {
   cwd = await folderWith({
     "old/job.thou": record("0.8741"),
     "new/job.thou": record("0.8735"),
+    [`old/${NAMED}`]: record("0.8741"),
+    [`new/${NAMED}`]: record("0.8735"),
   });
+  await out(["export", "new", "--out", "archive"]);
 });
 
 async function out(words: readonly string[]): Promise<string> {
@@ -75,12 +87,24 @@ describe.each([
   ["compare", "old", "new", "--format", "json"],
   ["sheet", "new/job.thou"],
   ["sheet", "new/job.thou", "--blank"],
-])("%s %s %s %s %s", (...given) => {
+  ["sheet", `new/${NAMED}`],
+  ["trend", "new", "old"],
+  ["trend", "new", "old", "--format", "json"],
+  ["trend", "new", "old", "--format", "svg"],
+  ["learn", "new", "old", "--format", "json"],
+  ["limits", BAD, "25 H7"],
+  ["limits", BAD, "25 H7", "--format", "json"],
+  ["ask", "open-concessions"],
+  ["ask", "open-concessions", "--format", "json"],
+  ["ask", "open-concessions", "--format", "csv"],
+  ["ask", "findings-by-month"],
+])("%j %j %j %j %j %j", (...given) => {
   const words = given.filter((word) => typeof word === "string");
   test("has no sign that steers what shows it", async () => {
     const text = await out(words);
-    expect(text.length).toBeGreaterThan(100);
-    for (const line of text.split("\n"))
+    expect(text.length).toBeGreaterThan(70);
+    // lines of CSV end in both
+    for (const line of text.split(/\r?\n/u))
       expect(RAW.exec(line)?.[0].codePointAt(0), line).toBeUndefined();
   });
 });
@@ -109,6 +133,44 @@ test.each([[[]], [["--blank"]]])(
     }
   },
 );
+
+test("a picture of a trend has no element of a record's, and says what the record does", async () => {
+  const svg = readSvg(await out(["trend", "new", "old", "--format", "svg"]));
+  for (const { name, attributes } of all(svg)) {
+    expect(["script", "image", "a", "foreignObject", "style"]).not.toContain(
+      name,
+    );
+    for (const each of Object.keys(attributes))
+      expect(each).not.toMatch(/^on/u);
+  }
+  expect(textOf(svg)).toContain("alert");
+});
+
+test("no command fails on what it is told instead of saying why", async () => {
+  for (const words of [
+    ["explain", BAD],
+    ["ask", BAD],
+    ["ask", "closures", "--archive", BAD],
+    ["trend", BAD],
+    ["learn", "new", "old"],
+    ["check", BAD],
+    ["compare", "old", BAD],
+    ["limits", "--format", BAD, "25 H7"],
+    [BAD],
+  ]) {
+    const {
+      out: said,
+      err,
+      code,
+    } = await thou(words, {
+      cwd,
+      parts: { createProject: () => createProject({ root: cwd }) },
+    });
+    expect(code, words.join(" ")).toBe(words[0] === "learn" ? 0 : 2);
+    for (const line of (said + err).split("\n"))
+      expect(RAW.exec(line)?.[0].codePointAt(0), line).toBeUndefined();
+  }
+});
 
 test.skipIf(process.platform === "win32")(
   "a crib that is a pipe is none: nothing waits for who may write to it",

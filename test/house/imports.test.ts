@@ -45,6 +45,7 @@ const ROOMS: readonly {
       "server/model",
       "server/rules",
       "server/records",
+      "server/markup",
     ],
     packages: [],
   },

@@ -4,7 +4,7 @@ import { SaxesParser } from "saxes";
 import { describe, expect, test } from "vitest";
 import { readLines } from "../../grammar/lines.ts";
 import { benchOf } from "../../server/ide/bench.ts";
-import { escaped } from "../../server/pictures/pictures.ts";
+import { escaped } from "../../server/markup/html.ts";
 import type { BenchView } from "../../server/protocol/bench.ts";
 import { createProject } from "../../server/rules/check.ts";
 import { samples } from "../samples.ts";

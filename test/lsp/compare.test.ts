@@ -185,6 +185,9 @@ test("where nothing can be compared, why, and what to do", async () => {
   expect(await said(cwd, { isTrusted: false })).toContain(
     "This folder is not trusted, so nothing was compared: comparing runs git",
   );
+  // only a plain yes is one
+  for (const isTrusted of [undefined, null, 1, "true"] as unknown as boolean[])
+    expect(await said(cwd, { isTrusted })).toContain("is not trusted");
   expect(
     await said(cwd, { env: { ...real.env, PATH: await folderWith({}) } }),
   ).toContain("git is not installed");

@@ -1,4 +1,5 @@
 // Whole sessions with the server as it ships: one bundle, its standard streams, the disk.
+import { execFileSync } from "node:child_process";
 import { mkdtemp, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
@@ -130,6 +131,18 @@ test("an open crib beats the one on the disk, saved or not", () =>
     await editor.close(uriOf("crib.thou"));
     expect(await clearance(editor, uri)).toContain("0.00128 to 0.00142 in");
   }));
+
+test.skipIf(process.platform === "win32")(
+  "a crib that is a pipe is none: the server waits for nobody who may write to it",
+  () =>
+    withServer(async (editor) => {
+      execFileSync("mkfifo", [join(folder, "pipe.thou")]);
+      const uri = uriOf("piped.thou");
+      await editor.open(uri, 'job a\n  units mm\n  use "pipe.thou"\n');
+      expect(await editor.codes(uri)).toEqual(["file-missing"]);
+      await rm(join(folder, "pipe.thou"));
+    }),
+);
 
 test("records that are not open are reported on too, those that are gone are cleared", () =>
   withServer(async (editor) => {

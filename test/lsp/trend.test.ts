@@ -40,7 +40,7 @@ async function asked(
   cwd: string,
   now: string,
   more: {
-    readonly isTrusted?: boolean;
+    readonly isTrusted?: unknown;
     /** Records that are not open, by their addresses. */
     readonly others?: Readonly<Record<string, string>>;
   } = {},
@@ -55,7 +55,7 @@ async function asked(
   await editor.open(uri, now);
   return editor.request<Trended>("thou/trend", {
     uri,
-    isTrusted: more.isTrusted ?? true,
+    ...("isTrusted" in more ? more : { isTrusted: true }),
   });
 }
 
@@ -223,9 +223,11 @@ test("where there is nothing to show, why is said, with the way out", async () =
   expect(whyNot(await asked(cwd, "job visit\n"))).toMatch(
     /^a\.thou has no trend yet: .* Write the day after each reading/u,
   );
-  expect(whyNot(await asked(cwd, record(4), { isTrusted: false }))).toMatch(
-    /^This folder is not trusted/u,
-  );
+  // only a plain yes is one
+  for (const isTrusted of [false, null, 1, "true"])
+    expect(whyNot(await asked(cwd, record(4), { isTrusted }))).toMatch(
+      /^This folder is not trusted/u,
+    );
   // without git, as in a browser, the record itself is shown
   const browser = await asked(cwd, record(4), {}, false);
   expect(browser.state === "found" ? browser.series[0]?.html : "").toContain(

@@ -77,6 +77,24 @@ test("plain text, accents and other scripts come through as they are", () => {
   );
 });
 
+// Content Security Policy Level 3: a directive of an element `meta` holds from there on, so that it stands before anything else
+test("a page fetches nothing and runs nothing, by a policy that stands before all that a record has a part in", () => {
+  const { elements } = readPage(pageWith("x"));
+  const at = elements.findIndex(
+    (each) => attribute(each, "http-equiv") === "Content-Security-Policy",
+  );
+  const policy = elements[at];
+  expect(policy === undefined ? "" : attribute(policy, "content")).toBe(
+    "default-src 'none'; style-src 'unsafe-inline'",
+  );
+  expect(elements.slice(0, at).map((each) => each.tagName)).toEqual([
+    "html",
+    "head",
+    "meta",
+    "meta",
+  ]);
+});
+
 // CSS Syntax Level 3, 4.3.7: a backslash and one to six hex digits stand for that code point; six digits need no blank after them
 test("a text in a style is a string of code points", () => {
   expect(cssText('a"\\\n</style>')).toBe(

@@ -3,9 +3,21 @@
 import { describe, expect, test } from "vitest";
 import { jsonText } from "../../server/cli/json-text.ts";
 import { readLines } from "../../grammar/lines.ts";
+import { dimensionsOf } from "../../server/ide/completion-units.ts";
+import { summaryOf } from "../../server/ide/hover-findings.ts";
+import {
+  choiceMeaning,
+  clauseMeaning,
+  unitName,
+} from "../../server/ide/hover-words.ts";
 import { readLevels } from "../../server/ide/levels.ts";
+import { partMeaning } from "../../server/ide/signature-words.ts";
 import { settingsFrom } from "../../server/lsp/settings.ts";
+import { canBeAllowed, figuresOf } from "../../server/rules/figures.ts";
+import { otherNames } from "../../server/rules/text/near.ts";
+import { unitMeant } from "../../server/rules/text/unit-names.ts";
 import { createProject } from "../../server/rules/check.ts";
+import { serveHere } from "../lsp/in-process.ts";
 import { CRIB, JOB } from "../lsp/winch.ts";
 
 /** Of Object.prototype, those that are names in a record: names begin with a letter. */
@@ -76,6 +88,23 @@ test("`__proto__` is no name, and says so", () => {
     "line-damaged",
   );
 });
+
+test.each([...MEMBERS, "__proto__"])(
+  "%s stands in no table of words, units or findings",
+  async (name) => {
+    expect(figuresOf(name)).toEqual(figuresOf("no-such-finding"));
+    expect(canBeAllowed(name)).toBe(false);
+    expect(summaryOf(name)).toBe("");
+    for (const look of [choiceMeaning, clauseMeaning, unitName, dimensionsOf])
+      expect(look(name), look.name).toBeUndefined();
+    expect(partMeaning(name, name)).toBe("");
+    expect(otherNames(name, ["limits"])).toEqual([]);
+    expect(unitMeant(name, ["length"]).words).toEqual([]);
+    const { editor } = serveHere();
+    await editor.start([]);
+    expect(await editor.request("thou/page", { code: name })).toBeNull();
+  },
+);
 
 test("in settings they are no codes, and leave every object as it was", () => {
   const before = Object.getOwnPropertyNames(Object.prototype).join();

@@ -1,20 +1,30 @@
-// Files that a record uses and that are not there, lead out of the folder, or use it in their turn.
-import { allOf } from "../../model/entry.ts";
-import type { OpenFile, Use } from "../../model/project.ts";
+// Files that a record uses and that are not there, lead out of the folder, use it in their turn, or are too many.
+import type { OpenFile } from "../../model/project.ts";
+import { MOST_FILES, MOST_LINES_TOGETHER, type Use } from "../../model/uses.ts";
 import type { FileDraft } from "../file-rules.ts";
 import type { DraftFix } from "../rule.ts";
 import { nameFrom } from "./opening-missing.ts";
 
 /** `file-missing` */
 export function filesMissing(open: OpenFile): readonly FileDraft[] {
+  // what is too much is said once: it holds for all that follow
+  const beyond = open.uses.find(({ state }) => state === "beyond");
   return open.uses.flatMap((use): readonly FileDraft[] => {
     const { state, span, written, path } = use;
     if (state === "outside")
       return [
         {
-          entry: entryOf(open, use),
+          entry: use.entry,
           span,
           message: `\`${written}\` leads out of the folder that these records are in: bring the file into it, and write the path from this file.`,
+        },
+      ];
+    if (use === beyond)
+      return [
+        {
+          entry: use.entry,
+          span,
+          message: `\`${written}\` leads to more than a record is read with, ${String(MOST_FILES)} files and ${MOST_LINES_TOGETHER.toLocaleString("en-US")} lines: what stands in the rest is not known. Use only the files that this job needs.`,
         },
       ];
     if (state !== "missing") return [];
@@ -23,7 +33,7 @@ export function filesMissing(open: OpenFile): readonly FileDraft[] {
       : `"${written.replace(/\.[^./\\]*$/, "")}.thou"`;
     return [
       {
-        entry: entryOf(open, use),
+        entry: use.entry,
         span,
         message: `There is no file \`${written}\`, looked for at ${shownPath(path ?? written)}: the names in it are not known until it is there.`,
         fixes:
@@ -68,51 +78,25 @@ export function useLoops(open: OpenFile): readonly FileDraft[] {
     const { span, written, path } = use;
     const fix: DraftFix = {
       title: "Make this line a comment",
-      safe: path === open.path && isOnlyUse(open, use),
+      safe: path === open.path && use.isAlone,
       edits: [{ span: lineStart(open, use), text: "# " }],
     };
     return [
       {
-        entry: entryOf(open, use),
+        entry: use.entry,
         span,
         message:
           path === open.path
             ? "This file uses itself: take the line out."
             : `\`${written}\` uses this file in its turn, and a file can't rest on one that rests on it: take out one of the two.`,
-        fixes: isOnlyUse(open, use) ? [fix] : [],
+        fixes: use.isAlone ? [fix] : [],
       },
     ];
   });
 }
 
-/** The entry of the file that says it. */
-function entryOf({ file }: OpenFile, use: Use): number {
-  return Math.max(
-    0,
-    file.entries.findIndex(
-      (entry) =>
-        entry.ref === use.ref &&
-        allOf(entry, "UseFact").some((fact) =>
-          fact.value?.some((each) => each.span === use.span),
-        ),
-    ),
-  );
-}
-
-function isOnlyUse(open: OpenFile, use: Use): boolean {
-  const entry = open.file.entries[entryOf(open, use)];
-  const fact =
-    entry === undefined
-      ? undefined
-      : allOf(entry, "UseFact").find(
-          (each) => each.span.line === use.span.line,
-        );
-  return fact?.value?.length === 1;
-}
-
 function lineStart(open: OpenFile, use: Use): Use["span"] {
-  const line =
-    open.file.entries[entryOf(open, use)]?.block.lines[use.span.line];
+  const line = open.file.entries[use.entry]?.block.lines[use.span.line];
   const start = line?.indent ?? 0;
   return { line: use.span.line, start, end: start };
 }

@@ -1,0 +1,189 @@
+// What a file uses, and what those files use: which files a record rests on, in which order, and how each `use` of its own fares. A stranger's
+// files may use one another in any number and in any circle, so a record rests on so many files and lines and no more. It reads no file.
+import { lineCount } from "../../grammar/lines.ts";
+import { allOf } from "./entry.ts";
+import { inAddress } from "./address.ts";
+import type { FileEntries } from "./file-entries.ts";
+import type { Span } from "./values.ts";
+
+/** Files that a record rests on, itself and those that are not there among them. A shop has a few cribs. */
+export const MOST_FILES = 200;
+/** Lines of all of them together. */
+export const MOST_LINES_TOGETHER = 200_000;
+
+/** A `use` of a file, with what it leads to. */
+export interface Use {
+  /** The entry that says it, and its number in the file. */
+  readonly ref: string;
+  readonly entry: number;
+  readonly span: Span;
+  readonly written: string;
+  /** It is the only one of its line. */
+  readonly isAlone: boolean;
+  /** Undefined where the path leads out of the workspace folder. */
+  readonly path: string | undefined;
+  /** `beyond`: what it leads to is more than a record rests on. */
+  readonly state: "there" | "missing" | "outside" | "loop" | "beyond";
+}
+
+export type ReadUse = Omit<Use, "state">;
+
+/** The uses of one file, and the paths that they lead to, each once. */
+export interface UsesIn {
+  readonly all: readonly ReadUse[];
+  readonly paths: ReadonlySet<string>;
+}
+
+/** The files that there are. */
+export interface Known {
+  entriesOf(path: string): FileEntries | undefined;
+  usesIn(file: FileEntries): UsesIn;
+  /** Whether it was asked for, there or not. */
+  isGiven(path: string): boolean;
+}
+
+export interface Reach {
+  /** The file and all that it uses, each once, nearest first. */
+  readonly files: readonly FileEntries[];
+  /** Files among them that nobody was asked for yet. */
+  readonly missing: readonly string[];
+  /** The file of its own `use` that leads to more than is read; undefined where all is. */
+  readonly beyond: string | undefined;
+}
+
+/** Follows what a file uses, up to the limits. Those that close a circle add nothing. */
+export function reachOf(path: string, known: Known): Reach {
+  const files: FileEntries[] = [];
+  const missing: string[] = [];
+  let looked = 0;
+  let lines = 0;
+  // each with the file of the record's own `use` by which it was come to first
+  const from = new Map([[path, path]]);
+  for (const [next, own] of from) {
+    if (looked === MOST_FILES) return { files, missing, beyond: own };
+    looked++;
+    if (!known.isGiven(next)) missing.push(next);
+    const file = known.entriesOf(next);
+    if (file === undefined) continue;
+    lines += lineCount(file.lines);
+    if (0 < files.length && MOST_LINES_TOGETHER < lines)
+      return { files, missing, beyond: own };
+    files.push(file);
+    for (const used of known.usesIn(file).paths)
+      if (!from.has(used)) from.set(used, next === path ? used : own);
+  }
+  return { files, missing, beyond: undefined };
+}
+
+/** How each `use` of the first file fares, and whether all that these files use is there. */
+export function faresOf(
+  { files, beyond }: Reach,
+  known: Known,
+): { readonly uses: readonly Use[]; readonly isWhole: boolean } {
+  const back = circlesIn(files, known);
+  const read = new Set(files.map((file) => file.path));
+  const stateOf = ({ path }: ReadUse, by: string): Use["state"] => {
+    if (path === undefined) return "outside";
+    if (path === by || back.get(by)?.has(path) === true) return "loop";
+    if (read.has(path)) return path === beyond ? "beyond" : "there";
+    const isGone = known.isGiven(path) && known.entriesOf(path) === undefined;
+    return beyond === undefined || isGone ? "missing" : "beyond";
+  };
+  let isWhole = beyond === undefined;
+  let uses: readonly Use[] = [];
+  for (const [index, file] of files.entries()) {
+    if (!file.isWhole) isWhole = false;
+    const { all } = known.usesIn(file);
+    const states = all.map((use) => stateOf(use, file.path));
+    // a file that uses itself lacks nothing
+    if (
+      all.some(({ path }, at) => states[at] !== "there" && path !== file.path)
+    )
+      isWhole = false;
+    if (index === 0)
+      uses = all.map((use, at) => ({ ...use, state: states[at] ?? "there" }));
+  }
+  return { uses, isWhole };
+}
+
+/** Of each file, those that it uses and that lead back to it. */
+function circlesIn(
+  files: readonly FileEntries[],
+  known: Known,
+): ReadonlyMap<string, ReadonlySet<string>> {
+  const there = new Map(files.map((file) => [file.path, file]));
+  const nextTo = new Map(
+    files.map((file) => [
+      file.path,
+      [...known.usesIn(file).paths].filter((path) => there.has(path)),
+    ]),
+  );
+  const reached = new Map(
+    files.map(({ path }) => {
+      const all = new Set(nextTo.get(path));
+      for (const each of all)
+        for (const further of nextTo.get(each) ?? []) all.add(further);
+      return [path, all];
+    }),
+  );
+  return new Map(
+    files.map(({ path }) => [
+      path,
+      new Set(
+        (nextTo.get(path) ?? []).filter(
+          (each) => reached.get(each)?.has(path) === true,
+        ),
+      ),
+    ]),
+  );
+}
+
+export function readUses(file: FileEntries, root: string): UsesIn {
+  const all = file.openings.flatMap((entry) => {
+    const index = file.entries.indexOf(entry);
+    return allOf(entry, "UseFact").flatMap(({ value = [] }) =>
+      value.map((use) => ({
+        ref: entry.ref,
+        entry: index,
+        span: use.span,
+        written: use.path,
+        isAlone: value.length === 1,
+        path: resolvePath(file.path, use.path, root),
+      })),
+    );
+  });
+  return {
+    all,
+    paths: new Set(all.flatMap(({ path }) => path ?? [])),
+  };
+}
+
+/** The path that a relative one means from a file; undefined where it is absolute or leads out of the root. */
+export function resolvePath(
+  from: string,
+  relative: string,
+  root: string,
+): string | undefined {
+  const written = relative.replaceAll("\\", "/");
+  if (
+    written === "" ||
+    written.startsWith("/") ||
+    /^[a-z][a-z\d+.-]*:/iu.test(written)
+  )
+    return undefined;
+  const parts = from.split("/").slice(0, -1);
+  for (const part of written.split("/")) {
+    if (part === "..") {
+      if (parts.length === 0) return undefined;
+      parts.pop();
+    } else if (part !== "." && part !== "")
+      parts.push(isUri(from) ? inAddress(part) : part);
+  }
+  const path = parts.join("/");
+  const inside = root === "" || root.endsWith("/") ? root : `${root}/`;
+  return path.startsWith(inside) ? path : undefined;
+}
+
+function isUri(path: string): boolean {
+  return /^[a-z][a-z\d+.-]+:\/\//iu.test(path);
+}
