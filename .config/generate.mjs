@@ -242,6 +242,15 @@ async function shipped() {
 Units are the whole list. Figures of materials and oils are typical ones, as ranges: what your maker says goes first, as a \`material\` or \`oil\` entry in the crib. "Seen" means that the text was at hand
 when the figure was taken; what is from memory says so.
 
+## Tables
+
+- **Limits and fits, ISO 286**: ISO 286-1:2010, tables 1 to 5. Written from memory, then held row by row against printed copies and against the standard's own formulas; what was held
+  against the formulas alone, or against nothing, is named at the head of \`server/core/fits/iso-286-tables.ts\`.
+- **Limits and fits, ANSI B4.1**: ANSI B4.1-1967, tables 1 to 6, as reprinted in Machinery's Handbook. Written from memory, then held row by row against printed copies; what was in none is
+  named at the head of \`server/core/fits/b4-1-tables.ts\`.
+- **Sizes of reamers**: fractions and metric steps are counted out; numbers and letters are from public tables that the head of \`server/core/line/gauge-sizes.ts\` names.
+- **The oil film**: worked out by \`test/oracle/film/make-film-table.mjs\` from Reynolds' equation; [what it was checked against](checks.md).
+
 ## Units
 
 | of | written |

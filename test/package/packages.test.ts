@@ -9,14 +9,17 @@ import {
   readFile,
   readdir,
   rm,
+  writeFile,
 } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import path from "node:path";
+import { pathToFileURL } from "node:url";
 import { promisify } from "node:util";
 import { build } from "esbuild";
 import JSZip from "jszip";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { bundles } from "../../.config/bundles.mjs";
+import { createEditor, labelOf } from "../lsp/editor.ts";
 import manifest from "../../package.json" with { type: "json" };
 
 /** All that is to be in it; whatever is added to the package is added here, with a look at what it weighs. */
@@ -256,40 +259,59 @@ describe("the package that npm installs", () => {
     expect(checked.stdout).toContain("clearance");
   });
 
-  test("serves an editor", async () => {
-    const server = spawn(
-      path.join(clean, "node_modules/.bin/thou"),
-      ["serve", "--stdio"],
-      { cwd: clean, stdio: ["pipe", "pipe", "inherit"] },
-    );
-    try {
-      const body = JSON.stringify({
-        jsonrpc: "2.0",
-        id: 1,
-        method: "initialize",
-        params: { processId: null, rootUri: null, capabilities: {} },
-      });
-      server.stdin.write(
-        `Content-Length: ${String(Buffer.byteLength(body))}\r\n\r\n${body}`,
-      );
-      let said = "";
-      for await (const chunk of server.stdout) {
-        said += String(chunk);
-        if (said.includes('"capabilities"')) break;
-      }
-      expect(said).toContain('"hoverProvider"');
-    } finally {
-      server.kill();
-    }
-  });
+  test("serves an editor", () =>
+    served(path.join(clean, "node_modules/.bin/thou"), ["serve", "--stdio"]));
 });
+
+test("the server of the editor's package serves from its files alone, in an empty folder", async () => {
+  const alone = path.join(folder, "installed");
+  for (const [name, file] of Object.entries(zip.files)) {
+    if (file.dir) continue;
+    const at = path.join(alone, name);
+    await mkdir(path.dirname(at), { recursive: true });
+    await writeFile(at, await file.async("nodebuffer"));
+  }
+  await served(process.execPath, [
+    path.join(alone, "extension/dist/server.cjs"),
+    "--stdio",
+  ]);
+});
+
+/** Starts a server in a folder of its own, opens the sample, and sees what it says of it. */
+async function served(command: string, words: string[]): Promise<void> {
+  const cwd = await mkdtemp(path.join(folder, "empty-"));
+  const server = spawn(command, words, {
+    cwd,
+    stdio: ["pipe", "pipe", "inherit"],
+  });
+  try {
+    const editor = createEditor(server.stdout, server.stdin);
+    const { capabilities } = await editor.start([pathToFileURL(cwd).href]);
+    expect(capabilities.hoverProvider).toBeTruthy();
+    const uri = pathToFileURL(path.join(cwd, "job.thou")).href;
+    await editor.open(uri, await readFile("samples/first-job.thou", "utf8"));
+    const hints = (await editor.hints(uri)).map(labelOf);
+    expect(hints.join("\n")).toMatch(/ in, predicted/u);
+  } finally {
+    server.kill();
+  }
+}
 
 test("the version is a semantic one, and the changelog's newest release", async () => {
   const changelog = await readFile("CHANGELOG.md", "utf8");
-  // semver.org, version 2.0.0, clause 2: three numbers without leading zeros
-  expect(manifest.version).toMatch(
-    /^(?:0|[1-9]\d*)\.(?:0|[1-9]\d*)\.(?:0|[1-9]\d*)$/,
+  // semver.org, version 2.0.0, its grammar (clauses 2 and 9): three numbers, and after a hyphen what comes before that release; no number
+  // with a zero before it
+  const part = String.raw`(?:0|[1-9]\d*|\d*[a-zA-Z-][0-9a-zA-Z-]*)`;
+  const number = String.raw`(?:0|[1-9]\d*)`;
+  const semver = new RegExp(
+    String.raw`^${number}\.${number}\.${number}(?:-${part}(?:\.${part})*)?$`,
   );
+  expect(manifest.version).toMatch(semver);
+  // examples of the same page
+  for (const each of ["1.0.0-alpha.1", "1.0.0-0.3.7", "1.0.0-x.7.z.92"])
+    expect(each).toMatch(semver);
+  for (const each of ["1.0", "1.0.0-", "1.0.0-01", "1.0.0-a..b", "01.0.0"])
+    expect(each).not.toMatch(semver);
   const releases = [
     ...changelog.matchAll(/^## \[(\d[^\]]*)\] - (\d{4}-\d\d-\d\d)$/gm),
   ];
