@@ -1,6 +1,6 @@
 // What to do once a check has been read: mend the first error, take the next step of the job, or measure what is missing. It gathers while
 // files are checked and keeps only that.
-import type { Finding, Need } from "../model/result.ts";
+import type { Need } from "../model/result.ts";
 import {
   inOrder,
   type CheckedFile,
@@ -45,7 +45,7 @@ export function waitsOf({ name, check }: CheckedFile): Waits | undefined {
   const error = open.find((finding) => finding.level === "error");
   const steps = open
     .filter((finding) => finding.code === "step-open")
-    .map(stepNamed);
+    .map(({ step, entry, message }) => step ?? entry ?? message);
   const needs = mostWanted(
     check.results
       // what blocks a step is in its `needs` as well; the step that is next says more
@@ -68,14 +68,6 @@ export function waitsOf({ name, check }: CheckedFile): Waits | undefined {
     needs: needs.slice(0, MOST_NEEDS),
     needed: needs.length,
   };
-}
-
-/** A step that only the crib's route has is told at the job's `follow`: its name stands in the sentence alone. */
-function stepNamed({ entry, message }: Finding): string {
-  const [, name] = /^Next is ([\p{L}\d-]+)/u.exec(message) ?? [];
-  if (entry?.startsWith("step ") !== true && name !== undefined)
-    return `step ${name}`;
-  return entry ?? message;
 }
 
 function errorLine(

@@ -82,6 +82,8 @@ export interface Finding {
   readonly message: string;
   /** Full reference of the entry it is about; null where there is none. */
   readonly entry: string | null;
+  /** Full reference of the step that it says is next, where only the crib's route has that. */
+  readonly step?: string;
   readonly related: readonly Related[];
   readonly fixes: readonly Fix[];
   /** Name of the concession that accepts it; null for none. */

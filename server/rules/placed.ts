@@ -55,6 +55,7 @@ export function placed(
     place: at(found.span),
     message: readable(found.message),
     entry: entry.ref === "" ? null : entry.ref,
+    ...(found.step === undefined ? {} : { step: found.step }),
     related,
     fixes: (found.fixes ?? []).map(({ title, safe, edits, creates }) => ({
       title: readable(title),

@@ -14,6 +14,8 @@ export interface Draft {
   readonly level?: Level;
   readonly span: Span;
   readonly message: string;
+  /** Full reference of the step that it is about, where that is not the entry that it stands at. */
+  readonly step?: string;
   readonly related?: readonly DraftRelated[];
   readonly fixes?: readonly DraftFix[];
   /** The value that a concession is held against, in SI; only for findings that have one. */

@@ -8,6 +8,7 @@ import {
   placeOf,
   type FakeWorld,
 } from "./fake-project.ts";
+import { createProject } from "../../server/rules/check.ts";
 import { folderWith, thou } from "./in-process.ts";
 import { CRIB, WINCH, WINCH_WORLD } from "./winch.ts";
 
@@ -435,6 +436,19 @@ describe("which files are checked", () => {
       "close crib.thou",
       "close deep.thou",
     ]);
+  });
+
+  test("of a route that only the crib has, the step that is next is named", async () => {
+    const cwd = await folderWith({
+      "crib.thou":
+        'shop yard\n  units inch\nroute shafts\n  step wash\nstep wash\n  do "Wash it"\n',
+      "a.thou": 'job a\n  units inch\n  use "crib.thou"\n  follow shafts\n',
+    });
+    const { out } = await thou(["check", "a.thou"], {
+      cwd,
+      parts: { createProject: () => createProject({ root: "" }) },
+    });
+    expect(out).toContain("Next: step wash.");
   });
 
   test("a crib that was not asked for is not among the files, but its errors are spoken of", async () => {

@@ -1,4 +1,5 @@
-// Numbers that look random and come again: the same seed gives the same inputs on every machine.
+// What is chosen at random and comes again: the same seed gives the same inputs on every machine.
+import { evenFrom } from "../seeded.mjs";
 
 export interface Random {
   /** A whole number from 0, below `end`; 0 where `end` is 0. */
@@ -8,15 +9,8 @@ export interface Random {
   chance(share: number): boolean;
 }
 
-/** Mulberry32 (public domain, from memory): 32 bits of state are plenty for choosing where to break a text. */
 export function randomFrom(seed: number): Random {
-  let state = seed >>> 0;
-  const next = (): number => {
-    state = (state + 0x6d2b79f5) >>> 0;
-    let mixed = Math.imul(state ^ (state >>> 15), state | 1);
-    mixed ^= mixed + Math.imul(mixed ^ (mixed >>> 7), mixed | 61);
-    return ((mixed ^ (mixed >>> 14)) >>> 0) / 0x1_0000_0000;
-  };
+  const next = evenFrom(seed);
   const below = (end: number): number => Math.floor(next() * end);
   return {
     below,

@@ -9,6 +9,7 @@ import { cp, mkdir, mkdtemp, readFile, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import path from "node:path";
 import { parseArgs } from "node:util";
+import { evenFrom } from "../seeded.mjs";
 import { EXPLAINED } from "./explained.mjs";
 
 const STRYKER = "9.6.1";
@@ -78,17 +79,6 @@ const git = (...args) =>
     .split("\0")
     .filter((name) => name !== "");
 
-/** The same numbers from the same seed, from 0 to 1. */
-function drawing(seed) {
-  let state = seed >>> 0;
-  return () => {
-    state = (state + 0x6d2b79f5) >>> 0;
-    let mixed = Math.imul(state ^ (state >>> 15), state | 1);
-    mixed ^= mixed + Math.imul(mixed ^ (mixed >>> 7), mixed | 61);
-    return ((mixed ^ (mixed >>> 14)) >>> 0) / 2 ** 32;
-  };
-}
-
 /** Stretches of lines over a room's files, drawn without putting back. */
 async function stretches(room) {
   const all = [];
@@ -104,7 +94,7 @@ async function stretches(room) {
     for (let from = 1; from <= count; from += STRETCH)
       all.push(`${file}:${from}-${Math.min(count, from + STRETCH - 1)}`);
   }
-  const draw = drawing(Number(values.seed));
+  const draw = evenFrom(Number(values.seed));
   const drawn = [];
   while (drawn.length * STRETCH < Number(values.lines) && 0 < all.length)
     drawn.push(...all.splice(Math.floor(draw() * all.length), 1));

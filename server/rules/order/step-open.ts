@@ -16,7 +16,9 @@ export const stepOpen: Rule = {
     if (span === undefined) return [];
     return orderOf(shop, "")
       .next.filter((step) => !isInJob(shop, step))
-      .flatMap((step) => draftOf(shop, step, span));
+      .flatMap((step) =>
+        draftOf(shop, step, span).map((draft) => ({ ...draft, step })),
+      );
   },
 };
 

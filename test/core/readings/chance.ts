@@ -1,4 +1,5 @@
 // Seeded random numbers for the Monte Carlo checks: the same run every time.
+import { evenFrom } from "../../seeded.mjs";
 
 export interface Chance {
   /** Uniform between −1 and 1. */
@@ -7,15 +8,9 @@ export interface Chance {
   readonly normal: () => number;
 }
 
-/** mulberry32, and Box and Muller for the normal. */
+/** Even numbers as test/seeded.mjs has them, and Box and Muller for the normal. */
 export function chance(seed: number): Chance {
-  let state = seed >>> 0;
-  const unit = (): number => {
-    state = (state + 0x6d2b79f5) >>> 0;
-    let mixed = Math.imul(state ^ (state >>> 15), state | 1);
-    mixed ^= mixed + Math.imul(mixed ^ (mixed >>> 7), mixed | 61);
-    return ((mixed ^ (mixed >>> 14)) >>> 0) / 2 ** 32;
-  };
+  const unit = evenFrom(seed);
   return {
     even: () => 2 * unit() - 1,
     normal: () =>
