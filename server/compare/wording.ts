@@ -1,10 +1,6 @@
 // A change in words: what both reports say alike. How it is laid out is theirs.
-import type {
-  Change,
-  FindingChange,
-  RecordChanges,
-  Standing,
-} from "./changes.ts";
+import type { Change, FindingChange, RecordChanges } from "./changes.ts";
+import type { Standing } from "./items.ts";
 
 /** A record as it was compared: what it is called, and where it was found at each time. */
 export interface ComparedRecord {

@@ -2,7 +2,8 @@
 // here is asked or guessed.
 import type { NewJobFiles } from "../../protocol/guide.ts";
 import { freeName, quotedText } from "./names.ts";
-import type { NewJob, Seat } from "./questions.ts";
+import type { NewJob } from "./questions.ts";
+import type { Seat } from "./seats.ts";
 import { gaugeEntries, reamerEntries } from "./shelf.ts";
 import { wantText } from "./wanted.ts";
 

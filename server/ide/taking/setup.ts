@@ -3,7 +3,7 @@ import { gaugeValue } from "../../model/evaluate/gauge.ts";
 import { settings } from "../../model/evaluate/settings.ts";
 import type { OpenFile } from "../../model/project.ts";
 import { refsOfKind, type Shop } from "../../model/shop.ts";
-import type { Answer, Choice, Next, TakingPlan } from "../../protocol/guide.ts";
+import type { Answer, Next, TakingPlan } from "../../protocol/guide.ts";
 import { gaugeSummary } from "../hover-crib.ts";
 import {
   askOne,
@@ -25,6 +25,7 @@ import {
   targetsIn,
   type Target,
 } from "./targets.ts";
+import { askWhere, TITLE } from "./where.ts";
 
 export interface Pointed {
   /** The entry that was pointed at: nothing else is offered. */
@@ -91,8 +92,6 @@ function* setup(
     resolution: resolution ?? null,
   };
 }
-
-const TITLE = "Take readings";
 
 function* askTarget(
   targets: readonly Target[],
@@ -236,115 +235,4 @@ export function readTemperature(
     : {
         fault: `${digits} ${scale} is no temperature to read a size at. From -40 C to 150 C will do.`,
       };
-}
-
-type Where = Pick<TakingPlan, "fact" | "places" | "each">;
-
-function* askWhere({ entry, side, ref }: Target): Interview<Where> {
-  const ways = waysOf({ entry, side });
-  const given = yield* askOne(
-    {
-      key: `where-${entry.kind === "reamer" || entry.kind === "pilot" ? "tool" : "part"}`,
-      title: TITLE,
-      about: `Where is ${ref} read?`,
-      isKept: true,
-    },
-    ways.map(({ choice: each }) => each),
-  );
-  const way = ways.find(({ choice: { value } }) => value === given) ?? ways[0];
-  if (way === undefined) throw new Error("there is no way to read it"); // waysOf gives some
-  return way.where;
-}
-
-interface Way {
-  readonly choice: Choice;
-  readonly where: Where;
-}
-
-function waysOf({
-  entry,
-  side,
-}: Pick<Target, "entry" | "side">): readonly Way[] {
-  const named = [
-    ...new Set(readingsOf(entry, side).flatMap(({ place }) => place ?? [])),
-  ];
-  const isTool = entry.kind === "reamer" || entry.kind === "pilot";
-  const usual: readonly (readonly [readonly string[], number])[] = isTool
-    ? [
-        [[], 2],
-        [[], 3],
-      ]
-    : [
-        [["near", "far"], 3],
-        [["near", "far"], 2],
-        [["near", "middle", "far"], 3],
-        [[], 3],
-        [[], 1],
-      ];
-  const own: readonly (readonly [readonly string[], number])[] =
-    named.length === 0 || named.join() === "near,far" ? [] : [[named, 3]];
-  const reads = [...own, ...usual].map(([places, each], index) =>
-    readWay(places, each, index === 0),
-  );
-  return entry.kind === "bush" || isTool ? reads : [...reads, repeatWay(5)];
-}
-
-function readWay(
-  places: readonly string[],
-  each: number,
-  picked: boolean,
-): Way {
-  const where: Where = {
-    fact: "read",
-    places: places.length === 0 ? [null] : places,
-    each,
-  };
-  const at = places.length === 0 ? "At one place" : capital(listed(places));
-  const angles =
-    each === 1
-      ? "one reading"
-      : `${String(each)} angles${1 < places.length ? " each" : ""}`;
-  return {
-    where,
-    choice: choice(
-      ["read", ...places, String(each)].join(" "),
-      `${at}, ${angles}`,
-      {
-        beside:
-          each === 1 ? "" : `${String(each * where.places.length)} readings`,
-        below: [
-          1 < each ? "gives out-of-round" : "",
-          1 < places.length ? "gives taper" : "",
-        ]
-          .filter((part) => part !== "")
-          .join(", "),
-        picked,
-      },
-    ),
-  };
-}
-
-function repeatWay(each: number): Way {
-  return {
-    where: { fact: "repeat", places: [null], each },
-    choice: choice(
-      `repeat ${String(each)}`,
-      `The same diameter ${String(each)} times`,
-      {
-        beside: "repeats",
-        below:
-          "tells how well a reading repeats, and which is a stray; it is no size of its own",
-      },
-    ),
-  };
-}
-
-function listed(words: readonly string[]): string {
-  return words.length < 2
-    ? words.join("")
-    : `${words.slice(0, -1).join(", ")} and ${words.at(-1) ?? ""}`;
-}
-
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }

@@ -1,0 +1,131 @@
+// What a record says or comes to at one time, item by item: results, the reamer of a line, steps, concessions. It compares nothing.
+import { given, type Entry } from "../model/entry.ts";
+import { concessionOf } from "../model/evaluate/concessions.ts";
+import { reamerOfLine } from "../model/evaluate/line-bores.ts";
+import { stepValue, type Step } from "../model/evaluate/order.ts";
+import { resultsIn, type OpenFile } from "../model/project.ts";
+import type { Result, Status, Verdict } from "../model/result.ts";
+import { entryOf, type Shop } from "../model/shop.ts";
+
+/** How something stood at one of the two times, in words of that record. */
+export interface Standing {
+  readonly text: string;
+  readonly status: Status;
+  readonly verdict: Verdict;
+}
+
+/** One thing that a record says or comes to. */
+export interface Item {
+  readonly entry: string;
+  readonly what: string;
+  readonly of: string | null;
+  readonly case: number | null;
+  readonly standing: Standing;
+  /** Undefined for what has no number. */
+  readonly result?: Result;
+  readonly rank?: number;
+}
+
+/** All of them in one state of a record. */
+export function itemsOf(open: OpenFile): readonly Item[] {
+  const { shop, file } = open;
+  const refs = [...new Set(file.entries.map(({ ref }) => ref))].filter(
+    (ref) => shop.places.get(ref)?.file === 0,
+  );
+  return [
+    // whether a step can be done is no change of the record: what it waits for is
+    ...resultsIn(open)
+      .filter(({ kind }) => kind !== "ready")
+      .map(resultItem),
+    ...refs.flatMap((ref) => [
+      ...reamerItem(shop, ref),
+      ...stepItem(shop, ref),
+      ...concessionItem(shop, ref),
+    ]),
+  ];
+}
+
+function resultItem(result: Result): Item {
+  const { entry, kind: what, of, text, status, verdict } = result;
+  return {
+    entry,
+    what,
+    of,
+    case: result.case,
+    standing: { text, status, verdict },
+    result,
+  };
+}
+
+function plainItem(
+  entry: string,
+  what: string,
+  text: string,
+  rank?: number,
+): Item {
+  return {
+    entry,
+    what,
+    of: null,
+    case: null,
+    standing: { text, status: "measured", verdict: "none" },
+    ...(rank === undefined ? {} : { rank }),
+  };
+}
+
+function reamerItem(shop: Shop, ref: string): readonly Item[] {
+  if (!ref.startsWith("line ")) return [];
+  const reamer = reamerOfLine(shop, ref);
+  return reamer.known && reamer.value !== undefined
+    ? [plainItem(ref, "reamer", reamer.value)]
+    : [];
+}
+
+function stepItem(shop: Shop, ref: string): readonly Item[] {
+  if (!ref.startsWith("step ")) return [];
+  const step = stepValue(shop, ref);
+  return step.unread
+    ? []
+    : [plainItem(ref, "step", stepWords(step), stepRank(step))];
+}
+
+function stepWords({ done, failed, date }: Step): string {
+  if (failed) return "failed";
+  if (!done) return "open";
+  return date === undefined ? "done" : `done ${date}`;
+}
+
+/** The lower the better. */
+function stepRank({ done, failed }: Step): number {
+  if (failed) return 2;
+  return done ? 0 : 1;
+}
+
+function concessionItem(shop: Shop, ref: string): readonly Item[] {
+  if (!ref.startsWith("concession ")) return [];
+  const concession = concessionOf(shop, ref);
+  if (concession === undefined) return [];
+  const { code, on, who, date } = concession;
+  const upTo = boundWords(entryOf(shop, ref));
+  const signed =
+    who === undefined || date === undefined
+      ? "unsigned"
+      : `signed by ${who} on ${date}`;
+  return [
+    plainItem(ref, "concession", `allows ${code} on ${on}${upTo}, ${signed}`),
+  ];
+}
+
+/** " up to 0.0020 in", as it is written. */
+function boundWords(entry: Entry | undefined): string {
+  const bound = entry === undefined ? undefined : given(entry, "UpToFact");
+  if (entry === undefined || bound?.state !== "given") return "";
+  const { line, start, end } = bound.span;
+  const written = entry.block.lines[line]?.text.slice(start, end) ?? "";
+  return ` ${written.trim().replaceAll(/\s+/gu, " ")}`;
+}
+
+/** The same in both states for the same thing. */
+export function keyOf({ entry, what, of, case: number }: Item): string {
+  return JSON.stringify([entry, what, of, number]);
+}

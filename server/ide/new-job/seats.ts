@@ -1,0 +1,155 @@
+// Asks for each place where the shaft of a new job runs: its name and sizes, the bush in it, where it lies.
+import type { System } from "../../core/quantity/show.ts";
+import { askOne, askText, choice, type Interview } from "../interview.ts";
+import { readName } from "./names.ts";
+import { LONGEST_SHAFT, readSize, type Size } from "./sizes.ts";
+
+/** Over every question of a new job. */
+export const TITLE = "New job";
+const MOST_SEATS = 12;
+
+export interface Seat {
+  readonly name: string;
+  /** Nominal diameter of the journal. */
+  readonly size: Size;
+  readonly length: Size;
+  /** From the mouth of the first bore to this one's. */
+  readonly from: Size;
+  readonly bush: "through" | "vented" | "unvented" | "none";
+  /** Depth of a blind hole, where it is known. */
+  readonly depth: Size | undefined;
+}
+
+const USUAL_NAMES = ["front", "rear", "middle"];
+const USUAL_SIZE: Readonly<Record<System, string>> = { inch: "1", mm: "25" };
+
+/** Each place where the shaft runs, until that is all. */
+export function* askSeats(
+  system: System,
+  host: string,
+): Interview<readonly Seat[]> {
+  const seats: Seat[] = [];
+  for (;;) {
+    const number = seats.length + 1;
+    const seat = yield* askSeat(number, seats, system, host);
+    seats.push(seat);
+    if (MOST_SEATS <= seats.length) return seats;
+    const more = yield* askOne(
+      {
+        key: `more ${String(number)}`,
+        title: TITLE,
+        about: "Does the shaft run anywhere else?",
+      },
+      [
+        choice("no", "No, that is all", { picked: true }),
+        choice("yes", "Yes, one more"),
+      ],
+    );
+    if (more === "no") return seats;
+  }
+}
+
+function* askSeat(
+  number: number,
+  before: readonly Seat[],
+  system: System,
+  host: string,
+): Interview<Seat> {
+  const last = before.at(-1);
+  const taken = before.map(({ name }) => name);
+  const about = (key: string, question: string) => ({
+    key: `${key} ${String(number)}`,
+    title: `${TITLE}, bore ${String(number)}`,
+    about: question,
+  });
+  const length = (text: string) => readSize(text, system);
+  const usual =
+    USUAL_NAMES.find((each) => !taken.includes(each)) ??
+    `bore-${String(number)}`;
+  const name = yield* askText(
+    about(
+      "seat",
+      number === 1
+        ? "Where does the shaft run? A name for its journal and its bore."
+        : "Where else does the shaft run?",
+    ),
+    usual,
+    (text) => readName(text, "a bore", taken),
+  );
+  const unit = system === "inch" ? "inches" : "millimetres";
+  const size = yield* askText(
+    about(
+      "size",
+      `What is the nominal diameter of journal ${name}, in ${unit}?`,
+    ),
+    last?.size.text ?? USUAL_SIZE[system],
+    length,
+  );
+  const bush = (yield* askOne(
+    about("bush", `What does journal ${name} run in?`),
+    [
+      choice("through", "A bush, in a hole that goes through", {
+        picked: last === undefined || last.bush === "through",
+      }),
+      choice("vented", "A bush, in a blind hole with a vent", {
+        picked: last?.bush === "vented",
+      }),
+      choice("unvented", "A bush, in a blind hole without a vent", {
+        below: "A bush driven in traps air and oil behind it: you will be told",
+        picked: last?.bush === "unvented",
+      }),
+      choice("none", `Straight in the ${host}, without a bush`, {
+        picked: last?.bush === "none",
+      }),
+    ],
+  )) as Seat["bush"]; // the four that are offered
+  const isBlind = bush === "vented" || bush === "unvented";
+  const depth = isBlind
+    ? yield* askText(
+        about(
+          "depth",
+          `How deep is the hole of ${name}, in ${unit}? Leave it empty until it is measured.`,
+        ),
+        "",
+        (text) => (text === "" ? { value: undefined } : length(text)),
+      )
+    : undefined;
+  const long = yield* askText(
+    about(
+      "length",
+      `How long is ${bush === "none" ? "bore" : "the bush of"} ${name}, in ${unit}? What stands here is as long as wide: write what it is.`,
+    ),
+    last?.length.text ?? size.text,
+    length,
+  );
+  const from =
+    last === undefined
+      ? { text: "0", metres: 0 }
+      : yield* askText(
+          about(
+            "from",
+            `How far from the mouth of bore ${before[0]?.name ?? ""} does bore ${name} begin, in ${unit}?`,
+          ),
+          farther(last, system),
+          (text) => startAfter(text, last, system),
+        );
+  return { name, size, length: long, from, bush, depth };
+}
+
+/** Four lengths on, to be written over. */
+function farther({ from, length }: Seat, system: System): string {
+  const metres = from.metres + 5 * length.metres;
+  const unit = system === "inch" ? 0.0254 : 0.001;
+  return String(Number((metres / unit).toFixed(3)));
+}
+
+function startAfter(text: string, last: Seat, system: System) {
+  const read = readSize(text, system, LONGEST_SHAFT);
+  if ("fault" in read) return read;
+  const end = last.from.metres + last.length.metres;
+  return end <= read.value.metres
+    ? read
+    : {
+        fault: `Bore ${last.name} reaches farther than that: give the bores in their order along the shaft.`,
+      };
+}
