@@ -7,7 +7,7 @@ import type {
 import manifest from "../../package.json" with { type: "json" };
 import { shown } from "../model/plain-text.ts";
 import { ArchiveFault } from "./fault.ts";
-import { tableNamed, TABLES, type Row, type TableName } from "./schema.ts";
+import { tableNamed, type Row, type TableName } from "./schema.ts";
 
 export interface Engine {
   run(sql: string): Promise<void>;
@@ -189,5 +189,3 @@ export function namesSql(table: TableName): string {
     .columns.map(({ name }) => `"${name}"`)
     .join(", ");
 }
-
-export const ALL_TABLES: readonly TableName[] = TABLES.map(({ name }) => name);

@@ -106,7 +106,7 @@ async function takeAway(at: string, stale: string, own: string): Promise<void> {
 }
 
 /** Left behind: by a process of this machine that is no more, or from before the machine started. One of another machine never counts so. */
-export function isStale(
+function isStale(
   text: string,
   now = Date.now(),
   upSeconds = uptime(),

@@ -2,7 +2,7 @@
 import type { ComparedRecord } from "../compare/wording.ts";
 import { jsonText } from "./json-text.ts";
 
-export const COMPARISON_SCHEMA = 1;
+const COMPARISON_SCHEMA = 1;
 
 /** Every record that was compared, those without a change as well. */
 export function comparisonJson(

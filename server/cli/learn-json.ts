@@ -5,7 +5,7 @@ import type { Origin } from "../records/lesson-groups.ts";
 import type { Lessons } from "../records/lessons.ts";
 import { jsonText } from "./json-text.ts";
 
-export const LESSONS_SCHEMA = 1;
+const LESSONS_SCHEMA = 1;
 
 /** Lengths in m, shares plain; every key is always there. */
 export function lessonsJson(lessons: Lessons): string {

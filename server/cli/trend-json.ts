@@ -9,7 +9,7 @@ import {
 } from "../records/trend.ts";
 import { jsonText } from "./json-text.ts";
 
-export const TREND_SCHEMA = 1;
+const TREND_SCHEMA = 1;
 
 /** Lengths in m, rates in m a year or per 1000 h; every key is always there. */
 export function trendJson(

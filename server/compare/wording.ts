@@ -13,7 +13,7 @@ export interface ComparedRecord {
 }
 
 /** "0.0010 to 0.0013 in, predicted, in"; "" where it was not there. */
-export function standingWords(standing: Standing | null): string {
+function standingWords(standing: Standing | null): string {
   if (standing === null) return "";
   const { text, status, verdict } = standing;
   return [

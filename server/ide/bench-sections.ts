@@ -62,7 +62,7 @@ function stuckWords({ loops }: Order): string {
     : "a line that says how they stand can't be read.";
 }
 
-export function stepBlock(shop: Shop, ref: string): Markup {
+function stepBlock(shop: Shop, ref: string): Markup {
   const step = stepValue(shop, ref);
   const { wanting, unread } = gateOf(shop, ref);
   const waits = step.after.filter((each) => !stepValue(shop, each).done);

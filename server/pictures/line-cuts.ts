@@ -32,7 +32,7 @@ import type { Drawn } from "./band-strip.ts";
 const METRES: Readonly<Record<System, number>> = { inch: 0.0254, mm: 0.001 };
 
 /** A place along the axis as it was written, about: the record keeps no digits of it. */
-export function placeDigits(metres: number, system: System): string {
+function placeDigits(metres: number, system: System): string {
   return fixed(metres / METRES[system], system === "inch" ? 4 : 3).replace(
     /\.?0+$/,
     "",

@@ -235,7 +235,7 @@ export function journalShape(bore: SectionBore, section: Section): Markup {
 }
 
 /** Where a journal is drawn, m: over its bore, and in a blind one from the mouth as deep as it reaches. */
-export function journalSpan(bore: SectionBore): readonly [number, number] {
+function journalSpan(bore: SectionBore): readonly [number, number] {
   if (bore.mouth === undefined || bore.reaches === undefined)
     return [bore.from, bore.to];
   const mouth = mouthOf(bore);

@@ -6,7 +6,7 @@ import { notValid, valid, type Answer } from "../answer.ts";
  * Rq over Ra of a machined surface: about 1.25 (1.11 for a sine, 1.25 for a Gaussian). Source: statistics of the
  * Gaussian, √(π/2).
  */
-export const rqOverRa = 1.25;
+const rqOverRa = 1.25;
 
 export type Regime = "boundary" | "mixed" | "full";
 

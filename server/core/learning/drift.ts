@@ -19,7 +19,7 @@ import { studentCoverage } from "../quantity/student.ts";
 /** The share of steady series that are taken for changing ones. */
 export const FALSE_DRIFT = 0.01;
 /** Fewer points say nothing of change. */
-export const LEAST_FOR_DRIFT = 6;
+const LEAST_FOR_DRIFT = 6;
 /** Of a series that changes, this many of the latest points say what it is now. */
 export const LATEST = 20;
 

@@ -32,20 +32,20 @@ interface Steps {
  * 3 in and sets from 1/8 to 1/2 in by 1/64: US Army, Ordnance course OD0017, "Reamers", p. 71. The coarser steps above
  * 1 1/2 in: common practice, no source.
  */
-export const fractionSteps: readonly Steps[] = [
+const fractionSteps: readonly Steps[] = [
   { unit: 0.0254 / 64, from: 4, to: 96, by: 1 },
   { unit: 0.0254 / 64, from: 98, to: 128, by: 2 },
   { unit: 0.0254 / 64, from: 132, to: 192, by: 4 },
 ];
 
 /** Metric H7 reamers: by half a millimetre to 20 mm, by one to 50 mm. Common practice, no source. */
-export const metricSteps: readonly Steps[] = [
+const metricSteps: readonly Steps[] = [
   { unit: 0.5e-3, from: 2, to: 40, by: 1 },
   { unit: 1e-3, from: 21, to: 50, by: 1 },
 ];
 
 /** By a hundredth of a millimetre from 1 to 12.7 mm: that they are stocked so, a trade paper on boring and reaming, seen. */
-export const hundredthSteps: Steps = { unit: 1e-5, from: 100, to: 1270, by: 1 };
+const hundredthSteps: Steps = { unit: 1e-5, from: 100, to: 1270, by: 1 };
 
 /** Hundredths are ground to +0.004 mm and are no H7 reamers. Common practice, no source. */
 const hundredthLimits: Range = { low: 0, high: 4e-6 };

@@ -13,7 +13,7 @@ export interface DropIn {
 }
 
 /** Where a constant expansion will not do: below, metals shrink less than it says; above, temper, seals and oil go. */
-export const dropInRange = { coldest: -80, hottest: 300 } as const;
+const dropInRange = { coldest: -80, hottest: 300 } as const;
 
 /**
  * Temperature in °C of the case at which the hole is wider by `gap` than the bush at `bushTemperature`. No less than 20:

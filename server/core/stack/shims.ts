@@ -12,7 +12,7 @@ export interface ShimChoice {
 }
 
 /** A pack of more shims than this is springy and picks up dirt; common practice, no source. */
-export const mostShims = 6;
+const mostShims = 6;
 
 /**
  * Shims, repeats allowed, that bring the whole float (both ends of its band) within `want`. Rules, in this order: fewest

@@ -100,12 +100,12 @@ export function factsOf(
 }
 
 /** The stage of a reading that does not say one. */
-export function unwrittenStage({ kind }: Entry): Stage {
+function unwrittenStage({ kind }: Entry): Stage {
   return kind === "bush" ? "bought" : "finished";
 }
 
 /** The limits that readings of the plan's stage are held against: a bore's are for when it is finished. */
-export function limitsOf(
+function limitsOf(
   entry: Entry,
   { side, stage }: Pick<TakingPlan, "side" | "stage">,
 ): LengthRange | undefined {

@@ -209,7 +209,7 @@ function* askTemperature(shop: Shop): Interview<string | null> {
 }
 
 /** A temperature as a line writes it; nothing typed is none. */
-export function readTemperature(
+function readTemperature(
   text: string,
 ): { readonly value: string | null } | Fault {
   if (text === "") return { value: null };

@@ -132,7 +132,7 @@ export function isOver({ taken, at }: Taking): boolean {
   return taken.length <= at;
 }
 
-export function takenOf(digits: string, unit: ReadingUnit): Taken {
+function takenOf(digits: string, unit: ReadingUnit): Taken {
   return {
     digits,
     unit,

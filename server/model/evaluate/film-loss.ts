@@ -14,7 +14,7 @@ export interface Tilt {
 }
 
 /** Of the straightest shaft in the line that the bore is on, against the bore's own axis, at the tightest sizes. */
-export const tiltOf = query<Known<Tilt>>("tilt", (shop, fit) => {
+const tiltOf = query<Known<Tilt>>("tilt", (shop, fit) => {
   const bore = namedIn(shop, fit)[1];
   if (bore === undefined) return SILENT;
   const line = lineOfBore(shop, bore);

@@ -35,7 +35,7 @@ import { stockOf } from "./stock.ts";
  * The gap to keep between a reamer's point and the bottom of a blind hole, m, unless `warn ledge-fouls at` says another: 0.010 in.
  * Common practice, no source.
  */
-export const END_CLEARANCE = 0.01 * 0.0254;
+const END_CLEARANCE = 0.01 * 0.0254;
 
 export interface BlindLedge extends Estimate {
   readonly ledge: Ledge;

@@ -65,7 +65,7 @@ export interface PilotSize extends Estimate {
 }
 
 /** The diameter of a pilot: read, else its od. */
-export const pilotSize = query<Known<PilotSize>>("pilot", (shop, ref) => {
+const pilotSize = query<Known<PilotSize>>("pilot", (shop, ref) => {
   const entry = entryOf(shop, ref);
   if (entry === undefined || entry.damaged) return SILENT;
   const od = given(entry, "OdFact");

@@ -230,7 +230,7 @@ export const pvOf = query<Known<Estimate>>("pv", (shop, fit) => {
 });
 
 /** What the running bore is made of: its bush, or the part that it is cut in. */
-export function bearingMaterial(shop: Shop, fit: string): Known<MaterialValue> {
+function bearingMaterial(shop: Shop, fit: string): Known<MaterialValue> {
   const bore = namedIn(shop, fit)[1];
   return bore === undefined ? SILENT : materialOfFeature(shop, bore);
 }

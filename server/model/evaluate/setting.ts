@@ -53,7 +53,7 @@ export const settersOf = query<Known<readonly GaugeValue[]>>(
 );
 
 /** Standard uncertainty of a gauge by its certificate or its largest error, m. */
-export function ownUncertainty(gauge: GaugeValue): number | undefined {
+function ownUncertainty(gauge: GaugeValue): number | undefined {
   if (gauge.uncertainty !== undefined) return gauge.uncertainty / 2;
   return gauge.mpe === undefined ? undefined : gauge.mpe / Math.sqrt(3);
 }

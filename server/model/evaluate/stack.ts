@@ -239,17 +239,14 @@ function temperatureOf(
 }
 
 /** Whether a part is the shaft or the case: by what is on or in it, else by a name that ends so. */
-export const roleOf = query<"shaft" | "case" | undefined>(
-  "role",
-  (shop, part) => {
-    const has = (kind: "journal" | "hole" | "bore"): boolean =>
-      refsOfKind(shop, kind).some((ref) => namedIn(shop, ref)[0] === part);
-    if (has("journal")) return "shaft";
-    if (has("hole") || has("bore")) return "case";
-    if (part.endsWith("shaft")) return "shaft";
-    return /(?:case|casing|housing)$/.test(part) ? "case" : undefined;
-  },
-);
+const roleOf = query<"shaft" | "case" | undefined>("role", (shop, part) => {
+  const has = (kind: "journal" | "hole" | "bore"): boolean =>
+    refsOfKind(shop, kind).some((ref) => namedIn(shop, ref)[0] === part);
+  if (has("journal")) return "shaft";
+  if (has("hole") || has("bore")) return "case";
+  if (part.endsWith("shaft")) return "shaft";
+  return /(?:case|casing|housing)$/.test(part) ? "case" : undefined;
+});
 
 /** The float at 20 °C, all of its worst case, against what is wanted; undefined where either is not known. */
 export const floatVerdict = query<Verdict | undefined>(

@@ -40,32 +40,25 @@ export interface Demand {
 }
 
 /** All that is asked of the bores of a line. */
-export const demandsOf = query<Known<readonly Demand[]>>(
-  "demands",
-  (shop, line) => {
-    const all = boresOfLine(shop, line).flatMap(
-      (bore): readonly Known<Demand>[] => {
-        const fits = fitsOfBore(shop, bore).flatMap(
-          (fit) => demandOfFit(shop, bore, fit) ?? [],
-        );
-        const own = demandOfLimits(shop, bore);
-        if (fits.length === 0 && own === undefined) {
-          return [
-            unknown(
-              need(
-                bore,
-                "limits",
-                `a fit with \`want\`, or limits, of ${bore}`,
-              ),
-            ),
-          ];
-        }
-        return own === undefined ? fits : [...fits, own];
-      },
-    );
-    return everyKnown(all);
-  },
-);
+const demandsOf = query<Known<readonly Demand[]>>("demands", (shop, line) => {
+  const all = boresOfLine(shop, line).flatMap(
+    (bore): readonly Known<Demand>[] => {
+      const fits = fitsOfBore(shop, bore).flatMap(
+        (fit) => demandOfFit(shop, bore, fit) ?? [],
+      );
+      const own = demandOfLimits(shop, bore);
+      if (fits.length === 0 && own === undefined) {
+        return [
+          unknown(
+            need(bore, "limits", `a fit with \`want\`, or limits, of ${bore}`),
+          ),
+        ];
+      }
+      return own === undefined ? fits : [...fits, own];
+    },
+  );
+  return everyKnown(all);
+});
 
 function demandOfFit(
   shop: Shop,

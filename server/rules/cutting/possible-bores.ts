@@ -3,7 +3,7 @@ import { metresToTenths } from "../../core/quantity/exact.ts";
 import type { Demand } from "../../model/evaluate/window.ts";
 
 /** The bores, in m, that a demand may allow: those that a read journal allows, or any that one within its limits would. */
-export function possibleBores({ status, least, greatest, wanted }: Demand): {
+function possibleBores({ status, least, greatest, wanted }: Demand): {
   readonly low: number;
   readonly high: number;
 } {
