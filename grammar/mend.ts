@@ -45,7 +45,7 @@ export function wordAt(body: string, offset: number): WordSpan {
 /** The word before an offset; undefined where there is none. */
 export function wordBefore(body: string, offset: number): WordSpan | undefined {
   let end = offset;
-  while (0 < end && isBlank(body[end - 1])) end--;
+  while (isBlank(body[end - 1])) end--;
   return end === 0 ? undefined : { ...wordAt(body, end - 1), end };
 }
 
@@ -208,7 +208,6 @@ function joins(
     last = wordAt(body, last.end)
   ) {
     const text = body.slice(start, last.end).replaceAll(BLANKS, "-");
-    if (!NAME.test(text)) break;
     if (CLAUSE_WORDS.includes(body.slice(last.start, last.end))) break;
     mends.push({ start, end: last.end, text, sort: "join" });
   }
@@ -228,7 +227,6 @@ function isOneEditFrom(word: string, other: string): boolean {
 
 const NAMED =
   /^an? (?!text|number|decimal|unit|date|class|count|stage|signed)\p{Ll}/u;
-const NAME = /^\p{L}[\p{L}\d-]*$/u;
 const BLANKS = /[ \t\u{A0}]+/gu;
 
 /** `with r-8755` for `with 8755`. */

@@ -127,6 +127,8 @@ describe("shapes", () => {
     ["nominal 1 3/16", "nominal 12  7/8"],
     ['note "a"', 'note "b # c, d"'],
     ["limits 25 H7", "limits 30 f8"],
+    ["limits 25 H7", "limits 30 h11"],
+    ["limits 25 H7", "limits 30 JS7"],
     ["size letter F", "size letter Q"],
     ["part a-b", "part lay-shaft"],
     ["part \u{E9}ta", "part zeta"],
