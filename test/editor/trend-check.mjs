@@ -38,6 +38,7 @@ export const trendChecks = [
     name: "the trend of a size is chosen from a list and drawn beside the record, over all records of its part",
     async check({ page, server, shoot }) {
       const folder = path.join(server.folder, "visits");
+      await listNow(page);
       await mkdir(folder);
       try {
         // at once, before any editor could watch the new folder
@@ -88,6 +89,23 @@ export const trendChecks = [
     },
   },
 ];
+
+/** Has the server list the records, so that what comes later is not found only because nobody looked before. */
+async function listNow(page) {
+  const box = page.locator(".quick-input-widget");
+  await until("the list of all records", async () => {
+    await page.keyboard.press("Control+KeyT");
+    await box
+      .locator("input[type=text]")
+      .first()
+      .fill("#visit-", { timeout: 3000 });
+    await box
+      .locator(".monaco-list-row", { hasText: "No matching" })
+      .waitFor({ timeout: 8000 });
+    return true;
+  });
+  await page.keyboard.press("Escape");
+}
 
 /** Opens a file by its name, through the box that Ctrl+P opens. */
 async function openFile(page, name) {
