@@ -64,6 +64,15 @@ describe("two files that a job uses share names", () => {
     ]);
   });
 
+  test("it is said at the first use of a file that is used twice", () => {
+    const { place } = theOne(
+      uses.replace("part case\n", '  use "other.thou"\npart case\n'),
+      "name-twice",
+      { "own.thou": shop("own", GAUGE), "other.thou": shop("other", GAUGE) },
+    );
+    expect(place.line).toBe(3);
+  });
+
   test("names that only one of them has twice are told in that file, not here", () => {
     expect(
       foundIn(uses, "name-twice", {
