@@ -116,6 +116,12 @@ fit front of journal front in bore front
   hot shaft 68 F, bush 68 F, case 68 F
 `;
 
+const offNominal = (at: string, read: string): string =>
+  journal(`nominal 0.8750\n  read ${read}`).replace(
+    "inch\n",
+    `inch\n  warn reading-off-nominal at ${at}\n`,
+  );
+
 const BOUNDS: readonly (readonly [
   code: string,
   what: string,
@@ -268,6 +274,24 @@ const BOUNDS: readonly (readonly [
   ["float-off", "the least end float", stack("10.1000"), stack("10.0999")],
   ["hot-loose", "the most when hot", hot("0.875000"), hot("0.875001")],
   ["hot-tight", "the least when hot", hot("0.874500"), hot("0.874499")],
+  [
+    "reading-off-nominal",
+    "the job's share over it",
+    offNominal("1 %", "0.883750"),
+    offNominal("1 %", "0.883751"),
+  ],
+  [
+    "reading-off-nominal",
+    "the job's share under it",
+    offNominal("1 %", "0.866250"),
+    offNominal("1 %", "0.866249"),
+  ],
+  [
+    "reading-off-nominal",
+    "the job's length",
+    offNominal("0.004", "0.871000"),
+    offNominal("0.004", "0.870999"),
+  ],
 ];
 
 for (const [code, what, on, past, others = {}] of BOUNDS)

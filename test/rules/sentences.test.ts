@@ -1,5 +1,5 @@
 // Sentences that the pages' samples don't reach: the other half of an "or", one journal and many, and what is offered where something lacks.
-import { expect, test } from "vitest";
+import { describe, expect, test } from "vitest";
 import type { Finding } from "../../server/model/result.ts";
 import { checkText } from "../model/check-text.ts";
 
@@ -106,4 +106,87 @@ test("a bush that has been read is not offered other limits to be made to", () =
   ]);
   expect(offered(`${limits}\n  read od 1.0005 1.0005`)).toEqual([]);
   expect(offered("read od 1.0005 1.0005")).toEqual([]);
+});
+
+const stack = (plus: string): string => `job float
+  units mm
+stack output
+  want 0.10 to 0.20
+  plus case-width ${plus}
+  minus spacer 10.00
+`;
+
+test("an end float that is too small is told how much to take off, one that may be anything to be read first", () => {
+  const small = found(stack("10.05"), "float-off");
+  expect(small.level).toBe("error");
+  // 0.10 − 0.05 brings it to the least that is wanted, 0.20 − 0.05 to the most
+  expect(small.message).toMatch(
+    /^The end float is 0\.050? mm, and 0\.100? to 0\.200? mm is wanted: take 0\.050? to 0\.150? mm off what closes it\.$/u,
+  );
+  const wide = found(stack("10.05 to 10.30"), "float-off");
+  expect(wide.level).toBe("warning");
+  expect(wide.message).toMatch(
+    /^The end float may be anything of 0\.050? to 0\.300? mm, and 0\.100? to 0\.200? mm is wanted: read its members, or narrow their limits\.$/u,
+  );
+});
+
+test("an interference that is foretold is told at its least", () => {
+  expect(
+    found(
+      "job winch\n  units inch\npart shaft\npart case\njournal front on shaft\n  limits 0.8760 to 0.8765\nbore front in case\n  limits 0.8750 to 0.8755\nfit front of journal front in bore front\n",
+      "fit-interferes",
+    ).message,
+  ).toMatch(/^There will be an interference of 0\.0005 in at least: /u);
+});
+
+test("a stray word before a line that would read without it is offered to be taken out, with its blank", () => {
+  const { message, fixes, place } = found(
+    "job winch\n  units inch\npart shaft\njournal front on shaft\n  h length 1.250\n",
+    "word-unknown",
+  );
+  expect(message).toBe(
+    "`h` begins no line here, and `length 1.250` would read without it.",
+  );
+  expect(place).toMatchObject({ line: 4, start: 2, end: 3 });
+  expect(fixes.map(({ title, safe, edits }) => [title, safe, edits])).toEqual([
+    ["Take `h` out", false, [{ place: { ...place, end: 4 }, text: "" }]],
+  ]);
+});
+
+describe("a concession that accepts nothing", () => {
+  const concession = (bound: string, why: string): string =>
+    `job winch
+  units inch
+part shaft
+part case
+journal front on shaft
+  read 0.8740
+bore front in case
+  read 0.8760
+fit front of journal front in bore front
+  want 0.0008 to 0.0016
+concession loose
+  allows fit-loose on fit front
+  up to ${bound}
+${why}`;
+  const signed = '  why "Low speed" by AK on 2026-11-05\n';
+  const idle = (text: string): readonly string[] =>
+    checkText(text)
+      .findings.filter(({ code }) => code === "concession-idle")
+      .map(({ message }) => message);
+
+  test("since its bound is of another kind than the finding is told so", () => {
+    expect(idle(concession("5 psi", signed))).toEqual([
+      "This concession accepts nothing: its bound is not of the kind that `fit-loose` is measured in. Take it out, or keep it as a record of what was allowed.",
+    ]);
+  });
+
+  test("since nobody signed it is told that alone", () => {
+    expect(idle(concession("0.0025", ""))).toEqual([]);
+  });
+
+  test("is told nothing of the sort where it holds, or is spent", () => {
+    for (const bound of ["0.0025", "0.0018"])
+      expect(idle(concession(bound, signed))).toEqual([]);
+  });
 });
