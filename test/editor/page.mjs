@@ -52,10 +52,13 @@ export async function runCommand(page, title) {
   });
 }
 
-/** The text drawn on a line, hints included and blanks made plain; undefined where the line is not in view. */
+/** The text drawn on a line, hints included, blanks made plain and places to break left out; undefined where the line is not in view. */
 export function drawnText(page, line) {
   return inLine(page, line, (element) =>
-    element.textContent.replaceAll("\u00a0", " ").trimEnd(),
+    element.textContent
+      .replaceAll("\u00a0", " ")
+      .replaceAll("\u200b", "")
+      .trimEnd(),
   );
 }
 
