@@ -182,7 +182,12 @@ ${why}`;
   });
 
   test("since nobody signed it is told that alone", () => {
-    expect(idle(concession("0.0025", ""))).toEqual([]);
+    const none = (why: string): readonly string[] =>
+      idle(concession("0.0025", why).replace("fit-loose", "fit-tight"));
+    expect(none("")).toEqual([]);
+    expect(none(signed)).toEqual([
+      "This concession accepts nothing: fit front has no finding `fit-tight`. Take it out, or keep it as a record of what was allowed.",
+    ]);
   });
 
   test("is told nothing of the sort where it holds, or is spent", () => {
