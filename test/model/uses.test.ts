@@ -2,7 +2,11 @@
 // what grew with the square of the uses took minutes for these numbers, and the test's own time would run out.
 import { expect, test } from "vitest";
 import { readLines } from "../../grammar/lines.ts";
-import { MOST_FILES, MOST_LINES_TOGETHER } from "../../server/model/uses.ts";
+import {
+  MOST_FILES,
+  MOST_LINES_TOGETHER,
+  resolvePath,
+} from "../../server/model/uses.ts";
 import { createProject } from "../../server/rules/check.ts";
 
 interface Tried {
@@ -139,4 +143,27 @@ test("as many files as are read, each of which uses all", () => {
   );
   expect(given).toBe(MOST_FILES - 1);
   expect(findings).toHaveLength(names.length);
+});
+
+test.each([
+  "/crib.thou",
+  "\\\\crib.thou",
+  "C:/crib.thou",
+  "file:///yard/crib.thou",
+  "https://example.org/crib.thou",
+  "../crib.thou",
+  "jobs/../../crib.thou",
+  "../yard-2/crib.thou",
+  "",
+])("%j leads to no file, on a disk or by address", (written) => {
+  expect(resolvePath("/yard/job.thou", written, "/yard")).toBeUndefined();
+  expect(
+    resolvePath("file:///yard/job.thou", written, "file:///yard"),
+  ).toBeUndefined();
+});
+
+test("what stays in the folder leads there", () => {
+  expect(resolvePath("/yard/jobs/a.thou", "../crib.thou", "/yard")).toBe(
+    "/yard/crib.thou",
+  );
 });
