@@ -9,7 +9,7 @@ import type { Span } from "./values.ts";
 /** Files that a record rests on, itself and those that are not there among them. A shop has a few cribs. */
 export const MOST_FILES = 200;
 /** Lines of all of them together. */
-export const MOST_LINES_TOGETHER = 200_000;
+export const MOST_LINES_TOGETHER = 100_000;
 
 /** A `use` of a file, with what it leads to. */
 export interface Use {
