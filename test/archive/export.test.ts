@@ -1,4 +1,5 @@
 // `thou export` as a person runs it: what is worked out again and what is not, what leaves, and what is said when the world does not allow it.
+import manifest from "../../package.json" with { type: "json" };
 import { rmSync } from "node:fs";
 import {
   mkdir,
@@ -361,7 +362,7 @@ describe("what goes wrong", () => {
       const refused = await ran(words, cwd);
       expect(refused.code).toBe(2);
       expect(refused.err.replaceAll(/\s+/g, " ")).toContain(
-        "archive was written by a newer thou (0.1.0; its schema is 2, this one knows up to 1): install that version, or export to another folder.",
+        `archive was written by a newer thou (${manifest.version}; its schema is 2, this one knows up to 1): install that version, or export to another folder.`,
       );
     }
     expect(await readFile(list, "utf8")).toBe(newer);
