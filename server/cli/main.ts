@@ -1,6 +1,6 @@
 #!/usr/bin/env node
 // The process behind `thou`: its streams, its folder, its exit code. Everything else is run.ts's.
-import { realpathSync } from "node:fs";
+import { realpathSync, writeSync } from "node:fs";
 import path from "node:path";
 import { availableParallelism } from "node:os";
 import { isatty } from "node:tty";
@@ -29,7 +29,8 @@ const io: Io = {
 };
 
 // no process.exit: what was written must first get out, and the language server goes on
-if (parentPort === null)
+if (parentPort === null) {
+  process.on("exit", endedEarly);
   void run(process.argv.slice(2), io, {
     ...parts,
     serverFile,
@@ -37,9 +38,17 @@ if (parentPort === null)
     startThread: () => threadOf(new Worker(__filename)),
     cores: availableParallelism(),
   }).then((code) => {
+    process.off("exit", endedEarly);
     process.exitCode = code;
   });
-else serveChecks(parts.createProject, parentPort);
+} else serveChecks(parts.createProject, parentPort);
+
+/** A process ends as soon as nothing is left to wait for, its work done or not: then it has failed. */
+function endedEarly(code: number): void {
+  if (code !== 0) return;
+  writeSync(2, "thou: it ended before its work was done: run it again.\n");
+  process.exitCode = 2;
+}
 
 function threadOf(worker: Worker): Thread {
   return {
