@@ -155,7 +155,12 @@ async function walk(page, folder, shoot) {
   );
   assert.ok(reached < FIVE_MINUTES);
 
-  const lines = (await record()).split("\n");
+  // as saved: on the disk the readings may come a little after they stand in the editor
+  const lines = await until("the readings in the record", async () => {
+    await page.keyboard.press("Control+KeyS");
+    const text = await record();
+    return /^ {2}read far /m.test(text) ? text.split("\n") : undefined;
+  });
   await goByKeys(page, 1 + lines.indexOf("line layshaft"));
   await openMenu(page);
   await shoot("5a-light-bulb");
