@@ -81,10 +81,9 @@ export function createLoader(
 
   /** Lets go of every used file but those of one record: the next is most often of the same crib. */
   function letGoBut(path: string): void {
-    const stays = new Set([path]);
-    for (const next of stays)
-      for (const use of project.open(next)?.uses ?? [])
-        if (use.path !== undefined) stays.add(use.path);
+    // what it rests on is known: to open each of them as a record of its own would work all of it out again for each
+    const rests = project.open(path)?.shop.files ?? [];
+    const stays = new Set([path, ...rests.map((file) => file.path)]);
     for (const each of [...held.keys()]) {
       if (stays.has(each)) continue;
       held.delete(each);

@@ -106,36 +106,57 @@ export function faresOf(
   return { uses, isWhole };
 }
 
-/** Of each file, those that it uses and that lead back to it. */
+/**
+ * Of each file, those that it uses and that lead back to it: those of its own circle. Circles are found in one pass over all uses, after
+ * Tarjan (strongly connected components; from memory), without recursion, since chains may be long.
+ */
 function circlesIn(
   files: readonly FileEntries[],
   known: Known,
 ): ReadonlyMap<string, ReadonlySet<string>> {
-  const there = new Map(files.map((file) => [file.path, file]));
+  const there = new Set(files.map(({ path }) => path));
   const nextTo = new Map(
     files.map((file) => [
       file.path,
       [...known.usesIn(file).paths].filter((path) => there.has(path)),
     ]),
   );
-  const reached = new Map(
-    files.map(({ path }) => {
-      const all = new Set(nextTo.get(path));
-      for (const each of all)
-        for (const further of nextTo.get(each) ?? []) all.add(further);
-      return [path, all];
-    }),
-  );
-  return new Map(
-    files.map(({ path }) => [
-      path,
-      new Set(
-        (nextTo.get(path) ?? []).filter(
-          (each) => reached.get(each)?.has(path) === true,
-        ),
-      ),
-    ]),
-  );
+  const order = new Map<string, number>();
+  const lowest = new Map<string, number>();
+  const circle = new Map<string, ReadonlySet<string>>();
+  const open: string[] = [];
+  const lower = (path: string, to: number | undefined): void => {
+    if (to !== undefined && to < (lowest.get(path) ?? to + 1))
+      lowest.set(path, to);
+  };
+  for (const start of there) {
+    const trail: { readonly path: string; at: number }[] = [];
+    const enter = (path: string): void => {
+      order.set(path, order.size);
+      lowest.set(path, order.size - 1);
+      open.push(path);
+      trail.push({ path, at: 0 });
+    };
+    if (!order.has(start)) enter(start);
+    for (let top = trail.at(-1); top !== undefined; top = trail.at(-1)) {
+      const { path } = top;
+      const next = nextTo.get(path)?.[top.at++];
+      if (next !== undefined) {
+        if (!order.has(next)) enter(next);
+        // one whose circle is closed leads nowhere that is open
+        else if (!circle.has(next)) lower(path, order.get(next));
+        continue;
+      }
+      trail.pop();
+      const before = trail.at(-1);
+      if (before !== undefined) lower(before.path, lowest.get(path));
+      if (lowest.get(path) === order.get(path)) {
+        const own = new Set(open.splice(open.lastIndexOf(path)));
+        for (const each of own) circle.set(each, own);
+      }
+    }
+  }
+  return circle;
 }
 
 export function readUses(file: FileEntries, root: string): UsesIn {

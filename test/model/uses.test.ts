@@ -1,5 +1,6 @@
 // Files that use one another in any number and in any circle: a record rests on so many of them and no more, and says so. No clock is read:
 // what grew with the square of the uses took minutes for these numbers, and the test's own time would run out.
+import fc from "fast-check";
 import { expect, test } from "vitest";
 import { readLines } from "../../grammar/lines.ts";
 import {
@@ -7,6 +8,7 @@ import {
   MOST_LINES_TOGETHER,
   resolvePath,
 } from "../../server/model/uses.ts";
+import { createFiles } from "../../server/model/project.ts";
 import { createProject } from "../../server/rules/check.ts";
 
 interface Tried {
@@ -117,6 +119,35 @@ test("two files that use each other twenty thousand times", () => {
   expect(findings).toHaveLength(many);
   expect(new Set(findings.map(([code]) => code))).toEqual(
     new Set(["use-loop"]),
+  );
+});
+
+test("a use closes a circle where what it leads to leads back, followed one by one", () => {
+  const uses8 = fc.array(fc.array(fc.nat(7), { maxLength: 4 }), {
+    minLength: 8,
+    maxLength: 8,
+  });
+  fc.assert(
+    fc.property(uses8, (of) => {
+      const files = createFiles({ root: "/" });
+      const name = (at: number): string => `c${at}.thou`;
+      of.forEach((to, at) => {
+        files.setFile(
+          `/${name(at)}`,
+          readLines(crib(`c${at}`, uses(to.map(name)))),
+        );
+      });
+      of.forEach((_, at) => {
+        for (const { path, state } of files.open(`/${name(at)}`)?.uses ?? []) {
+          const reached = new Set([path]);
+          for (const each of reached)
+            for (const further of of[Number(each?.slice(2, 3))] ?? [])
+              reached.add(`/${name(further)}`);
+          expect(state).toBe(reached.has(`/${name(at)}`) ? "loop" : "there");
+        }
+      });
+    }),
+    { numRuns: 300 },
   );
 });
 
