@@ -147,18 +147,12 @@ function usesOf(
   project: CheckedProject,
   hashes: Hashes,
 ): KeptAnswer["uses"] | undefined {
-  if (project.open(file) === undefined) return undefined;
-  const uses = new Map<string, string | null>();
-  const waiting = [file];
-  for (let next = waiting.pop(); next !== undefined; next = waiting.pop())
-    for (const { path } of project.open(next)?.uses ?? []) {
-      if (path === undefined || path === file || uses.has(path)) continue;
-      const content = hashes.taken(path);
-      const isText = project.open(path) !== undefined;
-      if (hashes.isUnreadable(path) || isText !== (content !== null))
-        return undefined;
-      uses.set(path, content);
-      waiting.push(path);
-    }
-  return [...uses];
+  const uses: (readonly [string, string | null])[] = [];
+  for (const { path, isText } of project.restsOn(file)) {
+    const content = hashes.taken(path);
+    if (hashes.isUnreadable(path) || isText !== (content !== null))
+      return undefined;
+    uses.push([path, content]);
+  }
+  return uses;
 }

@@ -27,7 +27,13 @@ export interface Io {
 /** As much of a project as a check or a sheet needs. */
 export type CheckedProject = Pick<
   Project,
-  "setFile" | "dropFile" | "close" | "missingUses" | "open" | "check"
+  | "setFile"
+  | "dropFile"
+  | "close"
+  | "missingUses"
+  | "restsOn"
+  | "open"
+  | "check"
 >;
 
 /** What the commands are given to work with. */

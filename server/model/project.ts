@@ -16,8 +16,15 @@ export interface Files {
   close(path: string): void;
   /** Some files that this one uses, however far, and that have not been given yet; none once it has all that it rests on. */
   missingUses(path: string): readonly string[];
+  /** Every file that this one uses, however far, there or not, and whether it is there as a text. */
+  restsOn(path: string): readonly UsedFile[];
   /** A file as a job or crib of its own; undefined where it is not there. */
   open(path: string): OpenFile | undefined;
+}
+
+export interface UsedFile {
+  readonly path: string;
+  readonly isText: boolean;
 }
 
 /** A file with all that it uses. */
@@ -77,6 +84,13 @@ export function createFiles(options: { readonly root: string }): Files {
       shops.delete(path);
     },
     missingUses: (path) => reachOf(path, known).missing.slice(0, AT_ONCE),
+    restsOn: (path) =>
+      reachOf(path, known)
+        .looked.filter((used) => used !== path)
+        .map((used) => ({
+          path: used,
+          isText: entriesOf(used) !== undefined,
+        })),
     open(path) {
       const file = entriesOf(path);
       if (file === undefined) return undefined;

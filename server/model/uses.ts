@@ -45,6 +45,8 @@ export interface Known {
 export interface Reach {
   /** The file and all that it uses, each once, nearest first. */
   readonly files: readonly FileEntries[];
+  /** The same and those that are not there, or no longer fit in. */
+  readonly looked: readonly string[];
   /** Files among them that nobody was asked for yet. */
   readonly missing: readonly string[];
   /** The file of its own `use` that leads to more than is read; undefined where all is. */
@@ -55,24 +57,25 @@ export interface Reach {
 export function reachOf(path: string, known: Known): Reach {
   const files: FileEntries[] = [];
   const missing: string[] = [];
-  let looked = 0;
+  const looked: string[] = [];
   let lines = 0;
   // each with the file of the record's own `use` by which it was come to first
   const from = new Map([[path, path]]);
   for (const [next, own] of from) {
-    if (looked === MOST_FILES) return { files, missing, beyond: own };
-    looked++;
+    if (looked.length === MOST_FILES)
+      return { files, looked, missing, beyond: own };
+    looked.push(next);
     if (!known.isGiven(next)) missing.push(next);
     const file = known.entriesOf(next);
     if (file === undefined) continue;
     lines += lineCount(file.lines);
     if (0 < files.length && MOST_LINES_TOGETHER < lines)
-      return { files, missing, beyond: own };
+      return { files, looked, missing, beyond: own };
     files.push(file);
     for (const used of known.usesIn(file).paths)
       if (!from.has(used)) from.set(used, next === path ? used : own);
   }
-  return { files, missing, beyond: undefined };
+  return { files, looked, missing, beyond: undefined };
 }
 
 /** How each `use` of the first file fares, and whether all that these files use is there. */

@@ -54,6 +54,11 @@ export function createFakeProject(world: FakeWorld): FakeProject {
     },
     missingUses: (path) =>
       [...reach(path, new Set())].filter((used) => !files.has(used)),
+    restsOn: (path) =>
+      [...reach(path, new Set())].map((used) => ({
+        path: used,
+        isText: (files.get(used) ?? null) !== null,
+      })),
     // only comparing and sheets open a record, and they are tested with the real one
     open: () => undefined,
     check(path) {
