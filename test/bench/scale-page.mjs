@@ -75,8 +75,8 @@ ${rows
 - The records are those of the made-up harbour of the tests: about 3 kB each, some 50 kB of JSON to write for each, a crib for every 60.
 - Each line is one run of the command as it is bundled, as a process of its own, to JSON that goes nowhere. Runs with kept answers have two threads. The
   records are changed before the clock starts.
-- **The machine** had ${range(cores)} cores, and shared them: the load beside each line is how many processes wanted a core at that time, ours among them, over the last five
-  minutes. So the time of the wall is what it can be at worst and says little; the time of the processors is what the run itself used, and is a little
+- **The machine** had ${range(cores)} cores, shared with other work where the load beside a line is over 3: how many processes wanted a core, ours among them, over the last five
+  minutes. There the time of the wall is what it can be at worst and says little; the time of the processors is what the run itself used, and is a little
   higher than on a quiet machine. Each was measured once.
 - Memory is the largest resident set that the system saw of the process with all its threads.
 
