@@ -3,6 +3,7 @@
 import type { FileLines } from "../../grammar/lines.ts";
 import type { AnswerCache, KeptAnswer } from "./answer-cache.ts";
 import { whyNot, type FoundFile } from "./find-files.ts";
+import { createFreshNames } from "./fresh-names.ts";
 import { createHashes, type Hashes } from "./hashes.ts";
 import type { CheckedProject } from "./io.ts";
 import { createLoader, type ReadBytes } from "./load-files.ts";
@@ -65,13 +66,7 @@ export function createCachedEvaluator(
 ): Evaluator {
   const hashes = createHashes(from);
   const evaluator = createEvaluator(project, cwd, tell, hashes.read);
-  const named = new Set<string>();
-  let fresh: string[] = [];
-  const name = (path: string): void => {
-    if (named.has(path)) return;
-    named.add(path);
-    fresh.push(path);
-  };
+  const used = createFreshNames();
   return {
     async evaluate(file) {
       let content: string | null;
@@ -83,7 +78,8 @@ export function createCachedEvaluator(
       }
       const kept = await cache.get(file.path);
       if (kept?.content === content && (await areSame(kept.uses, hashes))) {
-        for (const [path, there] of kept.uses) if (there !== null) name(path);
+        for (const [path, there] of kept.uses)
+          if (there !== null) used.add(path);
         const { lineTexts, check } = kept;
         return { ...file, lineTexts, check };
       }
@@ -108,10 +104,8 @@ export function createCachedEvaluator(
       evaluator.release(file);
     },
     newlyUsed() {
-      evaluator.newlyUsed().forEach(name);
-      const found = fresh;
-      fresh = [];
-      return found;
+      for (const path of evaluator.newlyUsed()) used.add(path);
+      return used.take();
     },
   };
 }

@@ -4,6 +4,7 @@ import { readLines, type FileLines } from "../../grammar/lines.ts";
 import { HistoryFault } from "../history/git.ts";
 import { giveUses } from "../model/give-uses.ts";
 import { nameFrom, whyNot, type FoundFile } from "./find-files.ts";
+import { createFreshNames } from "./fresh-names.ts";
 import type { CheckedProject } from "./io.ts";
 import { readText } from "./read-text.ts";
 import { shown } from "./terminal-text.ts";
@@ -32,8 +33,7 @@ export function createLoader(
   from?: ReadBytes,
 ): Loader {
   const held = new Map<string, FileLines | null>();
-  const named = new Set<string>();
-  let fresh: string[] = [];
+  const used = createFreshNames();
 
   /** Undefined where there is none that can be read; of a file that others use that is theirs to say. */
   async function read(
@@ -74,16 +74,13 @@ export function createLoader(
     const lines = await readUsed(path);
     held.set(path, lines);
     project.setFile(path, lines);
-    if (lines === null || named.has(path)) return;
-    named.add(path);
-    fresh.push(path);
+    if (lines !== null) used.add(path);
   }
 
   /** Lets go of every used file but those of one record: the next is most often of the same crib. */
   function letGoBut(path: string): void {
-    // what it rests on is known: to open each of them as a record of its own would work all of it out again for each
-    const rests = project.open(path)?.shop.files ?? [];
-    const stays = new Set([path, ...rests.map((file) => file.path)]);
+    const rests = project.restsOn(path).map((file) => file.path);
+    const stays = new Set([path, ...rests]);
     for (const each of [...held.keys()]) {
       if (stays.has(each)) continue;
       held.delete(each);
@@ -106,9 +103,7 @@ export function createLoader(
       else project.dropFile(file.path);
     },
     newlyUsed() {
-      const found = fresh;
-      fresh = [];
-      return found;
+      return used.take();
     },
   };
 }

@@ -2,7 +2,7 @@
 import picocolors from "picocolors";
 import type { Finding, Level, Place } from "../model/result.ts";
 import { nameFrom } from "./find-files.ts";
-import { paintFor, type Io, type Paint } from "./io.ts";
+import type { Io, Paint } from "./io.ts";
 import { createNextSteps, waitsOf } from "./next-steps.ts";
 import {
   inOrder,
@@ -52,8 +52,11 @@ export function textPart(
   return { text: said.join(""), waits: waitsOf(file) };
 }
 
-export function textReport(io: Io, { isBrief, columns }: TextForm): Report {
-  const paint = paintFor(io.stdout, io.env);
+export function textReport(
+  io: Io,
+  { isBrief, columns, hasColours }: TextForm,
+): Report {
+  const paint = picocolors.createColors(hasColours);
   const next = createNextSteps();
   return {
     add({ text, waits }) {

@@ -1,7 +1,7 @@
 // The reamers of the crib that serve a line which names none yet, each to be taken. Whoever takes one has chosen it: the order is that of the
 // choice, and what it leaves stands beside the line at once.
 import { given } from "../model/entry.ts";
-import { rankingOf } from "../model/evaluate/window.ts";
+import { cribRankingOf } from "../model/evaluate/window.ts";
 import type { OpenFile } from "../model/project.ts";
 import type { Spot } from "./position.ts";
 import { endOfFacts, eolOf, type Refactoring } from "./refactoring.ts";
@@ -21,7 +21,7 @@ export function reamersToTake(
     given(entry, "CutFact").state !== "absent"
   )
     return [];
-  const ranking = rankingOf(shop, entry.ref);
+  const ranking = cribRankingOf(shop, entry.ref);
   if (!ranking.known) return [];
   const at = endOfFacts(file, index);
   return ranking.value.crib

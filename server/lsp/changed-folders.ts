@@ -32,17 +32,19 @@ export async function recordsCome(
   return found;
 }
 
-/** Of the records that are known, those in places that are gone. */
+/** Of the records that are known, those in places that are gone; they are asked for only where a place is. */
 export function recordsGone(
   changes: readonly Change[],
-  known: ReadonlySet<string>,
+  known: () => readonly string[],
 ): readonly string[] {
   const gone = changes
     .filter(({ type }) => type === DELETED)
     .map(({ uri }) => pathOf(uri));
   return gone.length === 0
     ? []
-    : [...known].filter((path) => gone.some((folder) => isIn(path, folder)));
+    : [...new Set(known())].filter((path) =>
+        gone.some((folder) => isIn(path, folder)),
+      );
 }
 
 /** In a folder whose records are no one's: builds and packages come and go by the thousand. */

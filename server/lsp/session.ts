@@ -223,10 +223,12 @@ export function createSession(host: Host) {
     },
     filesChanged(changes: readonly Change[]): void {
       const others = changes.filter((each) => !isRecord(each));
-      const known = new Set([...workspace.known(), ...recordPaths.known()]);
       recordsChanged([
         ...changes.filter(isRecord).map(({ uri }) => uri),
-        ...recordsGone(others, known),
+        ...recordsGone(others, () => [
+          ...workspace.known(),
+          ...recordPaths.known(),
+        ]),
       ]);
       if (0 < others.length)
         quietly("looking into new folders", log, async () => {

@@ -4,7 +4,7 @@
 export async function giveUses(
   project: { missingUses(path: string): readonly string[] },
   path: string,
-  give: (used: string) => Promise<void>,
+  give: (used: string) => Promise<void> | void,
 ): Promise<void> {
   for (
     let missing = project.missingUses(path);

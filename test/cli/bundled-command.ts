@@ -1,4 +1,5 @@
 // The command as it ships, bundled into a folder of its own: for tests that start it as a process.
+import { execFile } from "node:child_process";
 import path from "node:path";
 import { build } from "esbuild";
 import { folderWith } from "./in-process.ts";
@@ -22,4 +23,26 @@ export async function bundledCommand(): Promise<{
     logLevel: "silent",
   });
   return { folder, command };
+}
+
+/** Runs the engine to its end; the code is the signal's name where one ended it. */
+export function runEngine(
+  args: readonly string[],
+  cwd: string,
+): Promise<{
+  readonly code: unknown;
+  readonly out: string;
+  readonly err: string;
+}> {
+  return new Promise((resolve) => {
+    execFile(
+      process.execPath,
+      args,
+      { cwd, maxBuffer: 100_000_000 },
+      (error, out, err) => {
+        const code = error === null ? 0 : (error.code ?? error.signal);
+        resolve({ code, out, err });
+      },
+    );
+  });
 }

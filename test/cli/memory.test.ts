@@ -1,7 +1,6 @@
 // The command over a record of a hundred thousand entries, with little memory: the engine ends a process that takes more than it is given.
-import { execFile } from "node:child_process";
 import { expect, test } from "vitest";
-import { bundledCommand } from "./bundled-command.ts";
+import { bundledCommand, runEngine } from "./bundled-command.ts";
 import { folderWith } from "./in-process.ts";
 
 /** A part, a journal, a bore and the fit of the two, on eight lines. */
@@ -26,22 +25,10 @@ test(
     const cwd = await folderWith({
       "a.thou": `job a\n  units mm\n${entries.join("")}`,
     });
-    const { code, out } = await new Promise<{
-      readonly code: unknown;
-      readonly out: string;
-    }>((resolve) => {
-      execFile(
-        process.execPath,
-        ["--max-old-space-size=400", command, "check", "a.thou"],
-        { cwd, maxBuffer: 100_000_000 },
-        (error, stdout) => {
-          resolve({
-            code: error === null ? 0 : (error.code ?? error.signal),
-            out: stdout,
-          });
-        },
-      );
-    });
+    const { code, out } = await runEngine(
+      ["--max-old-space-size=400", command, "check", "a.thou"],
+      cwd,
+    );
     expect(code).toBe(1);
     // as the terminal breaks lines
     expect(out.replace(/\s+/gu, " ")).toContain(

@@ -9,6 +9,7 @@ import { hoverAt } from "../../server/ide/hover.ts";
 import { tokensIn } from "../../server/ide/semantic-tokens.ts";
 import { symbolsIn } from "../../server/ide/symbols.ts";
 import { MOST_LINES } from "../../server/model/file-entries.ts";
+import { giveUses } from "../../server/model/give-uses.ts";
 import { MOST_FILES } from "../../server/model/uses.ts";
 import { createProject } from "../../server/rules/check.ts";
 import { folderWith, thou } from "../cli/in-process.ts";
@@ -72,33 +73,31 @@ function chain(length: number, end: string): ReadonlyMap<string, string> {
 test.each([
   ["that ends in nothing", "gone.thou", "file-missing"],
   ["that ends where it began", "c0.thou", "use-loop"],
-])("as many cribs as are read, each using the next, %s", (_, end, code) => {
-  const cribs = MOST_FILES - 2; // with the job, and the one that is gone
-  const texts = chain(cribs, end);
-  const project = createProject({ root: "/" });
-  project.setFile(
-    "/job.thou",
-    readLines('job a\n  units mm\n  use "c0.thou"\npart x\n'),
-  );
-  let given = 0;
-  for (
-    let missing = project.missingUses("/job.thou");
-    0 < missing.length;
-    missing = project.missingUses("/job.thou")
-  )
-    for (const path of missing) {
+])(
+  "as many cribs as are read, each using the next, %s",
+  async (_, end, code) => {
+    const cribs = MOST_FILES - 2; // with the job, and the one that is gone
+    const texts = chain(cribs, end);
+    const project = createProject({ root: "/" });
+    project.setFile(
+      "/job.thou",
+      readLines('job a\n  units mm\n  use "c0.thou"\npart x\n'),
+    );
+    let given = 0;
+    await giveUses(project, "/job.thou", (path) => {
       const text = texts.get(path);
       project.setFile(path, text === undefined ? null : readLines(text));
       given += text === undefined ? 0 : 1;
-    }
-  expect(given).toBe(cribs);
-  expect(project.check("/job.thou").findings).toEqual([]);
-  expect(
-    project
-      .check(`/c${cribs - 1}.thou`)
-      .findings.map((finding) => finding.code),
-  ).toContain(code);
-});
+    });
+    expect(given).toBe(cribs);
+    expect(project.check("/job.thou").findings).toEqual([]);
+    expect(
+      project
+        .check(`/c${cribs - 1}.thou`)
+        .findings.map((finding) => finding.code),
+    ).toContain(code);
+  },
+);
 
 test("ten thousand entries, by the command line", async () => {
   const entries = Array.from(

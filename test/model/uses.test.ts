@@ -2,6 +2,7 @@
 // what grew with the square of the uses took minutes for these numbers, and the test's own time would run out.
 import fc from "fast-check";
 import { expect, test } from "vitest";
+import { giveUses } from "../../server/model/give-uses.ts";
 import { readLines } from "../../grammar/lines.ts";
 import {
   MOST_FILES,
@@ -18,7 +19,7 @@ interface Tried {
 }
 
 /** Checks /job.thou with all of these that it asks for. */
-function tried(files: Readonly<Record<string, string>>): Tried {
+async function tried(files: Readonly<Record<string, string>>): Promise<Tried> {
   const project = createProject({ root: "/" });
   const give = (path: string): void => {
     const text = Object.hasOwn(files, path) ? files[path] : undefined;
@@ -26,15 +27,10 @@ function tried(files: Readonly<Record<string, string>>): Tried {
   };
   give("/job.thou");
   let given = 0;
-  for (
-    let missing = project.missingUses("/job.thou");
-    0 < missing.length;
-    missing = project.missingUses("/job.thou")
-  )
-    for (const path of missing) {
-      give(path);
-      given++;
-    }
+  await giveUses(project, "/job.thou", (path) => {
+    give(path);
+    given++;
+  });
   return {
     given,
     findings: project
@@ -65,37 +61,37 @@ function fan(files: number, lines = ""): Readonly<Record<string, string>> {
 const BEYOND =
   /^`c\d+\.thou` leads to more than a record is read with, 200 files and 100,000 lines: what stands in the rest is not known\./u;
 
-test("as many files as a record is read with are read, and what none of them has is said", () => {
-  const { given, findings } = tried(fan(MOST_FILES - 1));
+test("as many files as a record is read with are read, and what none of them has is said", async () => {
+  const { given, findings } = await tried(fan(MOST_FILES - 1));
   expect(given).toBe(MOST_FILES - 1);
   expect(findings.map(([code]) => code)).toEqual(["name-unknown"]);
 });
 
-test("of one more nothing is known, at the line that uses it, and no name is faulted that may stand there", () => {
-  const { findings } = tried(fan(MOST_FILES));
+test("of one more nothing is known, at the line that uses it, and no name is faulted that may stand there", async () => {
+  const { findings } = await tried(fan(MOST_FILES));
   expect(findings.map(([code, line]) => [code, line])).toEqual([
     ["file-missing", 2 + MOST_FILES - 1],
   ]);
   expect(findings[0]?.[2]).toMatch(BEYOND);
 });
 
-test("of very many only about as many are asked for as are read", () => {
-  expect(tried(fan(5000)).given).toBeLessThan(MOST_FILES + 10);
+test("of very many only about as many are asked for as are read", async () => {
+  expect((await tried(fan(5000))).given).toBeLessThan(MOST_FILES + 10);
 });
 
-test("of long ones only so many that their lines together are not too many", () => {
+test("of long ones only so many that their lines together are not too many", async () => {
   const lines = 49_990;
   const read = Math.floor(MOST_LINES_TOGETHER / lines);
-  const { given, findings } = tried(fan(40, "\n".repeat(lines)));
+  const { given, findings } = await tried(fan(40, "\n".repeat(lines)));
   expect(given).toBeLessThan(read + 10);
   expect(findings.map(([code, line]) => [code, line])).toEqual([
     ["file-missing", 2 + read - 1],
   ]);
 });
 
-test("where the rest is led to by way of others, the record says by which of its own", () => {
+test("where the rest is led to by way of others, the record says by which of its own", async () => {
   const names = counted(MOST_FILES, (at) => `d${at}.thou`);
-  const { findings } = tried({
+  const { findings } = await tried({
     "/job.thou": `${HEAD}  use "few.thou"\n  use "c1.thou"\npart x\n`,
     "/few.thou": crib("few"),
     "/c1.thou": crib("c1", uses(names)),
@@ -109,9 +105,9 @@ test("where the rest is led to by way of others, the record says by which of its
   expect(findings[0]?.[2]).toMatch(BEYOND);
 });
 
-test("two files that use each other twenty thousand times", () => {
+test("two files that use each other twenty thousand times", async () => {
   const many = 20_000;
-  const { given, findings } = tried({
+  const { given, findings } = await tried({
     "/job.thou": HEAD + uses(counted(many, () => "crib.thou")),
     "/crib.thou": crib("c", uses(counted(many, () => "job.thou"))),
   });
@@ -151,9 +147,9 @@ test("a use closes a circle where what it leads to leads back, followed one by o
   );
 });
 
-test("twenty thousand files that are not there are not all looked for", () => {
+test("twenty thousand files that are not there are not all looked for", async () => {
   const names = counted(20_000, (at) => `gone-${at}.thou`);
-  const { given, findings } = tried({ "/job.thou": HEAD + uses(names) });
+  const { given, findings } = await tried({ "/job.thou": HEAD + uses(names) });
   expect(given).toBe(MOST_FILES - 1);
   expect(findings).toHaveLength(MOST_FILES);
   expect(findings.at(-1)?.[2]).toMatch(
@@ -161,9 +157,9 @@ test("twenty thousand files that are not there are not all looked for", () => {
   );
 });
 
-test("as many files as are read, each of which uses all", () => {
+test("as many files as are read, each of which uses all", async () => {
   const names = ["job.thou", ...counted(MOST_FILES - 1, (at) => `c${at}.thou`)];
-  const { given, findings } = tried(
+  const { given, findings } = await tried(
     Object.fromEntries(
       names.map((name) => [
         `/${name}`,
