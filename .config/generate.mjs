@@ -28,6 +28,66 @@ export const examples: Readonly<Record<string, readonly string[]>> = ${JSON.stri
 `;
 }
 
+/** The records that stand in a page. */
+const recordsIn = (page) =>
+  [...page.matchAll(/```thou.*\n([^]*?)```/g)].map(([, record]) => record);
+
+/** The shapes of lines that records usually have, as Ohm reads them: of the grammar's own examples, the samples and the records on pages. */
+async function usualShapes() {
+  const { ENTRIES, entrySpec, factSpec } = await run("grammar/vocabulary.ts");
+  const { parseAfresh } = await run("grammar/by-ohm.ts");
+  const { readLines } = await run("grammar/lines.ts");
+  const { shapeOf } = await run("grammar/shape.ts");
+  const { packed, templateOf } = await run("grammar/template.ts");
+  const { examples } = await run("grammar/examples.ts");
+  const below = async (folder, ending) =>
+    (await readdir(folder))
+      .filter((file) => file.endsWith(ending))
+      .map((file) => `${folder}/${file}`);
+  const files = [
+    ...(await below("samples", ".thou")),
+    ...(await below("samples/shop", ".thou")),
+    ...(await below("docs/guide", ".md")),
+    ...(await below("test/rules", ".md")),
+    "README.md",
+  ];
+  const texts = await Promise.all(files.map((file) => readFile(file, "utf8")));
+  const rules = new Set(
+    ENTRIES.flatMap(({ rule, facts }) => [
+      rule,
+      ...facts.map((fact) => fact.rule),
+    ]),
+  );
+  const lines = Object.entries(examples)
+    .filter(([rule]) => rules.has(rule))
+    .flatMap(([rule, bodies]) => bodies.map((body) => ({ rule, body })));
+  for (const [index, text] of texts.entries())
+    for (const record of files[index].endsWith(".md")
+      ? recordsIn(text)
+      : [text])
+      for (const block of readLines(record).blocks)
+        block.lines.forEach((line, at) => {
+          const spec =
+            at === 0 ? entrySpec(line.word) : factSpec(block.kind, line.word);
+          if (spec !== undefined)
+            lines.push({ rule: spec.rule, body: line.body });
+        });
+  const shapes = new Map();
+  for (const { rule, body } of lines) {
+    const shape = shapeOf(body);
+    const key = `${rule} ${shape.key}`;
+    if (shapes.has(key)) continue;
+    const { tree, damagedAt } = parseAfresh(body, rule);
+    const template =
+      damagedAt === undefined ? templateOf(tree, shape) : undefined;
+    if (template !== undefined) shapes.set(key, packed(template));
+  }
+  const sorted = [...shapes].sort(([one], [other]) => (one < other ? -1 : 1));
+  return `// Made from thou.ohm and the records on pages and in samples by npm run generate: do not edit.
+export const usualShapes: Readonly<Record<string, string>> = ${JSON.stringify(Object.fromEntries(sorted), undefined, 2)};
+`;
+}
+
 /** The pages of findings by code, so that explain, the server and the sheet have them without a file. */
 async function findingPages() {
   const files = (await readdir("test/rules"))
@@ -292,6 +352,7 @@ const made = {
   "server/rules/pages.ts": findingPages,
   "grammar/thou.ohm-bundle.ts": grammarBundle,
   "grammar/examples.ts": grammarExamples,
+  "grammar/usual-shapes.ts": usualShapes,
   "client/syntaxes/thou.tmLanguage.json": colours,
   "docs/words.md": words,
   "server/archive/question-texts.ts": questionTexts,

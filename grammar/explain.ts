@@ -18,7 +18,7 @@ import {
   wordBefore,
   type Mend,
 } from "./mend.ts";
-import { LONGEST_BODY } from "./parse.ts";
+import { LONGEST_BODY } from "./by-ohm.ts";
 import { endOfText, isBlank } from "./tokens.ts";
 
 export interface Damage {

@@ -2,12 +2,15 @@
 
 /** A piece of a line. Spans are UTF-16 offsets from the start of the line's body, so that a moved line keeps its tree. */
 export interface Node {
-  /** The rule of thou.ohm that read it; see `LEAVES` and parse.ts for the few that are renamed. */
+  /** The rule of thou.ohm that read it; see `LEAVES` in by-ohm.ts for the few that are renamed. */
   readonly type: string;
   readonly start: number;
   readonly end: number;
   readonly children: readonly Node[];
 }
+
+/** Most nodes have none below them, and they are many. */
+export const NO_NODES: readonly Node[] = [];
 
 /** A node of this type anywhere directly below. */
 export function child(

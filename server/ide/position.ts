@@ -7,7 +7,8 @@ import {
   lineAt,
   lineCount,
 } from "../../grammar/lines.ts";
-import { parseBody, type Parsed } from "../../grammar/parse.ts";
+import type { Parsed } from "../../grammar/by-ohm.ts";
+import { parseBody } from "../../grammar/parse.ts";
 import { pathAt, type Node } from "../../grammar/tree.ts";
 import {
   entrySpec,

@@ -2,7 +2,7 @@
 // them so is for the tests in the real editor.
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
-import { parseAfresh } from "../../grammar/parse.ts";
+import { parseAfresh } from "../../grammar/by-ohm.ts";
 import { walk } from "../../grammar/tree.ts";
 import { ENTRY_KINDS } from "../../grammar/vocabulary.ts";
 import { exampleLines } from "./example-lines.ts";

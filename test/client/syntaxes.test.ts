@@ -4,7 +4,7 @@ import fc from "fast-check";
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { tmLanguage } from "../../client/syntaxes/generate.ts";
-import { parseAfresh } from "../../grammar/parse.ts";
+import { parseAfresh } from "../../grammar/by-ohm.ts";
 import { startOfComment, tokenize } from "../../grammar/tokens.ts";
 import { walk } from "../../grammar/tree.ts";
 import {

@@ -3,7 +3,7 @@
 import { readFileSync } from "node:fs";
 import path from "node:path";
 import { expect, test } from "vitest";
-import { parseAfresh } from "../../grammar/parse.ts";
+import { parseAfresh } from "../../grammar/by-ohm.ts";
 
 interface Example {
   readonly rule: string;

@@ -2,7 +2,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { isName, nameOutOf } from "../../grammar/names.ts";
-import { parseAfresh } from "../../grammar/parse.ts";
+import { parseAfresh } from "../../grammar/by-ohm.ts";
 import { CLAUSE_WORDS, entrySpec } from "../../grammar/vocabulary.ts";
 
 const rule = entrySpec("job")?.rule ?? "";

@@ -4,12 +4,10 @@ import { describe, expect, test } from "vitest";
 import { readLines } from "../../grammar/lines.ts";
 import {
   expectAfresh,
-  expectAfter,
   LONGEST_BODY,
   parseAfresh,
-  parseBody,
-  STOP,
-} from "../../grammar/parse.ts";
+} from "../../grammar/by-ohm.ts";
+import { expectAfter, parseBody, STOP } from "../../grammar/parse.ts";
 import { tokenize } from "../../grammar/tokens.ts";
 import { walk, type Node } from "../../grammar/tree.ts";
 import { entrySpec, ENTRIES, factSpec } from "../../grammar/vocabulary.ts";

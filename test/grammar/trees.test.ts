@@ -4,7 +4,7 @@ import { readFileSync } from "node:fs";
 import path from "node:path";
 import { expect, test } from "vitest";
 import { examples } from "../../grammar/examples.ts";
-import { parseAfresh } from "../../grammar/parse.ts";
+import { parseAfresh } from "../../grammar/by-ohm.ts";
 import type { Node } from "../../grammar/tree.ts";
 
 function shown(body: string, node: Node): string {

@@ -227,7 +227,7 @@ test("a state of an archive is written through disk.ts; its folder and its lock 
   ]);
 });
 
-test("only parse.ts calls Ohm", () => {
+test("only by-ohm.ts calls Ohm", () => {
   const callers = files.filter((file) => importsOf(file).includes("ohm-js"));
-  expect(callers).toEqual(["grammar/parse.ts"]);
+  expect(callers).toEqual(["grammar/by-ohm.ts"]);
 });

@@ -12,6 +12,7 @@ const MOST = 400;
 const LONG: Readonly<Record<string, string>> = {
   "grammar/thou.ohm-bundle.ts": "made from the grammar",
   "grammar/examples.ts": "made from the grammar",
+  "grammar/usual-shapes.ts": "made from the grammar",
   "grammar/vocabulary.ts": "the one table of entries and facts",
   "server/rules/pages.ts": "made from the pages of findings",
   "server/model/facts.ts": "one reader for each rule of a fact, in a table",

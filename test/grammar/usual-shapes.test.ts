@@ -1,0 +1,42 @@
+// The shapes that are shipped: usual lines are read without Ohm, which costs a millisecond for the first of each shape.
+import { expect, test, vi } from "vitest";
+import { readLines } from "../../grammar/lines.ts";
+import { packed, unpacked } from "../../grammar/template.ts";
+import { usualShapes } from "../../grammar/usual-shapes.ts";
+import { entrySpec, factSpec } from "../../grammar/vocabulary.ts";
+import { soundSamples } from "../samples.ts";
+
+vi.mock("ohm-js", () => ({
+  makeRecipe: () => {
+    throw new Error("Ohm was asked");
+  },
+}));
+
+const { parseBody } = await import("../../grammar/parse.ts");
+
+const lines = soundSamples.flatMap(({ text }) =>
+  readLines(text).blocks.flatMap((block) =>
+    block.lines.flatMap(({ word, body }, index) => {
+      if (block.kind === undefined) return [];
+      const spec = index === 0 ? entrySpec(word) : factSpec(block.kind, word);
+      return spec === undefined ? [] : [{ body, rule: spec.rule }];
+    }),
+  ),
+);
+
+test("no line of the samples needs Ohm", () => {
+  expect(lines.length).toBeGreaterThan(300);
+  for (const { body, rule } of lines)
+    expect(parseBody(body, rule).damagedAt, body).toBeUndefined();
+});
+
+test("a line of another shape needs it", () => {
+  expect(() =>
+    parseBody("read near 0.5 1.5 2.5 3.5 4.5 5.5 6.5", "ReadFact"),
+  ).toThrow("Ohm was asked");
+});
+
+test("a template comes back as it was packed", () => {
+  const all = Object.values(usualShapes);
+  expect(all.map((each) => packed(unpacked(each)))).toEqual(all);
+});
