@@ -67,12 +67,16 @@ export function placed(
   };
 }
 
-const LONGEST = 400;
+/** Past this what a message quotes is shown by its beginning. */
+const LONG = 400;
+
+/** Past this it ends, whatever it is made of: no sentence of a rule about a few entries is as long. */
+const LONGEST = 1000;
 
 /** A message that quotes a very long word or text shows its beginning, and one that quotes a control writes it out. */
 function readable(text: string): string {
   const message = shown(text);
-  if (message.length <= LONGEST) return message;
+  if (message.length <= LONG) return message;
   const shortened = message.replace(/`([^`]{60})[^`]+`/gu, "`$1…`");
   return shortened.length <= LONGEST
     ? shortened

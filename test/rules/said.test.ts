@@ -3,37 +3,10 @@
 // they are right, no golden file says: the figures are held by the tests of the core and of the model.
 import { describe, expect, test } from "vitest";
 import { readLines } from "../../grammar/lines.ts";
-import type { Finding, Place, Result } from "../../server/model/result.ts";
+import type { Result } from "../../server/model/result.ts";
 import { createProject } from "../../server/rules/check.ts";
-import { allPages, FIRST, type Sample } from "./pages.ts";
-
-const at = ({ file, line, start, end }: Place): string =>
-  `${file === FIRST ? "" : `${file} `}${String(line + 1)}:${String(start + 1)}-${String(end + 1)}`;
-
-function said({
-  level,
-  code,
-  place,
-  message,
-  entry,
-  accepted,
-  related,
-  fixes,
-}: Finding): readonly string[] {
-  return [
-    `  ${at(place)} ${level} ${code} of ${entry ?? "no entry"}${accepted === null ? "" : `, accepted by ${accepted}`}: ${message}`,
-    ...related.map((each) => `    see ${at(each.place)}: ${each.message}`),
-    ...fixes.flatMap(({ title, safe, edits, creates = [] }) => [
-      `    fix${safe ? ", safe" : ""}: ${title}`,
-      ...edits.map(
-        (edit) => `      ${at(edit.place)} ${JSON.stringify(edit.text)}`,
-      ),
-      ...creates.map(
-        ({ file, text }) => `      makes ${file} ${JSON.stringify(text)}`,
-      ),
-    ]),
-  ];
-}
+import { told } from "./found.ts";
+import { allPages, type Sample } from "./pages.ts";
 
 function resultSaid(result: Result): string {
   const { entry, kind, of, case: number, text, unit, status, verdict } = result;
@@ -55,7 +28,9 @@ function saidOf({ files }: Sample, code: string): readonly string[] {
       project.setFile(missing, null);
     const { findings, results } = project.check(name);
     return [
-      ...findings.filter((each) => each.code === code).flatMap(said),
+      ...findings
+        .filter((each) => each.code === code)
+        .flatMap((each) => told(each).map((line) => `  ${line}`)),
       ...results.map(resultSaid),
     ];
   });

@@ -75,7 +75,7 @@ function compare<K extends "JointFact" | "BoltsFact" | "DowelsFact">(
   const written = service.block.lines[as.span.line]?.body ?? "";
   const fixes = (edit: DraftEdit | undefined): readonly DraftFix[] =>
     // a bare length of another file may be in another unit
-    edit === undefined || !isInJob(shop, ref) || !isInJob(shop, part)
+    edit === undefined || !isInJob(shop, part)
       ? []
       : [
           {

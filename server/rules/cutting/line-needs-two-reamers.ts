@@ -1,7 +1,6 @@
 // No one size gives every journal of a line what it wants: who conflicts, and the ways out.
 import { metresToTenths } from "../../core/quantity/exact.ts";
 import {
-  lengthDigits,
   showLength,
   showRange,
   type System,
@@ -52,7 +51,7 @@ export const lineNeedsTwoReamers: Rule = {
               message:
                 each.high < each.low
                   ? `${nameOf(demand)} asks for a bore of ${showLength(each.low, system, step)} at its largest and ${showLength(each.high, system, step)} at its smallest`
-                  : `${nameOf(demand)} asks for a bore of ${lengthDigits(each.low, system, step)} to ${showLength(each.high, system, step)}`,
+                  : `${nameOf(demand)} asks for a bore of ${showRange(each.low, each.high, system, step)}`,
             },
           ];
         }),

@@ -53,9 +53,10 @@ export const reamerWrongSize: Rule = {
       const bore = chosen.ranked.cuts[index]?.nominal;
       return bore !== undefined && missesForSure(bore, each);
     });
+    const still = unread(ranking.value.demands);
     const until = isSure
       ? ""
-      : ` That is by limits alone, until ${unread(ranking.value.demands)} is read.`;
+      : ` That is by limits alone, until ${still} ${still.includes(" and ") ? "are" : "is"} read.`;
     const clearance = chosen.ranked.clearances[at];
     const leaves =
       demand.fit === undefined || clearance === undefined
