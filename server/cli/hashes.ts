@@ -1,12 +1,15 @@
 // The hash of each file that an export or a check with a cache reads, taken from the very bytes that are read: what is kept under a hash was worked out from them.
 import { createHash } from "node:crypto";
-import { readFile, stat } from "node:fs/promises";
-import type { ReadBytes } from "./load-files.ts";
+import { stat } from "node:fs/promises";
+import { readFromDisk, type ReadBytes } from "./load-files.ts";
 
 export interface Hashes {
   /** The hash of a record, read where it was not yet; `read` gives the same bytes once more. Null where the state that is read has none. Throws what the system says. */
   take(path: string): Promise<string | null>;
-  /** Reads a file, whatever it is for; undefined where no plain file is there: a `use` must not make the tool wait on a device. */
+  /**
+   * Reads a file; undefined where no plain file is there: a `use` must not make the tool wait on a device. Of a record that was just taken it
+   * gives the same bytes. The hash of what a `use` leads to is known from then on, that of any other record is not: there are too many.
+   */
   readonly read: ReadBytes;
   /** The hash of a file, read where it was not yet; null where it is not there, is no plain file or can't be read. */
   of(path: string): Promise<string | null>;
@@ -21,15 +24,23 @@ export function createHashes(from?: ReadBytes): Hashes {
   const known = new Map<string, string | null>();
   const unreadable = new Set<string>();
   let last:
-    | { readonly path: string; readonly bytes: Uint8Array | undefined }
+    | {
+        readonly path: string;
+        readonly bytes: Uint8Array | undefined;
+        readonly hash: string | null;
+      }
     | undefined;
-  const read = async (path: string): Promise<Uint8Array | undefined> => {
-    if (last?.path === path) return last.bytes;
+  const read: ReadBytes = async (path, isUsed) => {
+    if (last?.path === path) {
+      // files may use one another: the record before is now one that this one rests on
+      if (isUsed === true) known.set(path, last.hash);
+      return last.bytes;
+    }
     known.set(path, null);
     unreadable.delete(path);
     if (from === undefined && !(await isPlainFile(path))) return undefined;
     try {
-      const bytes = await (from ?? readFile)(path);
+      const bytes = await (from ?? readFromDisk)(path, isUsed);
       if (bytes !== undefined) known.set(path, hashOf(bytes));
       return bytes;
     } catch (error) {
@@ -43,15 +54,16 @@ export function createHashes(from?: ReadBytes): Hashes {
       const before = known.get(path);
       if (typeof before === "string") return before;
       last = undefined;
-      const bytes = await (from ?? readFile)(path);
-      last = { path, bytes };
-      return bytes === undefined ? null : hashOf(bytes);
+      const bytes = await (from ?? readFromDisk)(path);
+      const hash = bytes === undefined ? null : hashOf(bytes);
+      last = { path, bytes, hash };
+      return hash;
     },
     read,
     async of(path) {
       const before = known.get(path);
       if (before !== undefined) return before;
-      await read(path).catch(() => undefined);
+      await read(path, true).catch(() => undefined);
       const now = known.get(path) ?? null;
       known.set(path, now);
       return now;

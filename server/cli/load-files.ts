@@ -22,8 +22,13 @@ export interface Loader {
 /** Used files that are held for the next record: past so many, only those of the last record are. */
 export const MOST_HELD = 64;
 
-/** The bytes of a file in a state that is not the disk's; undefined where it is not there. */
-export type ReadBytes = (path: string) => Promise<Uint8Array | undefined>;
+/** The bytes of a file in a state that is not the disk's; undefined where it is not there. @param isUsed a `use` leads to it */
+export type ReadBytes = (
+  path: string,
+  isUsed?: boolean,
+) => Promise<Uint8Array | undefined>;
+
+export const readFromDisk: ReadBytes = (path) => readFile(path);
 
 /** @param from the state that files are read in; the disk where none is given */
 export function createLoader(
@@ -42,7 +47,7 @@ export function createLoader(
     isUsed: boolean,
   ): Promise<FileLines | undefined> {
     try {
-      const bytes = await (from ?? readFile)(path);
+      const bytes = await (from ?? readFromDisk)(path, isUsed);
       if (bytes === undefined && isUsed) return undefined;
       const text =
         bytes === undefined

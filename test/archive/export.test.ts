@@ -114,6 +114,25 @@ describe("what is worked out", () => {
     expect(used).toEqual([{ used: "jobs/crib.thou", n: 3, kinds: 1 }]);
   });
 
+  test("nothing of two cribs that use each other, and both where one of them changed", async () => {
+    const cribs = { a: "b", b: "a" };
+    const cwd = await folderWith(
+      Object.fromEntries(
+        Object.entries(cribs).map(([name, other]) => [
+          `jobs/${name}.thou`,
+          `shop ${name}\n  units inch\n  use "${other}.thou"\n`,
+        ]),
+      ),
+    );
+    expect((await exported(cwd)).out).toMatch(/^2 records worked out, 0 left/);
+    expect((await exported(cwd)).out).toMatch(/^0 records worked out, 2 left/);
+    await writeFile(
+      path.join(cwd, "jobs/a.thou"),
+      'shop a\n  units mm\n  use "b.thou"\n',
+    );
+    expect((await exported(cwd)).out).toMatch(/^2 records worked out, 0 left/);
+  });
+
   test("a crib that a crib uses counts as well", async () => {
     const cwd = await folderWith({
       ...SHOP,
