@@ -1,91 +1,137 @@
-// Where rows wait until a part is written: a database on the disk, so that memory stays flat however many records an export has. It writes
-// the Parquet files; which ones, and what becomes of them, is archive.ts's.
-import { stat } from "node:fs/promises";
+// Where records wait until a part is written. Those of a year wait on the disk; once they fill a part, or the export ends, they become a chunk:
+// its Parquet files, which are a part's or go into one. So the engine holds one table of one part and no more, however many records there are.
 import path from "node:path";
+import type { Disk } from "./disk.ts";
 import {
   columnsSql,
   fileList,
   namesSql,
   openEngine,
   quoted,
-  type Appender,
   type Engine,
 } from "./engine.ts";
-import { FULL, type Chunk } from "./plan.ts";
+import { isFull, type Chunk, type Limits } from "./plan.ts";
 import {
   TABLE_NAMES,
   tableNamed,
   type Rows,
   type TableName,
 } from "./schema.ts";
+import { openSpool, type Spool } from "./spool.ts";
 
 export interface Buffer {
   readonly engine: Engine;
-  add(year: number, rows: Rows): void;
+  add(year: number, rows: Rows): Promise<void>;
   /** How many records were added. */
   records(): number;
-  /** The same by year, in the order that they came, as many together as a part takes. */
-  chunks(): ReadonlyMap<number, readonly Chunk[]>;
+  /** The same by year, as many together as a part takes. Nothing is added after it. */
+  chunks(): Promise<ReadonlyMap<number, readonly Chunk[]>>;
+  /** A chunk without records. */
+  emptyChunk(): Promise<Chunk>;
+  fileOf(chunk: Chunk, table: TableName): string;
   /** Records that are not to be taken over from parts. */
   setGone(names: Iterable<string>): Promise<void>;
-  /** Writes one table of a part, and gives how many bytes that is. */
-  copy(table: TableName, part: Copied): Promise<number>;
+  /** Rows of the other records in files of parts. */
+  rowsIn(files: readonly string[]): Promise<number>;
+  /** Writes one table of chunks, and the other records' rows of it from files of parts, as one file. */
+  merge(
+    table: TableName,
+    chunks: readonly Chunk[],
+    parts: readonly string[],
+    to: string,
+  ): Promise<void>;
   close(): void;
 }
 
-export interface Copied {
-  readonly year: number;
-  readonly chunks: readonly number[];
-  readonly from: readonly string[];
-  readonly to: string;
+export interface BufferOptions {
+  /** For what waits, the chunks, and what a sort can't hold in memory. */
+  readonly folder: string;
+  readonly disk: Disk;
+  /** What fills a part. */
+  readonly full: Limits;
+  /** Told how many rows the engine holds or has just put in order, whenever that changes. */
+  readonly holds: (rows: number) => void;
 }
 
-const FLUSH = 50_000; // rows
+interface Open {
+  readonly number: number;
+  readonly spool: Spool;
+  records: number;
+  rows: number;
+}
 
-/** @param folder for the database and what a sort can't hold in memory */
-export async function openBuffer(folder: string): Promise<Buffer> {
-  const engine = await openEngine({
-    file: path.join(folder, "rows.duckdb"),
-    scratch: path.join(folder, "scratch"),
-  });
+export async function openBuffer(options: BufferOptions): Promise<Buffer> {
+  const { folder, disk, full, holds } = options;
+  const engine = await openEngine({ scratch: path.join(folder, "scratch") });
   await engine.run("CREATE TABLE gone (record VARCHAR)");
-  const appenders = new Map<TableName, Appender>();
-  for (const table of TABLE_NAMES) {
-    await engine.run(
-      `CREATE TABLE "${table}" (at_year INTEGER, at_chunk INTEGER, ${columnsSql(table)})`,
-    );
-    appenders.set(table, await engine.appender(table));
-  }
-  const chunks = new Map<number, { number: number; records: number }[]>();
+  const open = new Map<number, Open>();
+  const closed = new Map<number, Chunk[]>();
   let records = 0;
-  let waiting = 0;
-  const flush = (): void => {
-    for (const appender of appenders.values()) appender.flush();
-    waiting = 0;
+  let made = 0;
+
+  const spoolFile = (number: number): string =>
+    path.join(folder, `${number}.rows`);
+  const fileOf = ({ number }: Pick<Chunk, "number">, table: TableName) =>
+    path.join(folder, String(number), `${table}.parquet`);
+  const start = (): Open => {
+    const number = made++;
+    const spool = openSpool(spoolFile(number), disk);
+    return { number, spool, records: 0, rows: 0 };
   };
+
+  async function write(table: TableName, waiting: Open): Promise<void> {
+    await engine.run(`CREATE TABLE "${table}" (${columnsSql(table)})`);
+    const appender = await engine.appender(table);
+    try {
+      let rows = 0;
+      for (const piece of await waiting.spool.read(table)) {
+        for (const row of piece) appender.add(row);
+        rows += piece.length;
+        holds(rows);
+      }
+      appender.flush();
+    } finally {
+      appender.close();
+    }
+    const to = fileOf(waiting, table);
+    disk.before("copy", to);
+    await engine.run(copySql(table, `"${table}"`, to));
+    await engine.run(`DROP TABLE "${table}"`);
+    holds(0);
+  }
+
+  async function close(waiting: Open): Promise<Chunk> {
+    await disk.makeFolder(path.join(folder, String(waiting.number)));
+    for (const table of TABLE_NAMES) await write(table, waiting);
+    // its room is wanted for the parts
+    await disk.remove(spoolFile(waiting.number));
+    const { number, records: count, rows } = waiting;
+    return { number, records: count, rows };
+  }
+
+  async function closeYear(year: number, waiting: Open): Promise<void> {
+    open.delete(year);
+    closed.set(year, [...(closed.get(year) ?? []), await close(waiting)]);
+  }
+
   return {
     engine,
-    add(year, rows) {
-      const list = chunks.get(year) ?? [];
-      chunks.set(year, list);
-      let chunk = list.at(-1);
-      if (chunk === undefined || FULL <= chunk.records) {
-        chunk = { number: list.length, records: 0 };
-        list.push(chunk);
-      }
-      chunk.records++;
+    fileOf,
+    async add(year, rows) {
+      const waiting = open.get(year) ?? start();
+      open.set(year, waiting);
+      waiting.rows += await waiting.spool.add(rows);
+      waiting.records++;
       records++;
-      for (const [table, appender] of appenders)
-        for (const row of rows[table]) {
-          appender.add([year, chunk.number], row);
-          waiting++;
-        }
-      if (FLUSH <= waiting) flush();
+      if (isFull(waiting, full)) await closeYear(year, waiting);
     },
     records: () => records,
-    chunks: () => chunks,
+    async chunks() {
+      for (const [year, waiting] of [...open]) await closeYear(year, waiting);
+      return closed;
+    },
+    emptyChunk: () => close(start()),
     async setGone(names) {
-      flush();
       const list = [...names];
       for (let at = 0; at < list.length; at += 1000)
         await engine.run(
@@ -95,25 +141,47 @@ export async function openBuffer(folder: string): Promise<Buffer> {
             .join(", ")}`,
         );
     },
-    async copy(table, { year, chunks: numbers, from, to }) {
-      const names = namesSql(table);
-      const fresh = `SELECT ${names} FROM "${table}" WHERE at_year = ${year} AND at_chunk IN (${[-1, ...numbers].join(", ")})`;
-      const stays =
-        from.length === 0
-          ? ""
-          : ` UNION ALL SELECT ${names} FROM read_parquet(${fileList(from)}, hive_partitioning = false) WHERE record NOT IN (SELECT record FROM gone)`;
-      const order = ["record", ...tableNamed(table).order]
-        .map((name) => `"${name}"`)
-        .join(", ");
-      await engine.run(
-        `COPY (SELECT * FROM (${fresh}${stays}) ORDER BY ${order}) TO ${quoted(to)} (FORMAT PARQUET, COMPRESSION ZSTD)`,
+    async rowsIn(files) {
+      const all = files.map(
+        (file) => `SELECT record FROM read_parquet(${fileList([file])})`,
       );
-      return (await stat(to)).size;
+      const { rows } = await engine.rows(
+        `SELECT COUNT(*) FROM (${all.join(" UNION ALL ")}) WHERE ${STAYS}`,
+      );
+      return Number(rows[0]?.[0]);
+    },
+    async merge(table, fresh, parts, to) {
+      const names = namesSql(table);
+      const read = (files: readonly string[]): string =>
+        `SELECT ${names} FROM read_parquet(${fileList(files)}, hive_partitioning = false)`;
+      const sources = [
+        ...(fresh.length === 0
+          ? []
+          : [read(fresh.map((chunk) => fileOf(chunk, table)))]),
+        ...(parts.length === 0 ? [] : [`${read(parts)} WHERE ${STAYS}`]),
+      ];
+      disk.before("copy", to);
+      holds(
+        await engine.run(
+          copySql(table, `(${sources.join(" UNION ALL ")})`, to),
+        ),
+      );
+      holds(0);
     },
     close() {
-      // what waits is not wanted any more: it need not fit on the disk
-      for (const appender of appenders.values()) appender.close();
       engine.close();
     },
   };
+}
+
+/** Rows that the engine gathers before it writes them. */
+const ROW_GROUP = 20_480;
+const STAYS = "record NOT IN (SELECT record FROM gone)";
+
+/** Rows of one table as a file, in the table's order. */
+function copySql(table: TableName, rows: string, to: string): string {
+  const order = ["record", ...tableNamed(table).order]
+    .map((name) => `"${name}"`)
+    .join(", ");
+  return `COPY (SELECT * FROM ${rows} ORDER BY ${order}) TO ${quoted(to)} (FORMAT PARQUET, COMPRESSION ZSTD, ROW_GROUP_SIZE ${ROW_GROUP})`;
 }

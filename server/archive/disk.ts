@@ -1,6 +1,7 @@
 // What an export does to the disk, one operation at a time, each of which a test can make fail or end the process at. What is written is on
 // the disk, not only on its way there, before anything that rests on it is done.
 import {
+  appendFile,
   copyFile,
   link,
   mkdir,
@@ -12,12 +13,22 @@ import {
 import { codeOf } from "./fault.ts";
 
 export type Operation =
-  "folder" | "write" | "copy" | "sync" | "rename" | "link" | "point" | "remove";
+  | "folder"
+  | "append"
+  | "write"
+  | "copy"
+  | "sync"
+  | "rename"
+  | "link"
+  | "point"
+  | "remove";
 
 export interface Disk {
   /** Called before each operation, those of the engine among them (`copy`). What it throws is what the disk says. */
   before(operation: Operation, path: string): void;
   makeFolder(path: string): Promise<void>;
+  /** For what is an export's own: it need not be on the disk when the machine stops. */
+  append(path: string, text: string): Promise<void>;
   write(path: string, text: string): Promise<void>;
   /** Waits until a file or a folder that others wrote is on the disk. */
   sync(path: string): Promise<void>;
@@ -35,6 +46,10 @@ export function createDisk(before: Disk["before"] = () => undefined): Disk {
     async makeFolder(path) {
       before("folder", path);
       await mkdir(path, { recursive: true });
+    },
+    async append(path, text) {
+      before("append", path);
+      await appendFile(path, text);
     },
     async write(path, text) {
       before("write", path);

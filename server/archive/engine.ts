@@ -10,10 +10,11 @@ import { ArchiveFault } from "./fault.ts";
 import { tableNamed, type Row, type TableName } from "./schema.ts";
 
 export interface Engine {
-  run(sql: string): Promise<void>;
+  /** Gives how many rows a statement that writes rows has written. */
+  run(sql: string): Promise<number>;
   /** Rows as plain values: whole numbers and quantities as numbers, days as ISO 8601. */
   rows(sql: string): Promise<Answer>;
-  /** A table of the schema to put rows into, with columns before its own. */
+  /** A table of the schema to put rows into. */
   appender(table: TableName): Promise<Appender>;
   close(): void;
 }
@@ -26,8 +27,7 @@ export interface Answer {
 }
 
 export interface Appender {
-  /** @param first values of the columns before the table's own, whole numbers */
-  add(first: readonly number[], row: Row): void;
+  add(row: Row): void;
   flush(): void;
   close(): void;
 }
@@ -52,31 +52,33 @@ async function load(): Promise<Duck> {
   }
 }
 
-/**
- * @param file a database on the disk, for more rows than memory should hold; undefined for one in memory
- * @param scratch a folder for what a large sort can't hold in memory
- */
+/** @param options a folder for what memory should not hold; undefined where it may hold all that is asked for */
 export async function openEngine(
-  options: { readonly file: string; readonly scratch: string } | undefined,
+  options: { readonly scratch: string } | undefined,
 ): Promise<Engine> {
   const duck = await load();
   const instance: DuckDBInstance = await duck.DuckDBInstance.create(
-    options?.file ?? ":memory:",
+    ":memory:",
     {
       // it must never fetch anything
       autoinstall_known_extensions: "false",
       autoload_known_extensions: "false",
-      threads: "2",
       // an export must not grow with the archive in memory; a question may, and leaves nothing on the disk
       ...(options === undefined
-        ? { temp_directory: "" }
-        : { memory_limit: "256MB", temp_directory: options.scratch }),
+        ? { threads: "2", temp_directory: "" }
+        : {
+            threads: "1",
+            memory_limit: "128MB",
+            temp_directory: options.scratch,
+            // what is let go goes back to the system at once
+            allocator_bulk_deallocation_flush_threshold: "1MB",
+          }),
     },
   );
   const connection = await instance.connect();
   return {
     async run(sql) {
-      await connection.run(sql);
+      return (await connection.run(sql)).rowsChanged;
     },
     rows: (sql) => rowsBy(duck, connection, sql),
     appender: async (table) =>
@@ -124,8 +126,7 @@ function appenderOf(
 ): Appender {
   const { columns } = tableNamed(table);
   return {
-    add(first, row) {
-      for (const value of first) appender.appendInteger(value);
+    add(row) {
       columns.forEach(({ type, name }, index) => {
         const value = row[index];
         if (value === null) appender.appendNull();

@@ -62,12 +62,17 @@ async function recordsIn(
       `SELECT record, used, content FROM ${from("uses")}`,
     );
     const uses = new Map<string, UsedFile[]>();
+    // what many records use is held once
+    const files = new Map<string, UsedFile>();
     for (const [record, name, content] of used.rows) {
-      const list = uses.get(String(record)) ?? [];
-      list.push({
+      const key = JSON.stringify([name, content]);
+      const file = files.get(key) ?? {
         name: String(name),
         content: content === null ? null : String(content),
-      });
+      };
+      files.set(key, file);
+      const list = uses.get(String(record)) ?? [];
+      list.push(file);
       uses.set(String(record), list);
     }
     return new Map(

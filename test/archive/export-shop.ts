@@ -2,7 +2,11 @@
 import { readdir, readFile } from "node:fs/promises";
 import path from "node:path";
 import { readLines } from "../../grammar/lines.ts";
-import { openArchive, type Committed } from "../../server/archive/archive.ts";
+import {
+  openArchive,
+  type ArchiveOptions,
+  type Committed,
+} from "../../server/archive/archive.ts";
 import type { Disk } from "../../server/archive/disk.ts";
 import { rowsOf, yearOf } from "../../server/archive/rows.ts";
 import { createProject } from "../../server/rules/check.ts";
@@ -12,6 +16,7 @@ export async function exportShop(
   cwd: string,
   out: string,
   disk: Disk,
+  more: Pick<ArchiveOptions, "full" | "holds"> = {},
 ): Promise<Committed> {
   const archive = await openArchive({
     folder: out,
@@ -19,6 +24,7 @@ export async function exportShop(
     cwd,
     version: "test",
     disk,
+    ...more,
   });
   try {
     const project = createProject({ root: "" });

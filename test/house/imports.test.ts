@@ -222,7 +222,7 @@ test("a state of an archive is written through disk.ts; its folder and its lock 
   });
   expect(writing).toEqual([
     "archive.ts: mkdir",
-    "disk.ts: copyFile link mkdir open rename rm symlink",
+    "disk.ts: appendFile copyFile link mkdir open rename rm symlink",
     "lock.ts: link rename rm writeFile",
   ]);
 });

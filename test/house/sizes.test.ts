@@ -19,7 +19,6 @@ const LONG: Readonly<Record<string, string>> = {
   "server/model/entry.ts": "the one reading of a block",
   "server/pictures/fit-chart.ts": "one picture, whose parts share one scale",
   "server/archive/schema.ts": "the one table of tables and columns",
-  "server/archive/archive.ts": "one state of an archive, from opened to whole",
 };
 
 test("no file is far longer than one idea takes, but for those with a reason", () => {
