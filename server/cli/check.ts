@@ -159,7 +159,7 @@ async function check(
     io.cwd,
   );
   const summary = counter.summary();
-  report.end({ summary, problems: [...problems], usedWithErrors });
+  await report.end({ summary, problems: [...problems], usedWithErrors });
   if (fails(summary, options.failOn)) context.exitWith(1);
 }
 

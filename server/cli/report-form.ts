@@ -42,7 +42,7 @@ export function partOf(file: CheckedFile, form: ReportForm): ReportPart {
     case "json":
       return { count, text: jsonPart(file) };
     case "sarif":
-      return { count, text: "", findings: sarifPart(file) };
+      return { count, ...sarifPart(file, form.cwd) };
   }
 }
 

@@ -15,9 +15,10 @@ export function jsonReport(out: Output): Report {
       out.write(text);
       files++;
     },
-    end({ summary }) {
+    async end({ summary }) {
       if (files === 0) out.write(`{"schema":${SCHEMA},"files":[`);
       out.write(`\n],"summary":${jsonText(summary)}}\n`);
+      await out.drained();
     },
   };
 }

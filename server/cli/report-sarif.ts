@@ -13,42 +13,80 @@ import {
   type CheckedFile,
   type Outcome,
   type Report,
+  type ReportPart,
 } from "./report.ts";
+import { createSpool } from "./spool.ts";
 import { version } from "./version.ts";
 
 const SCHEMA =
   "https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json";
 const ROOT = "%SRCROOT%";
 
+/** What stands after the last result: the end of the list, of the run, of the runs and of the log. */
+const END = "\n    }\n  ]\n}";
+/** Before each line of a result, which stands four levels down. */
+const WITHIN = " ".repeat(8);
+
+/**
+ * The standard's order of things is free, but the rules and what could not be read have always stood before the results, and each result has
+ * the number of its rule: what is found waits in a spool until all files are checked.
+ */
 export function sarifReport(io: Io, pages: Parts["pages"]): Report {
-  const findings: Finding[] = [];
+  const spool = createSpool();
+  const found = new Set<string>();
   return {
-    add(part) {
-      findings.push(...(part.findings ?? []));
+    add({ text, codes = [] }) {
+      for (const code of codes) found.add(code);
+      if (text !== "") for (const line of text.split("\n")) spool.add(line);
     },
-    end(outcome) {
-      io.stdout.write(
-        `${jsonText(log(findings, outcome, pages, io.cwd), 2)}\n`,
-      );
+    async end(outcome) {
+      const { stdout } = io;
+      const codes = [...found].sort();
+      const whole = jsonText(log(codes, outcome, pages), 2);
+      if (codes.length === 0) stdout.write(whole);
+      else {
+        stdout.write(whole.slice(0, -`]${END}`.length));
+        let before = "\n";
+        for (const line of spool.lines()) {
+          stdout.write(before + withRule(line, codes));
+          before = ",\n";
+          await stdout.drained();
+        }
+        stdout.write(`\n      ]${END}`);
+      }
+      stdout.write("\n");
+      await stdout.drained();
     },
   };
 }
 
-/** The findings of one file in their order: cures have no place in the log. */
-export function sarifPart(file: CheckedFile): readonly Finding[] {
-  return inOrder(file.check.findings).map((finding) => ({
-    ...finding,
-    fixes: [],
-  }));
+/** The findings of one file in their order, each a result on a line of its own that has no number of its rule yet. */
+export function sarifPart(
+  file: CheckedFile,
+  cwd: string,
+): Pick<ReportPart, "text" | "codes"> {
+  const findings = inOrder(file.check.findings);
+  return {
+    text: findings.map((finding) => jsonText(result(finding, cwd))).join("\n"),
+    codes: [...new Set(findings.map(({ code }) => code))],
+  };
 }
 
+/** A result as it stands in the log. */
+function withRule(line: string, codes: readonly string[]): string {
+  const { ruleId, ...rest } = JSON.parse(line) as { readonly ruleId: string }; // a line that `result` gave
+  return jsonText(
+    { ruleId, ruleIndex: codes.indexOf(ruleId), ...rest },
+    2,
+  ).replace(/^/gmu, WITHIN);
+}
+
+/** All but the results. */
 function log(
-  findings: readonly Finding[],
+  codes: readonly string[],
   outcome: Outcome,
   pages: Parts["pages"],
-  cwd: string,
 ): object {
-  const codes = [...new Set(findings.map((finding) => finding.code))].sort();
   return {
     $schema: SCHEMA,
     version: "2.1.0",
@@ -77,9 +115,8 @@ function log(
             })),
           },
         ],
-        results: findings.map((finding) =>
-          result(finding, codes.indexOf(finding.code), cwd),
-        ),
+        // the last of the run: `sarifReport` writes what is in it
+        results: [],
       },
     ],
   };
@@ -94,10 +131,9 @@ function rule(code: string, page: string | undefined): object {
   };
 }
 
-function result(finding: Finding, ruleIndex: number, cwd: string): object {
+function result(finding: Finding, cwd: string): object {
   return {
     ruleId: finding.code,
-    ruleIndex,
     level: sarifLevel(finding),
     message: message(finding.message),
     locations: [

@@ -63,12 +63,13 @@ export function textReport(
       io.stdout.write(text);
       if (waits !== undefined) next.add(waits);
     },
-    end(outcome) {
+    async end(outcome) {
       const { errors, warnings } = outcome.summary;
       if (isBrief && errors + warnings === 0) return;
       io.stdout.write(`${summaryText(outcome.summary, paint)}\n`);
       for (const line of next.lines(outcome))
         io.stdout.write(`${wrapIndented(line, columns, "", "  ")}\n`);
+      await io.stdout.drained();
     },
   };
 }

@@ -39,10 +39,10 @@ export interface Outcome {
  */
 export interface ReportPart {
   readonly count: Count;
-  /** As it stands in the report; "" where the form puts files together at its end. */
+  /** As it stands in the report, or as the form wants it back at its end. */
   readonly text: string;
-  /** For a form that puts them together at its end. */
-  readonly findings?: readonly Finding[];
+  /** For a form that lists them: those of the file's findings, each once. */
+  readonly codes?: readonly string[];
   readonly waits?: Waits | undefined;
 }
 
@@ -62,7 +62,7 @@ export interface Waits {
 /** A form of report: it is given the part of each file in the order of the files, and the count at the end. */
 export interface Report {
   add(part: ReportPart): void;
-  end(outcome: Outcome): void;
+  end(outcome: Outcome): Promise<void>;
 }
 
 /** An accepted finding is shown as information, whatever it was. */

@@ -1,7 +1,8 @@
 // What an archive of records costs: a check from nothing with one thread and with two, a check where answers are kept and none, one in a hundred
 // or 100 of the records have changed, the first export and one after a single change. Each is a process of its own over the bundled command;
 // what it took is asked of the system: the time of the wall and of the processors, and the largest resident set, with all threads.
-// What was measured is kept in archive.json, a size in the place of the same size, and docs/scale.md is made from that.
+// With --write what was measured is kept in archive.json, a size in the place of the same size, and docs/scale.md is made from that; without,
+// it is printed and nothing is touched.
 //   node test/bench/archive.mjs [--write] [RECORDS...]     nothing is measured where no size is named
 // Past 10,000 records one run from nothing is made, with one thread, and no export: it takes long enough.
 import { spawn } from "node:child_process";
@@ -161,7 +162,11 @@ for (const records of sizes) {
   kept = [...kept.filter((row) => row.records !== records), ...rows].sort(
     (a, b) => a.records - b.records,
   );
-  await writeFile(KEPT, await format(JSON.stringify(kept), { parser: "json" }));
+  if (isWriting)
+    await writeFile(
+      KEPT,
+      await format(JSON.stringify(kept), { parser: "json" }),
+    );
 }
 await rm(here, { recursive: true });
 

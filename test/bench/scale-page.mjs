@@ -87,8 +87,8 @@ ${rows
   )} % more time of the processors in all: each warms
   up by itself and holds a shop of its own. On a machine with free cores the wall's time goes down by the rest; on a full one, \`--jobs 1\` is the cheaper.
 - **Memory.** A record is let go once it is written. Of the files that records use, 64 are held; past that, all but those of the last record are let go. A thread
-  runs a few batches of 16 records ahead of what is written, and hands over what is written, not what it was worked out from. SARIF alone is put
-  together at the end, so there the findings of all records are held.
+  runs a few batches of 16 records ahead of what is written, and hands over what is written, not what it was worked out from. SARIF, whose
+  rules stand before its results, is written at the end: until then what is past the first megabyte lies in a temporary file that no one else can open.
 - **Kept answers.** The folder holds one answer for each path that was ever checked, some 6 kB for the records above and at most 32 MB, and the next answer takes its place. It
   can be removed at any time. An answer is taken only where the tool, the record and every file that the record uses, however far, are what they
   were, byte for byte; one that is damaged is worked out anew. THOU_CACHE names a folder for every check.

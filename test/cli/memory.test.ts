@@ -1,4 +1,5 @@
-// The command over a record of a hundred thousand entries, with little memory: the engine ends a process that takes more than it is given.
+// The command over a record of a hundred thousand entries, and over many records, with little memory: the engine ends a process that takes more
+// than it is given.
 import { expect, test } from "vitest";
 import { bundledCommand, runEngine } from "./bundled-command.ts";
 import { folderWith } from "./in-process.ts";
@@ -34,5 +35,54 @@ test(
     expect(out.replace(/\s+/gu, " ")).toContain(
       "This file has 200,003 lines, and a file is read up to its line 50,000",
     );
+  },
+);
+
+test(
+  "forty thousand findings are written as SARIF in 64 MB",
+  { timeout: 240_000 },
+  async () => {
+    const { command } = await bundledCommand();
+    const names = Array.from({ length: 100 }, (_, at) => `r${100 + at}.thou`);
+    const unknown = Array.from({ length: 400 }, (_, at) => `wosit w${at}\n`);
+    const cwd = await folderWith(
+      Object.fromEntries(
+        names.map((name) => [name, `job a\n  units mm\n${unknown.join("")}`]),
+      ),
+    );
+    const { code, out } = await runEngine(
+      [
+        "--max-old-space-size=64",
+        command,
+        "check",
+        "--jobs",
+        "1",
+        "--format",
+        "sarif",
+      ],
+      cwd,
+    );
+    expect(code).toBe(1);
+    const log = JSON.parse(out) as {
+      readonly runs: readonly { readonly results: readonly unknown[] }[];
+    };
+    const results = log.runs[0]?.results ?? [];
+    expect(results).toHaveLength(40_000);
+    for (const [at, line] of [
+      [0, 3],
+      [39_999, 402],
+    ] as const)
+      expect(results[at]).toMatchObject({
+        ruleId: "word-unknown",
+        ruleIndex: 0,
+        locations: [
+          {
+            physicalLocation: {
+              artifactLocation: { uri: names[Math.floor(at / 400)] },
+              region: { startLine: line },
+            },
+          },
+        ],
+      });
   },
 );
