@@ -12,6 +12,7 @@ import {
 import type { Shop } from "../../model/shop.ts";
 import type { Entry } from "../../model/entry.ts";
 import type { Draft, Rule } from "../rule.ts";
+import { packFor } from "./pack.ts";
 
 export const floatOff: Rule = {
   code: "float-off",
@@ -41,7 +42,7 @@ function coldDrafts(shop: Shop, ref: string, entry: Entry): readonly Draft[] {
   const shown = showRange(worst.low, worst.high, system, step);
   const wanted = showRange(low, high, system, want.value.step);
   const tight = metresToTenths(worst.low) < metresToTenths(low);
-  const [least, greatest] = [worst.high - high, worst.low - low];
+  const { least, greatest } = packFor(worst, want.value);
   const todo =
     0 < greatest && least <= greatest
       ? `shims of ${showRange(Math.max(0, least), greatest, system, step)} bring it in`

@@ -5,6 +5,7 @@ import { wanted } from "../../model/evaluate/wanted.ts";
 import { floatOf, shimsOf } from "../../model/evaluate/stack.ts";
 import { given } from "../../model/entry.ts";
 import type { Rule } from "../rule.ts";
+import { packFor } from "./pack.ts";
 
 export const shimNone: Rule = {
   code: "shim-none",
@@ -25,8 +26,7 @@ export const shimNone: Rule = {
       return [];
     const { system } = settings(shop, "job");
     const { worst, step } = found.value;
-    const least = worst.high - want.value.high;
-    const greatest = worst.low - want.value.low;
+    const { least, greatest } = packFor(worst, want.value);
     const todo =
       greatest < least
         ? "it varies by more than is wanted, and shims don't narrow it: read the members"
