@@ -98,28 +98,30 @@ interface Opened {
   readonly open: OpenFile;
 }
 
+interface OpenedSide {
+  readonly opened: readonly Opened[];
+  /** Names of records that are there, or were a moment ago, and can't be read: they are neither new nor gone. */
+  readonly unread: ReadonlySet<string>;
+}
+
 /** Each side has a project of its own, since both have files of the same paths. */
-async function openedOf(
-  side: Side,
-  { parts }: Context,
-): Promise<readonly Opened[]> {
+async function openedOf(side: Side, { parts }: Context): Promise<OpenedSide> {
   const project = parts.createProject();
   const give = async (file: string): Promise<void> => {
     project.setFile(file, (await side.read(file)) ?? null);
   };
   const opened: Opened[] = [];
+  const unread = new Set<string>();
   for (const file of side.records) {
     // it may be there already, used by another
     if (project.open(file) === undefined) await give(file);
     await giveUses(project, file, give);
     const open = project.open(file);
-    if (open !== undefined)
-      opened.push({
-        name: path.posix.relative(side.base, file) || file,
-        open,
-      });
+    const name = path.posix.relative(side.base, file) || file;
+    if (open === undefined) unread.add(name);
+    else opened.push({ name, open });
   }
-  return opened;
+  return { opened, unread };
 }
 
 interface Pair {
@@ -129,10 +131,16 @@ interface Pair {
 
 /** Two files are one pair, whatever they are called. In folders a record is known by its path, or, once moved, by the name of its job. */
 function pairsOf(
-  before: readonly Opened[],
-  after: readonly Opened[],
+  one: OpenedSide,
+  two: OpenedSide,
   areFiles: boolean,
 ): readonly Pair[] {
+  const isRead = ({ name }: Opened): boolean =>
+    areFiles
+      ? one.unread.size + two.unread.size === 0
+      : !one.unread.has(name) && !two.unread.has(name);
+  const before = one.opened.filter(isRead);
+  const after = two.opened.filter(isRead);
   if (areFiles) {
     const pair = { before: before[0], after: after[0] };
     return pair.before === undefined && pair.after === undefined ? [] : [pair];

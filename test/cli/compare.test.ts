@@ -1,4 +1,6 @@
 // `thou compare` as a person runs it: over real repositories, made for each test.
+import { execFileSync } from "node:child_process";
+import { rmSync } from "node:fs";
 import { mkdir, readdir, rename, rm, writeFile } from "node:fs/promises";
 import path from "node:path";
 import { describe, expect, test } from "vitest";
@@ -247,10 +249,62 @@ describe("what can't be compared says why, and the way out", () => {
       path.join(cwd, "jobs/pump.thou"),
       Buffer.from([0x6a, 0xff, 0x0a]),
     );
-    const { code, err } = await compare(cwd, "HEAD");
+    const { code, err, found } = await compare(cwd, "HEAD");
     expect(code).toBe(2);
     expect(err).toContain("is not UTF-8 at line 1, column 2");
+    // it is neither gone nor new
+    expect(files(found)).toEqual(["jobs/crib.thou changed 0"]);
+    expect(
+      (await compare(cwd, "HEAD", "jobs/pump.thou")).found.records,
+    ).toEqual([]);
   });
+
+  test("a record that goes while its folder is read: it is said, and the others are compared", async () => {
+    const records = { "crib.thou": CRIB, "pump.thou": JOB, "winch.thou": JOB };
+    const cwd = await folderWith(
+      Object.fromEntries(
+        Object.entries(records).flatMap(([name, text]) => [
+          [`then/${name}`, text],
+          [`now/${name}`, text],
+        ]),
+      ),
+    );
+    const { code, out, err } = await thou(["compare", "then", "now"], {
+      cwd,
+      parts: {
+        createProject() {
+          // both folders have been looked through by then
+          rmSync(path.join(cwd, "now/pump.thou"), { force: true });
+          return real.parts.createProject();
+        },
+      },
+    });
+    expect(code).toBe(2);
+    expect(err).toBe(
+      "thou: now/pump.thou cannot be read: there is no such file or folder.\n",
+    );
+    expect(out).not.toContain("pump.thou");
+    expect(out).toContain("2 records compared");
+  });
+
+  test.skipIf(process.platform === "win32")(
+    "a crib that is not there, or no file, is said by the record that uses it alone",
+    async () => {
+      const cwd = await folderWith({
+        "then.thou": JOB,
+        "now.thou": JOB.replace(
+          "part shaft",
+          '  use "pipe.thou"\n\npart shaft',
+        ),
+      });
+      execFileSync("mkfifo", [path.join(cwd, "pipe.thou")]);
+      const { code, err, found } = await compare(cwd, "then.thou", "now.thou");
+      expect(err).toBe("");
+      expect(code).not.toBe(2);
+      expect(files(found)).toHaveLength(1);
+    },
+    10_000,
+  );
 });
 
 describe("how it reads", () => {
