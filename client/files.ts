@@ -2,6 +2,7 @@
 import * as vscode from "vscode";
 import type { BaseLanguageClient } from "vscode-languageclient";
 import { FILES_OFFERED, type FileRequests } from "../server/protocol.ts";
+import { isLeftOut, isRecordName } from "../server/record-names.ts";
 
 /** Has a client answer the server's requests for files, and say that it does. It has not started yet. */
 export function offerFiles(client: BaseLanguageClient): void {
@@ -55,16 +56,11 @@ async function recordsBelow(folder: vscode.Uri): Promise<vscode.Uri[]> {
     entries.map(async ([name, type]) => {
       const entry = vscode.Uri.joinPath(folder, name);
       if (type === vscode.FileType.File)
-        return name.endsWith(".thou") ? [entry] : [];
+        return isRecordName(name) ? [entry] : [];
       return type === vscode.FileType.Directory && !isLeftOut(name)
         ? recordsBelow(entry)
         : [];
     }),
   );
   return found.flat();
-}
-
-/** Folders that hold no one's records: hidden ones, and those of packages. */
-function isLeftOut(name: string): boolean {
-  return name.startsWith(".") || name === "node_modules";
 }

@@ -1,6 +1,7 @@
 // Keeps a view of a record up to date: when what it shows may have changed, it is asked for again, once typing rests, one question at a time.
 // What is asked, and who shows the answer, is the view's.
 import * as vscode from "vscode";
+import { isRecordName } from "../server/record-names.ts";
 
 export interface Refresh {
   /** Once nothing has changed for a moment. */
@@ -69,7 +70,7 @@ export function onRecordsMayChange(tell: () => void): vscode.Disposable {
     vscode.languages.onDidChangeDiagnostics(({ uris }) => {
       if (
         uris.some(
-          ({ scheme, path }) => path.endsWith(".thou") || scheme === "untitled",
+          ({ scheme, path }) => isRecordName(path) || scheme === "untitled",
         )
       )
         tell();

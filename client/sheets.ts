@@ -1,6 +1,7 @@
 // The commands that make a sheet to print: they ask the server for the page, write it beside the record, and say where it is. It runs in a browser as well, so it knows files by their address alone.
 import * as vscode from "vscode";
 import type { SheetParams, SheetVersioned } from "../server/protocol/sheet.ts";
+import { isRecordName, withoutEnding } from "../server/record-names.ts";
 import { NO_ANSWER, recordOf } from "./record-command.ts";
 
 /** Asks the server for a page; null where it does not know the record. */
@@ -85,7 +86,7 @@ async function placeFor(
   record: vscode.Uri,
   kind: Kind,
 ): Promise<vscode.Uri | undefined> {
-  const name = lastPart(record).replace(/\.thou$/i, "") + kind.ending;
+  const name = withoutEnding(lastPart(record)) + kind.ending;
   const isSaved =
     vscode.workspace.fs.isWritableFileSystem(record.scheme) === true;
   const folder = isSaved
@@ -165,7 +166,7 @@ function versionedAt(record: vscode.Uri): SheetVersioned | undefined {
     .map(({ uri }) => uri.toString());
   return {
     revision: typeof revision === "string" ? revision.slice(0, 12) : null,
-    changed: [...changed, ...unsaved].filter((uri) => uri.endsWith(".thou")),
+    changed: [...changed, ...unsaved].filter(isRecordName),
   };
 }
 

@@ -10,6 +10,7 @@ import { systemClock } from "./lsp/clock.ts";
 import type { FileAccess } from "./lsp/files.ts";
 import { serve } from "./lsp/server.ts";
 import { readerOf, writerOf } from "./main.stdio.ts";
+import { isLeftOut, isRecordName } from "./record-names.ts";
 
 const disk: FileAccess = {
   async read(uri) {
@@ -36,15 +37,10 @@ async function* recordsBelow(folder: string): AsyncGenerator<string> {
   if (entries === undefined) return;
   for await (const entry of entries) {
     const path = join(folder, entry.name);
-    if (entry.isFile() && entry.name.endsWith(".thou")) yield path;
+    if (entry.isFile() && isRecordName(entry.name)) yield path;
     else if (entry.isDirectory() && !isLeftOut(entry.name))
       yield* recordsBelow(path);
   }
-}
-
-/** Folders that hold no one's records: hidden ones, and those of packages. */
-function isLeftOut(name: string): boolean {
-  return name.startsWith(".") || name === "node_modules";
 }
 
 const connection = process.argv.includes("--stdio")

@@ -8,6 +8,7 @@ import {
   stagedChanges,
   type Changed,
 } from "../history/changed.ts";
+import { isRecordName } from "../record-names.ts";
 import {
   findFiles,
   forward,
@@ -117,7 +118,7 @@ async function usersOf(
     const names = [...new Set(now.map((file) => path.posix.basename(file)))];
     const next: string[] = [];
     for (const file of await changed.mentioning(names)) {
-      if (!file.endsWith(".thou") || users.has(file)) continue;
+      if (!isRecordName(file) || users.has(file)) continue;
       const uses = usesOf.get(file) ?? (await usesIn(file, read, project));
       usesOf.set(file, uses);
       if (!uses.some((use) => now.some((each) => isBelow(use, each)))) continue;

@@ -4,6 +4,7 @@ import { readFile, stat } from "node:fs/promises";
 import path from "node:path";
 import { readLines, type FileLines } from "../../grammar/lines.ts";
 import { openRevision, type Revision } from "../history/revision.ts";
+import { isRecordName } from "../record-names.ts";
 import {
   findFiles,
   forward,
@@ -78,7 +79,7 @@ async function askedFor(
   const opened = await openRevision(cwd, name, env);
   if (!opened.ok)
     throw new CannotRun(
-      colon <= 0 && word.endsWith(".thou")
+      colon <= 0 && isRecordName(word)
         ? `${shown(word)} cannot be read: there is no such file or folder.`
         : `${shown(word)} is no file or folder here, and ${opened.because}.`,
     );

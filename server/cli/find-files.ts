@@ -1,6 +1,7 @@
 // Which files a command is about: the paths that were asked for, and the `.thou` files in the folders among them. It reads no content.
 import { readdir, realpath, stat } from "node:fs/promises";
 import path from "node:path";
+import { isLeftOut, isRecordName } from "../record-names.ts";
 import { shown } from "./terminal-text.ts";
 
 export interface FoundFile {
@@ -16,8 +17,6 @@ export interface Found {
   /** Sentences about what could not be looked at. */
   readonly problems: readonly string[];
 }
-
-const ENDING = ".thou";
 
 /** The files asked for, and those in the folders asked for; no path at all is the working folder. */
 export async function findFiles(
@@ -119,17 +118,12 @@ async function look(at: string, search: Search): Promise<void> {
   }
 }
 
-/** Folders and files that hold no one's records: hidden ones, and those of packages. */
-export function isLeftOut(name: string): boolean {
-  return name.startsWith(".") || name === "node_modules";
-}
-
 /** Whether a search of a folder on the disk would find a file, wherever it is. */
 export function isRecordIn(folder: string, file: string): boolean {
   const relative = path.relative(folder, file);
   const parts = relative.split(/[\\/]/u);
   return (
-    file.endsWith(ENDING) &&
+    isRecordName(file) &&
     parts[0] !== ".." &&
     !path.isAbsolute(relative) &&
     !parts.some(isLeftOut)
@@ -141,13 +135,13 @@ async function lookInside(folder: string, search: Search): Promise<void> {
     if (isLeftOut(entry.name)) continue;
     const at = path.join(folder, entry.name);
     if (entry.isSymbolicLink()) search.links.push(at);
-    else if (entry.isDirectory() || entry.name.endsWith(ENDING))
+    else if (entry.isDirectory() || isRecordName(entry.name))
       await look(at, search);
   }
 }
 
 async function follow(link: string, search: Search): Promise<void> {
-  if (link.endsWith(ENDING) || (await leadsToFolder(link)))
+  if (isRecordName(link) || (await leadsToFolder(link)))
     await look(link, search);
 }
 

@@ -1,7 +1,7 @@
 // The hash of each file that an export or a check with a cache reads, taken from the very bytes that are read: what is kept under a hash was worked out from them.
 import { createHash } from "node:crypto";
-import { stat } from "node:fs/promises";
 import { readFromDisk, type ReadBytes } from "./load-files.ts";
+import { isPlainFile } from "./plain-file.ts";
 
 export interface Hashes {
   /** The hash of a record, read where it was not yet; `read` gives the same bytes once more. Null where the state that is read has none. Throws what the system says. */
@@ -71,13 +71,6 @@ export function createHashes(from?: ReadBytes): Hashes {
     taken: (path) => known.get(path) ?? null,
     isUnreadable: (path) => unreadable.has(path),
   };
-}
-
-async function isPlainFile(path: string): Promise<boolean> {
-  return stat(path).then(
-    (what) => what.isFile(),
-    () => false,
-  );
 }
 
 /** SHA-256, in hexadecimal digits; of a text, that of its UTF-8. */

@@ -1,11 +1,12 @@
 // Gives a project the files that a check needs: the file itself, and those that it uses, however far. It reads; it judges nothing.
-import { readFile, stat } from "node:fs/promises";
+import { readFile } from "node:fs/promises";
 import { readLines, type FileLines } from "../../grammar/lines.ts";
 import { HistoryFault } from "../history/git.ts";
 import { giveUses } from "../model/give-uses.ts";
 import { nameFrom, whyNot, type FoundFile } from "./find-files.ts";
 import { createFreshNames } from "./fresh-names.ts";
 import type { CheckedProject } from "./io.ts";
+import { isPlainFile } from "./plain-file.ts";
 import { readText } from "./read-text.ts";
 import { shown } from "./terminal-text.ts";
 
@@ -60,14 +61,6 @@ export function createLoader(
       tell(`${shown(name)} cannot be read: ${whyNot(error)}.`);
     }
     return undefined;
-  }
-
-  /** Anything but a plain file counts as not there: a `use` must not make the tool wait on a device. */
-  async function isPlainFile(path: string): Promise<boolean> {
-    return stat(path).then(
-      (what) => what.isFile(),
-      () => false,
-    );
   }
 
   async function readUsed(path: string): Promise<FileLines | null> {

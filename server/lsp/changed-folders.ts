@@ -1,5 +1,6 @@
 // Folders that come or go with what is in them. An editor tells of the folder then, and of what lies in it not at all or in part: what was
 // written before it watched the new folder, what was moved in, and what went with a folder is for us to find.
+import { isRecordName } from "../record-names.ts";
 import { isIn, pathOf } from "./paths.ts";
 import type { FileAccess } from "./files.ts";
 
@@ -14,7 +15,7 @@ const DELETED = 3;
 
 /** Records are told of by themselves, whatever happens to them. */
 export function isRecord({ uri }: Change): boolean {
-  return uri.endsWith(".thou");
+  return isRecordName(uri);
 }
 
 /** The records in those of the changed places that are new folders. */

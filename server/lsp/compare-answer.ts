@@ -5,6 +5,7 @@ import { compareRecords } from "../compare/changes.ts";
 import { comparisonPage } from "../compare/page.ts";
 import type { OpenFile } from "../model/project.ts";
 import type { Compared } from "../protocol/compare.ts";
+import { RECORD_ENDING } from "../record-names.ts";
 import { pastRecord } from "./past-record.ts";
 import { parentOf, pathOf } from "./paths.ts";
 import { member } from "./settings.ts";
@@ -119,7 +120,7 @@ async function renamedTo(
   const job = jobOf(now);
   if (job === undefined) return undefined;
   const gone: string[] = [];
-  for (const uri of await commit.list(".thou"))
+  for (const uri of await commit.list(RECORD_ENDING))
     if (!(await isThere(uri))) gone.push(pathOf(uri));
   const folder = parentOf(now.path);
   const nearest = [

@@ -18,9 +18,11 @@ const ROOMS: readonly {
     ours: ["grammar", "server/core"],
     packages: [/^fast-deep-equal$/],
   },
+  // the names that records have
+  { room: "server/record-names", ours: [], packages: [] },
   {
     room: "server/rules",
-    ours: ["grammar", "server/core", "server/model"],
+    ours: ["grammar", "server/core", "server/model", "server/record-names"],
     packages: [/^fastest-levenshtein$/],
   },
   {
@@ -94,6 +96,7 @@ const ROOMS: readonly {
       "server/records",
       "server/ide",
       "server/protocol",
+      "server/record-names",
     ],
     packages: [
       /^vscode-languageserver(-textdocument|-types|-protocol)?(\/|$)/,
@@ -113,6 +116,7 @@ const ROOMS: readonly {
       "server/pictures",
       "server/history",
       "server/archive",
+      "server/record-names",
     ],
     packages: [
       /^node:/,
@@ -123,14 +127,14 @@ const ROOMS: readonly {
   },
   {
     room: "server/main",
-    ours: ["server/lsp", "server/history"],
+    ours: ["server/lsp", "server/history", "server/record-names"],
     packages: [/^node:/, /^vscode-languageserver\/(node|browser)$/],
   },
   // not shipped: it writes the TextMate grammar from the vocabulary
   { room: "client/syntaxes", ours: ["grammar"], packages: [] },
   {
     room: "client",
-    ours: ["server/protocol"],
+    ours: ["server/protocol", "server/record-names"],
     packages: [/^node:/, /^vscode$/, /^vscode-languageclient(\/|$)/],
   },
 ];
@@ -230,4 +234,11 @@ test("a state of an archive is written through disk.ts; its folder and its lock 
 test("only by-ohm.ts calls Ohm", () => {
   const callers = files.filter((file) => importsOf(file).includes("ohm-js"));
   expect(callers).toEqual(["grammar/by-ohm.ts"]);
+});
+
+test("the ending of a record's name is told in one place", () => {
+  const telling = files.filter((file) =>
+    /"\.thou"|\\\.thou\$/u.test(readFileSync(path.join(root, file), "utf8")),
+  );
+  expect(telling).toEqual(["server/record-names.ts"]);
 });

@@ -1,6 +1,7 @@
 // Files that a record uses and that are not there, lead out of the folder, use it in their turn, or are too many.
 import type { OpenFile } from "../../model/project.ts";
 import { MOST_FILES, MOST_LINES_TOGETHER, type Use } from "../../model/uses.ts";
+import { isRecordName, RECORD_ENDING } from "../../record-names.ts";
 import type { FileDraft } from "../file-rules.ts";
 import type { DraftFix } from "../rule.ts";
 import { nameFrom } from "./opening-missing.ts";
@@ -28,9 +29,9 @@ export function filesMissing(open: OpenFile): readonly FileDraft[] {
         },
       ];
     if (state !== "missing") return [];
-    const withEnding = /\.thou$/i.test(written)
+    const withEnding = isRecordName(written.toLowerCase())
       ? undefined
-      : `"${written.replace(/\.[^./\\]*$/, "")}.thou"`;
+      : `"${written.replace(/\.[^./\\]*$/, "")}${RECORD_ENDING}"`;
     return [
       {
         entry: use.entry,
