@@ -81,6 +81,20 @@ const cutIn = (found: FileCheck): Result =>
 const workingOf = (result: Result): string =>
   result.working.map((each) => each.with).join("\n");
 
+/** What hover says in the job where some words of it have the caret, of these lessons. */
+function hoverOver(
+  words: string,
+  marked: string,
+  lessons: string,
+  oversize = "",
+): string {
+  const { open, position } = atCaret(JOB.replace(words, marked), {
+    "crib.thou": crib(oversize),
+    "learned.thou": `shop learned\n  units inch\n  use "crib.thou"\n${lessons}`,
+  });
+  return hoverAt(open, position)?.markdown ?? "";
+}
+
 /** The number lies between these. */
 function within(value: number | null, low: number, high: number): void {
   expect(value).not.toBeNull();
@@ -109,6 +123,29 @@ describe("a learned oversize", () => {
     expect(workingOf(of(check(OVERSIZE), "bore front", "size"))).toContain(
       "oversize as learned",
     );
+  });
+
+  test("is said over the reamer, and where it does not count", () => {
+    const said = (lessons: string, oversize = ""): string =>
+      hoverOver(
+        "ream with r-8755",
+        "ream with |r-8755",
+        lessons,
+        oversize,
+      ).replaceAll("\\", "");
+    const words =
+      "in bronze-c932: mean 0.00031 in, spread 0.00008 in, of 9 cuts (lesson r-8755-in-bronze)";
+    expect(said(OVERSIZE)).toContain("Learned oversize:");
+    expect(said(OVERSIZE)).toContain(words);
+    expect(said(OVERSIZE)).not.toContain("not used");
+    expect(said(OVERSIZE, "  oversize +0.0001 to +0.0002\n")).toContain(
+      `${words}; not used, since the crib writes an oversize`,
+    );
+    const single = OVERSIZE.replace("spread 0.08 thou from 9", "from 1");
+    expect(said(single)).toContain(
+      "in bronze-c932: 0.00031 in, of a single cut, which has no spread (lesson r-8755-in-bronze); not used",
+    );
+    expect(said("")).not.toContain("Learned");
   });
 
   test.each([
@@ -306,16 +343,8 @@ describe("a learned difference of two gauges", () => {
   reads +0.05 thou spread 0.04 thou from 12
   between 2019-03-04 and 2026-11-05
 `;
-  const hover = (lessons: string, gauge: string): string => {
-    const { open, position } = atCaret(
-      JOB.replace("with mic-2", `with |${gauge}`),
-      {
-        "crib.thou": crib(),
-        "learned.thou": `shop learned\n  units inch\n  use "crib.thou"\n${lessons}`,
-      },
-    );
-    return hoverAt(open, position)?.markdown ?? "";
-  };
+  const hover = (lessons: string, gauge: string): string =>
+    hoverOver("with mic-2", `with |${gauge}`, lessons);
 
   test("changes no result", () => {
     expect(check(READS)).toEqual(check(""));

@@ -1,18 +1,26 @@
-// Mutation testing by hand: `node test/mutation/run.mjs ROOM… [--lines N] [--seed S]`. A copy of the tree in a folder of its own is mutated at
-// seeded stretches of lines by Stryker, which is installed there and nowhere else, and the room's own tests are run on each mutant. What
-// outlives them, or ends none of them in time, is run once more against the tests of the rooms above that show what this one says, with three
-// times as long to end. It prints how many were killed by which, how many of those by never ending, and each that lived; those that EXPLAINED
-// gives a reason for are counted apart.
+// Mutation testing by hand: `node test/mutation/run.mjs ROOM… [--lines N] [--seed S]`. A copy of the tree in a folder of its own gets the
+// mutants of seeded stretches of lines that the compiler lets pass, and the room's own tests are asked of each; what outlives them, the tests of
+// other rooms that show what this one says. It prints each that lived as soon as it did, and then how many were killed by which, how many of
+// those by never ending; those that EXPLAINED gives a reason for are counted apart.
 //   THOU_MUTATION_DIR   where the copy stands; kept between runs when given, so that nothing is installed twice
 import { execFileSync, spawnSync } from "node:child_process";
-import { cp, mkdir, mkdtemp, readFile, rm, writeFile } from "node:fs/promises";
+import {
+  cp,
+  mkdir,
+  mkdtemp,
+  readFile,
+  rm,
+  stat,
+  writeFile,
+} from "node:fs/promises";
 import { tmpdir } from "node:os";
 import path from "node:path";
 import { parseArgs } from "node:util";
 import { evenFrom } from "../seeded.mjs";
+import { asked, walked } from "./asked.mjs";
+import { compilerOf } from "./compiler.mjs";
 import { EXPLAINED } from "./explained.mjs";
-
-const STRYKER = "9.6.1";
+import { INSTRUMENTER, putIn } from "./mutants.mjs";
 
 /** The quick ones of what shows a person what the model and the rules say. */
 const SHOWN = [
@@ -52,8 +60,7 @@ const ROOMS = {
   },
 };
 
-/** Tests that came to an end in time and found nothing, or never came to it. */
-const HAS_LIVED = ["Survived", "NoCoverage"];
+const IS_FOUND = new Set(["killed", "stuck"]);
 
 /** How many lines stand in one stretch: a mutant counts when the whole of what it changes lies in it. */
 const STRETCH = 8;
@@ -63,7 +70,6 @@ const { values, positionals } = parseArgs({
   options: {
     lines: { type: "string", default: "240" },
     seed: { type: "string", default: "1" },
-    workers: { type: "string", default: "2" },
   },
 });
 const root = path.resolve(import.meta.dirname, "../..");
@@ -92,7 +98,7 @@ async function stretches(room) {
       "\n",
     ).length;
     for (let from = 1; from <= count; from += STRETCH)
-      all.push(`${file}:${from}-${Math.min(count, from + STRETCH - 1)}`);
+      all.push({ file, from, to: Math.min(count, from + STRETCH - 1) });
   }
   const draw = evenFrom(Number(values.seed));
   const drawn = [];
@@ -117,20 +123,12 @@ try {
     await mkdir(path.dirname(path.join(folder, file)), { recursive: true });
     await cp(path.join(root, file), path.join(folder, file));
   }
-  const kit = path.join(
-    folder,
-    "node_modules/@stryker-mutator/core/package.json",
-  );
-  if ((await readFile(kit, "utf8").catch(() => "")) === "") {
+  const kit = path.join(folder, "node_modules/@stryker-mutator/instrumenter");
+  if ((await stat(kit).catch(() => undefined)) === undefined) {
     run("npm", ["ci", "--no-audit", "--no-fund"]);
     run("npm", [
-      "install",
-      "--no-save",
-      "--no-audit",
-      "--no-fund",
-      ...["core", "vitest-runner"].map(
-        (each) => `@stryker-mutator/${each}@${STRYKER}`,
-      ),
+      ...["install", "--no-save", "--no-audit", "--no-fund"],
+      INSTRUMENTER,
     ]);
   }
   for (const room of rooms) await mutate(room);
@@ -138,116 +136,66 @@ try {
   if (given === undefined) await rm(folder, { recursive: true });
 }
 
+/** The files of tests that some paths name. */
+function testsIn(paths) {
+  const files = git("ls-files", "-z", "--", ...paths);
+  return files.filter((file) => file.endsWith(".test.ts"));
+}
+
 async function mutate(room) {
   const began = Date.now();
-  const { own, others } = ROOMS[room];
-  const all = await outcomes(await stretches(room), own, 20_000);
-  const left = all.filter(
-    ({ status }) => status !== "Killed" && status !== "CompileError",
-  );
-  const again =
-    others.length === 0 || left.length === 0
-      ? []
-      : await outcomes(left.map(placeOf), others, 60_000);
-  const statuses = new Map(again.map((each) => [keyOf(each), each.status]));
-  tell(
-    room,
-    all.map((each) => ({ ...each, above: statuses.get(keyOf(each)) })),
-    Date.now() - began,
-  );
-}
-
-/** What became of each mutant of some stretches under some tests, with the file and the text that it changes. */
-async function outcomes(stretches, tests, timeoutMS) {
-  const report = path.join(folder, "mutation.json");
-  await rm(report, { force: true });
-  await writeFile(
-    path.join(folder, "mutation.vitest.config.ts"),
-    `export default { test: { include: ${JSON.stringify(
-      tests.map((each) =>
-        each.endsWith(".ts") ? each : `${each}/**/*.test.ts`,
-      ),
-    )}, setupFiles: ["test/seed.ts"], testTimeout: 60_000 } };\n`,
-  );
-  await writeFile(
-    path.join(folder, "stryker.config.json"),
-    JSON.stringify({
-      testRunner: "vitest",
-      vitest: { configFile: "mutation.vitest.config.ts", related: false },
-      plugins: ["@stryker-mutator/vitest-runner"],
-      coverageAnalysis: "perTest",
-      concurrency: Number(values.workers),
-      mutate: stretches,
-      reporters: ["json"],
-      jsonReporter: { fileName: "mutation.json" },
-      tempDirName: ".mutating",
-      timeoutMS,
-      dryRunTimeoutMinutes: 60,
-      allowConsoleColors: false,
-      ignorePatterns: [".editor*", "dist", ".shots"],
-    }),
-  );
-  run("node", ["node_modules/@stryker-mutator/core/bin/stryker.js", "run"]);
-  const { files } = JSON.parse(await readFile(report, "utf8"));
-  return Object.entries(files).flatMap(([file, { source, mutants }]) =>
-    mutants
-      .filter(({ status }) => status !== "Ignored")
-      .map(({ location, replacement, status, mutatorName }) => ({
-        ...{ file, location, replacement, status, mutatorName },
-        lines: source.split("\n"),
-      })),
-  );
-}
-
-/** A mutant's place as Stryker takes it: lines from 1, columns from 0. */
-function placeOf({ file, location: { start, end } }) {
-  return `${file}:${start.line}:${start.column - 1}-${end.line}:${end.column - 1}`;
-}
-
-function keyOf(mutant) {
-  return `${placeOf(mutant)} ${mutant.mutatorName} ${mutant.replacement}`;
-}
-
-function tell(room, mutants, took) {
-  const counts = { killed: 0, above: 0, stuck: 0, explained: 0, lived: 0 };
+  const [own, others] = [ROOMS[room].own, ROOMS[room].others].map(testsIn);
+  const mutants = await putIn(folder, await stretches(room));
+  const tests = await walked(folder, [...new Set([...own, ...others])]);
+  const among = (files) => tests.filter(({ file }) => files.includes(file));
+  const refuses = compilerOf(root);
+  const counts = {
+    ...{ own: 0, above: 0, stuck: 0 },
+    ...{ refused: 0, explained: 0, lived: 0 },
+  };
+  const outcomes = [];
   for (const mutant of mutants) {
-    const { file, location, replacement, mutatorName, lines } = mutant;
-    const { status, above = status } = mutant;
-    if (status === "CompileError") continue;
-    if (status === "Killed") counts.killed++;
-    else if (above === "Killed") counts.above++;
-    else if (!HAS_LIVED.includes(above)) {
-      counts.stuck++;
-      console.log(`  ${file}:${location.start.line} never ends: ${above}`);
-    } else if (isExplained(mutant)) counts.explained++;
-    else {
-      counts.lived++;
-      const { start, end } = location;
-      const was =
-        start.line === end.line
-          ? lines[start.line - 1].slice(start.column - 1, end.column - 1)
-          : `${lines[start.line - 1].slice(start.column - 1)} …`;
-      console.log(
-        `  ${file}:${start.line} ${status === "NoCoverage" && above === "NoCoverage" ? "(no test comes here) " : ""}${mutatorName}: ${was}  →  ${String(replacement).replaceAll(/\s+/gu, " ").slice(0, 100)}`,
-      );
+    if (refuses(mutant.file, mutant.changed())) {
+      counts.refused++;
+      continue;
     }
+    let found = await asked(folder, mutant, among(own));
+    let by = "own";
+    if (!IS_FOUND.has(found.status)) {
+      by = "above";
+      const above = await asked(folder, mutant, among(others));
+      if (above.status !== "unmet") found = above;
+    }
+    if (found.status === "stuck") by = "stuck";
+    else if (found.status !== "killed")
+      by = isExplained(mutant) ? "explained" : "lived";
+    counts[by]++;
+    outcomes.push({ ...mutant, ...found, counted: by });
+    if (by === "lived" || by === "stuck") console.log(said(mutant, found));
   }
-  const { killed, above, stuck, explained, lived } = counts;
-  const all = killed + above + stuck + explained + lived;
+  await writeFile(
+    path.join(folder, `mutation.${room.replace("/", "-")}.json`),
+    JSON.stringify(outcomes, undefined, 1),
+  );
+  tell(room, counts, Date.now() - began);
+}
+
+function said({ file, line, mutatorName, was, rest, replacement }, { status }) {
+  const note = { stuck: "(never ends) ", unmet: "(no test comes here) " };
+  return `  ${file}:${line} ${note[status] ?? ""}${mutatorName}: ${was === "" ? `${rest} …` : was}  →  ${replacement.replaceAll(/\s+/gu, " ").slice(0, 100)}`;
+}
+
+function tell(room, counts, took) {
+  const { own, above, stuck, refused, explained, lived } = counts;
+  const killed = own + above + stuck;
+  const all = killed + explained + lived;
   const share = (count) => `${((100 * count) / all).toFixed(1)} %`;
   console.log(
-    `${room}: ${all} mutants in ${values.lines} lines, seed ${values.seed}: ${killed + above + stuck} killed (${share(killed + above + stuck)}: ${killed} by the room's own tests, ${above} by those above, ${stuck} that never end), ${explained} explained (${share(explained)}), ${lived} lived; ${Math.round(took / 1000)} s`,
+    `${room}: ${all} mutants in ${values.lines} lines, seed ${values.seed}, beside ${refused} that the compiler refuses: ${killed} killed (${share(killed)}: ${own} by the room's own tests, ${above} by those above, ${stuck} that never end), ${explained} explained (${share(explained)}), ${lived} lived; ${Math.round(took / 1000)} s`,
   );
 }
 
-function isExplained({ file, location, replacement: by, lines }) {
-  const { start, end } = location;
-  const text = lines[start.line - 1].trim();
-  const before = (lines[start.line - 2] ?? "").trim();
-  const was =
-    start.line === end.line
-      ? lines[start.line - 1].slice(start.column - 1, end.column - 1)
-      : "";
+function isExplained({ file, was, text, before, replacement: by }) {
   return EXPLAINED.some(
     (each) => file.startsWith(each.file) && each.is({ was, text, before, by }),
   );

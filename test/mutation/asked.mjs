@@ -1,0 +1,117 @@
+// Whether tests find a mutant: each is asked of a process of its own, so that what a file of tests works out while it is loaded is worked out
+// from the changed code as well. Only the files of tests that come by the changed place are run, those that come by it most often for their
+// time first, up to the first test that fails.
+import { spawnSync } from "node:child_process";
+import { readFile, rm, writeFile } from "node:fs/promises";
+import path from "node:path";
+
+/** A process that takes this many times as long as the tests take on unchanged code, and half a minute more, never ends. */
+const PATIENCE = 4;
+
+/**
+ * Runs files of tests one after the other, each with the sources loaded anew or all with the same, which takes a third of the time; undefined
+ * when they came to no end in time.
+ */
+async function runTests(
+  folder,
+  tests,
+  { mutant = "", bail = 0, seconds = 3600, setup = [], isolate = false },
+) {
+  const config = path.join(folder, "mutation.vitest.config.mjs");
+  const report = path.join(folder, "mutation.report.json");
+  await rm(report, { force: true });
+  await writeFile(
+    config,
+    `const order = ${JSON.stringify(tests)};
+const place = ({ moduleId }) => order.findIndex((each) => moduleId.endsWith("/" + each));
+class InOrder {
+  shard(files) { return files; }
+  sort(files) { return [...files].sort((one, other) => place(one) - place(other)); }
+}
+export default { test: {
+  include: order, setupFiles: ${JSON.stringify(["test/seed.ts", ...setup])}, testTimeout: 60_000,
+  pool: "threads", fileParallelism: false, isolate: ${isolate}, sequence: { sequencer: InOrder }, bail: ${bail},
+  update: "none", experimental: { fsModuleCache: true },
+  reporters: ["json"], outputFile: "mutation.report.json",
+} };\n`,
+  );
+  const { error, stderr } = spawnSync(
+    process.execPath,
+    ["node_modules/vitest/vitest.mjs", "run", "--config", config],
+    {
+      cwd: folder,
+      env: { ...process.env, CI: "1", __STRYKER_ACTIVE_MUTANT__: mutant },
+      encoding: "utf8",
+      timeout: Math.ceil(seconds * 1000),
+      killSignal: "SIGKILL",
+    },
+  );
+  if (error?.code === "ETIMEDOUT") return undefined;
+  const text = await readFile(report, "utf8").catch(() => {
+    throw new Error(`the tests did not report: ${stderr}`);
+  });
+  return JSON.parse(text).testResults.map(
+    ({ name, status, startTime, endTime }) => ({
+      file: path.relative(folder, name),
+      status,
+      seconds: (endTime - startTime) / 1000,
+    }),
+  );
+}
+
+const SETUP = `import { appendFileSync } from "node:fs";
+import { afterAll, expect } from "vitest";
+afterAll(() => appendFileSync("mutation.hits.jsonl", JSON.stringify({
+  test: expect.getState().testPath, hits: globalThis.__stryker__?.mutantCoverage?.static ?? {},
+}) + "\\n"));
+`;
+
+/** Of every file of tests, on unchanged code, how long it takes among the others and how often it comes by each mutant. */
+export async function walked(folder, tests) {
+  const [setup, hits] = ["mutation.setup.mjs", "mutation.hits.jsonl"];
+  await writeFile(path.join(folder, setup), SETUP);
+  await rm(path.join(folder, hits), { force: true });
+  await green(folder, tests, { setup: [setup], isolate: true });
+  const run = await green(folder, tests, {});
+  const counts = new Map(
+    (await readFile(path.join(folder, hits), "utf8"))
+      .trim()
+      .split("\n")
+      .map((line) => JSON.parse(line))
+      .map((each) => [path.relative(folder, each.test), each.hits]),
+  );
+  return run.map((each) => ({ ...each, hits: counts.get(each.file) ?? {} }));
+}
+
+async function green(folder, tests, how) {
+  const run = (await runTests(folder, tests, how)) ?? [];
+  const red = run.filter(({ status }) => status !== "passed");
+  if (run.length !== tests.length || 0 < red.length)
+    throw new Error(
+      `tests fail on unchanged code: ${red.map(({ file }) => file).join(", ")}`,
+    );
+  return run;
+}
+
+/** What some walked files of tests say of a mutant: `killed` and by which, `stuck`, `lived`, or `unmet` where none comes by it. */
+export async function asked(folder, { id }, tests) {
+  const often = (each) => each.hits[id] / (each.seconds + 0.2);
+  const meet = tests
+    .filter(({ hits }) => 0 < (hits[id] ?? 0))
+    .sort((one, other) => often(other) - often(one));
+  if (meet.length === 0) return { status: "unmet" };
+  const run = await runTests(
+    folder,
+    meet.map(({ file }) => file),
+    {
+      ...{ mutant: id, bail: 1 },
+      seconds: meet.reduce((sum, { seconds }) => sum + PATIENCE * seconds, 30),
+    },
+  );
+  if (run === undefined) return { status: "stuck" };
+  const red = run.find(({ status }) => status === "failed");
+  if (red !== undefined) return { status: "killed", by: red.file };
+  if (run.length !== meet.length)
+    throw new Error(`not every file of tests was run on mutant ${id}.`);
+  return { status: "lived" };
+}
