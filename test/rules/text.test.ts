@@ -448,6 +448,24 @@ describe("units", () => {
     ]);
   });
 
+  test("the deviation that has no unit is named, not the one that has", () => {
+    const [finding] = check(
+      "job j\n  units inch\npart a\njournal a on a\n  limits 25 mm +0.021 mm -0.007\n",
+    );
+    expect(finding?.code).toBe("unit-missing");
+    expect(finding?.message).toContain("-0.007");
+    expect(finding?.message).not.toContain("+0.021");
+  });
+
+  test("a record that says no unit of its own is offered none but the one that is written", () => {
+    const [finding] = check(
+      "job j\nstack e\n  plus a 1 mm\n  shims 0.1 mm, 0.2\n",
+    );
+    expect(finding?.fixes.map(({ title }) => title)).toEqual([
+      "Write `0.2 mm`",
+    ]);
+  });
+
   test("each bare number of a list gets its unit", () => {
     const text =
       "job j\n  units inch\nstack e\n  plus a 1\n  shims 0.1 mm, 0.2, 0.5\n";
