@@ -4,16 +4,15 @@ import { blockAt, type Line } from "../../grammar/lines.ts";
 import { showInOther, showRange, type System } from "../core/quantity/show.ts";
 import { unitOf } from "../core/quantity/units.ts";
 import type { Entry, Fact } from "../model/entry.ts";
-import { boreSize } from "../model/evaluate/bore.ts";
 import { settings } from "../model/evaluate/settings.ts";
 import type { OpenFile } from "../model/project.ts";
 import { HEADLINES } from "../model/result-kinds.ts";
 import type { Result } from "../model/result.ts";
 import { resultsOfKind } from "../model/results.ts";
-import { bestTool } from "../model/results/line.ts";
 import type { Shop } from "../model/shop.ts";
 import type { LengthRange, Reading } from "../model/values.ts";
 import { blocks, code, escaped, list } from "../markup/markdown.ts";
+import { headline, lengthWords, type Words } from "./headline.ts";
 import { locationOf, type Location, type Position } from "./position.ts";
 
 export interface Hint {
@@ -75,14 +74,14 @@ function hintsOfEntry(
   const hints: Hint[] = [];
   const add = (
     line: number,
-    parts: readonly HintPart[] | undefined,
+    words: readonly Words[],
     source?: HintSource,
   ): void => {
     const at = entry.block.lines[line];
-    if (at === undefined || parts === undefined || parts.length === 0) return;
+    if (at === undefined || words.length === 0) return;
     hints.push({
       position: { line: start + line, character: at.indent + at.body.length },
-      parts,
+      parts: partsOf(open.shop, words),
       source,
     });
   };
@@ -96,9 +95,8 @@ function hintsOfEntry(
       cases.set(kind, number);
       const source = { ref: entry.ref, kind, case: number };
       const result = resultFor(open, index, source);
-      if (result !== undefined)
-        add(line, lengthParts(open.shop, result), source);
-    } else add(line, factParts(open.shop, entry, fact));
+      if (result !== undefined) add(line, lengthWords(result), source);
+    } else add(line, factWords(open.shop, entry, fact));
   }
   return hints;
 }
@@ -106,34 +104,6 @@ function hintsOfEntry(
 function sourceOf(entry: Entry): HintSource | undefined {
   const kind = HEADLINES[entry.kind ?? ""];
   return kind === undefined ? undefined : { ref: entry.ref, kind, case: null };
-}
-
-/** What an entry comes to, as it stands beside its name; undefined where there is nothing to say. */
-export function headline(
-  open: OpenFile,
-  index: number,
-): readonly HintPart[] | undefined {
-  const entry = open.file.entries[index];
-  const result = headlineResult(open, index);
-  if (entry === undefined || result === undefined) return undefined;
-  if (entry.kind === "step") return stepParts(open.shop, result);
-  if (entry.kind === "line") return lineParts(open.shop, result);
-  const saysMore = HEADLINES[entry.kind ?? ""] !== "size";
-  return saysMore || isMoreThanLimits(open.shop, result)
-    ? lengthParts(open.shop, result)
-    : undefined;
-}
-
-/** The result that an entry's headline shows; undefined where the entry has none. */
-export function headlineResult(
-  open: OpenFile,
-  index: number,
-): Result | undefined {
-  const entry = open.file.entries[index];
-  const source = entry === undefined ? undefined : sourceOf(entry);
-  return entry === undefined || entry.damaged || source === undefined
-    ? undefined
-    : resultFor(open, index, source);
 }
 
 function resultFor(
@@ -159,81 +129,20 @@ function resultsAt(
     : [];
 }
 
-/** A size that is only its limits stands on the line below already, and one that is unknown is no news on every feature. */
-function isMoreThanLimits(shop: Shop, { entry, status }: Result): boolean {
-  if (status !== "predicted") return status === "measured";
-  if (!entry.startsWith("bore ")) return false;
-  const size = boreSize(shop, entry);
-  return size.known && size.value.from !== "limits";
-}
-
-/** "0.0010 to 0.0013 in, predicted, in", or what it needs. */
-function lengthParts(
-  shop: Shop,
-  result: Result,
-): readonly HintPart[] | undefined {
-  const { status, verdict, text } = result;
-  if (status === "unknown") return needParts(shop, result);
-  const words = [text, status, ...(verdict === "none" ? [] : [verdict])];
-  return [{ text: words.join(", ") }];
-}
-
-/** The first of what is missing; a click leads to the entry that lacks it. */
-function needParts(
-  shop: Shop,
-  { needs }: Result,
-): readonly HintPart[] | undefined {
-  const [first, ...more] = needs;
-  if (first === undefined) return undefined;
-  return [
-    { text: "needs " },
-    part(shop, first.text, first.ref),
-    ...(more.length === 0 ? [] : [{ text: ` and ${more.length} more` }]),
-  ];
-}
-
-function part(shop: Shop, text: string, ref: string): HintPart {
-  const target = locationOf(shop, ref);
-  return target === undefined ? { text } : { text, target };
-}
-
-/** The window, and the best reamer for it. */
-function lineParts(
-  shop: Shop,
-  window: Result,
-): readonly HintPart[] | undefined {
-  if (window.status === "unknown") return needParts(shop, window);
-  const tool = bestTool(shop, window.entry) ?? "no reamer that serves";
-  return [
-    { text: `bore to be ${window.text}, by ${window.status} journals: ` },
-    part(shop, tool, tool),
-  ];
-}
-
-function stepParts(
-  shop: Shop,
-  { nominal, text, needs }: Result,
-): readonly HintPart[] {
-  if (nominal === 1) return [{ text: "next" }];
-  const [first, ...more] = text.replace(/^waits: /u, "").split("; ");
-  if (first === undefined || !text.startsWith("waits: ")) return [{ text }];
-  const about =
-    needs.find((need) => need.text === first)?.ref ??
-    first.replace(/ to be done$/u, "");
-  return [
-    { text: "waits: " },
-    part(shop, first, about),
-    ...(more.length === 0 ? [] : [{ text: ` and ${more.length} more` }]),
-  ];
+function partsOf(shop: Shop, words: readonly Words[]): readonly HintPart[] {
+  return words.map(({ text, about }) => {
+    const target = about === undefined ? undefined : locationOf(shop, about);
+    return target === undefined ? { text } : { text, target };
+  });
 }
 
 /** A reading in the other unit, or the limits that a class stands for. */
-function factParts(
+function factWords(
   shop: Shop,
   entry: Entry,
   { rule, span, value }: Fact,
-): readonly HintPart[] | undefined {
-  if (value === undefined) return undefined;
+): readonly Words[] {
+  if (value === undefined) return [];
   const { system } = settings(shop, "job");
   switch (rule) {
     case "ReadFact":
@@ -241,7 +150,7 @@ function factParts(
     case "BushReadFact":
     case "StackReadFact":
       // the rule says which value it is
-      return readingParts(
+      return readingWords(
         value as Reading,
         entry.block.lines[span.line],
         system,
@@ -249,19 +158,19 @@ function factParts(
     default: {
       const range = classRange(value);
       return range === undefined
-        ? undefined
+        ? []
         : [{ text: showRange(range.low, range.high, system, range.step) }];
     }
   }
 }
 
-function readingParts(
+function readingWords(
   { values, valueSpans }: Reading,
   line: Line | undefined,
   system: System,
-): readonly HintPart[] | undefined {
+): readonly Words[] {
   const last = valueSpans.at(-1);
-  if (last === undefined || line === undefined) return undefined;
+  if (last === undefined || line === undefined) return [];
   const mean =
     values.reduce((sum, { value }) => sum + value, 0) / values.length;
   const steps = values.flatMap(({ step }) => step ?? []);

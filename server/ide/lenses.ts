@@ -5,7 +5,7 @@ import type { OpenFile } from "../model/project.ts";
 import type { Result, Verdict } from "../model/result.ts";
 import { resultName } from "../model/result-kinds.ts";
 import { findingsOfEntry } from "../rules/entry-findings.ts";
-import { headline, headlineResult } from "./hints.ts";
+import { headlineResult, headlineText } from "./headline.ts";
 import { levelOf, type Levels } from "./levels.ts";
 import { rangeIn, type Range } from "./position.ts";
 import { entriesNamedIn } from "./workspace-symbols.ts";
@@ -77,8 +77,7 @@ const VERDICTS: Readonly<Record<Verdict, string>> = {
 function standingOf(open: OpenFile, index: number, result: Result): string {
   const { kind, status, verdict, text } = result;
   if (kind === "reamer-window" || status === "unknown") {
-    const words = (headline(open, index) ?? []).map((part) => part.text);
-    const said = words.join("");
+    const said = headlineText(open, index);
     return status === "unknown" ? `${resultName(kind)} unknown: ${said}` : said;
   }
   const judged = VERDICTS[verdict] === "" ? "" : `: ${VERDICTS[verdict]}`;

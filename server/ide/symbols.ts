@@ -1,7 +1,7 @@
 // The outline of a file: one symbol an entry, with what it comes to beside its name. Facts are not among them.
 import { entrySpec, type EntryKind } from "../../grammar/vocabulary.ts";
 import type { OpenFile } from "../model/project.ts";
-import { headline } from "./hints.ts";
+import { headlineText } from "./headline.ts";
 import { rangeIn, rangeOfEntry, type Range } from "./position.ts";
 
 export interface EntrySymbol {
@@ -21,9 +21,7 @@ export function symbolsIn(open: OpenFile): readonly EntrySymbol[] {
     const { block, kind, nameSpan } = entry;
     const [head] = block.lines;
     if (!block.opens || head === undefined) return [];
-    const comesTo = (headline(open, index) ?? [])
-      .map(({ text }) => text)
-      .join("");
+    const comesTo = headlineText(open, index);
     return [
       {
         name: entry.ref === "" ? head.body : entry.ref,

@@ -149,8 +149,9 @@ export function symbolOf({
   return {
     name,
     kind: kind === undefined ? SymbolKind.Null : SYMBOLS[kind],
-    range: rangeOf(range),
-    selectionRange: rangeOf(nameRange),
+    // thousands of them: not copied
+    range,
+    selectionRange: nameRange,
     ...(detail === "" ? {} : { detail }),
   };
 }
