@@ -15,4 +15,12 @@ export const EXPLAINED = [
     is: ({ was, text, by }) =>
       by === '""' && was === '"job"' && text.includes('settings(shop, "job")'),
   },
+  {
+    file: "server/",
+    why: "a shop has one order of its steps, and one route: what they are asked of is only the key that they are kept under",
+    is: ({ was, text, before, by }) =>
+      was === '""' &&
+      by === '"Stryker was here!"' &&
+      /\b(?:orderOf|routeSteps)\(shop, ""\)/u.test(`${before} ${text}`),
+  },
 ];
