@@ -11,34 +11,38 @@ import { jsonText } from "./json-text.ts";
 
 const TREND_SCHEMA = 1;
 
-/** Lengths in m, rates in m a year or per 1000 h; every key is always there. */
-export function trendJson(
-  series: readonly Series[],
+/** Lengths in m, rates in m a year or per 1000 h; every key is always there. In pieces, a series each. */
+export function* trendJson(
+  series: Iterable<Series>,
   notes: readonly string[],
   along: Along,
-): string {
-  return `${jsonText({
-    schema: TREND_SCHEMA,
-    coverage: COVERAGE,
-    against: along,
-    series: series.map((each) => ({
-      serial: "serial" in each.of ? each.of.serial : null,
-      file: "file" in each.of ? each.of.file : null,
-      part: each.part === "" ? null : each.part,
-      entry: each.entry,
-      wears: each.towards === 1 ? "up" : "down",
-      limit: each.limit ?? null,
-      limitIs: each.limitIs ?? null,
-      unit: "m",
-      runs: each.runs.map((run) => runJson(run, along)),
-      reached: {
-        likeliest: placeJson(each.reaching?.likeliest, along),
-        earliest: placeJson(each.reaching?.earliest, along),
-        latest: placeJson(each.reaching?.latest, along),
-      },
-    })),
-    notes,
-  })}\n`;
+): Iterable<string> {
+  const head = { schema: TREND_SCHEMA, coverage: COVERAGE, against: along };
+  let before = `${jsonText(head).slice(0, -1)},"series":[`;
+  for (const each of series) {
+    yield `${before}${jsonText(seriesJson(each, along))}`;
+    before = ",";
+  }
+  yield `${before === "," ? "" : before}],${jsonText({ notes }).slice(1)}\n`;
+}
+
+function seriesJson(each: Series, along: Along): unknown {
+  return {
+    serial: "serial" in each.of ? each.of.serial : null,
+    file: "file" in each.of ? each.of.file : null,
+    part: each.part === "" ? null : each.part,
+    entry: each.entry,
+    wears: each.towards === 1 ? "up" : "down",
+    limit: each.limit ?? null,
+    limitIs: each.limitIs ?? null,
+    unit: "m",
+    runs: each.runs.map((run) => runJson(run, along)),
+    reached: {
+      likeliest: placeJson(each.reaching?.likeliest, along),
+      earliest: placeJson(each.reaching?.earliest, along),
+      latest: placeJson(each.reaching?.latest, along),
+    },
+  };
 }
 
 function runJson({ because, gauge, points, rate }: Run, along: Along): unknown {

@@ -11,18 +11,20 @@ import type { Along, Run, Series } from "../records/trend.ts";
 import { columnsOf, paintFor, type Io } from "./io.ts";
 import { padded, shown, wrapIndented } from "./terminal-text.ts";
 
-export function trendText(
-  series: readonly Series[],
+/** In pieces, a series or a note each. */
+export function* trendText(
+  series: Iterable<Series>,
   notes: readonly string[],
   along: Along,
   io: Io,
-): string {
+): Iterable<string> {
   const paint = paintFor(io.stdout, io.env);
   const columns = columnsOf(io.stdout);
   const sentence = (text: string): string =>
     wrapIndented(shown(text), columns, "  ", "    ");
-  const blocks = series.map((each) =>
-    [
+  let between = "";
+  for (const each of series) {
+    const block = [
       paint.bold(wrapIndented(shown(titleOf(each)), columns, "", "    ")),
       ...each.runs.flatMap((run) => [
         ...(run.because === undefined
@@ -32,12 +34,14 @@ export function trendText(
         ...rateWords(each, run).map(sentence),
       ]),
       ...[reachWords(each)].filter((words) => words !== "").map(sentence),
-    ].join("\n"),
-  );
-  return `${[
-    ...(blocks.length === 0 ? [nothingWords(along)] : blocks),
-    ...notes.map((note) => wrapIndented(shown(note), columns, "", "  ")),
-  ].join("\n\n")}\n`;
+    ].join("\n");
+    yield between + block;
+    between = "\n\n";
+  }
+  if (between === "") yield nothingWords(along);
+  for (const note of notes)
+    yield `\n\n${wrapIndented(shown(note), columns, "", "  ")}`;
+  yield "\n";
 }
 
 function rows(series: Series, { points, gauge }: Run): readonly string[] {

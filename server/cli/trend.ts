@@ -8,13 +8,13 @@ import { HistoryFault } from "../history/git.ts";
 import { versionsOf } from "../history/versions.ts";
 import { FETCH_THE_REST } from "../history/revision.ts";
 import type { OpenFile } from "../model/project.ts";
-import { seriesOf, type Along } from "../records/trend.ts";
+import { eachSeries, type Along, type Series } from "../records/trend.ts";
 import {
   createGathering,
   type RecordGathering,
 } from "../records/trend-gather.ts";
 import { findFiles, nameFrom, whyNot, type FoundFile } from "./find-files.ts";
-import { CannotRun, columnsOf, type Context } from "./io.ts";
+import { CannotRun, columnsOf, type Context, type Io } from "./io.ts";
 import { createLoader, type ReadBytes } from "./load-files.ts";
 import { createProgress } from "./progress.ts";
 import { shown, wrapIndented } from "./terminal-text.ts";
@@ -91,7 +91,7 @@ async function trend(
   const found = await findFiles(paths, io.cwd);
   found.problems.forEach(tell);
   const named = new Set(paths.map((each) => path.resolve(io.cwd, each)));
-  const gathering = createGathering();
+  const gathering = createGathering(options.entry);
   const project = context.parts.createProject();
   const loader = createLoader(project, io.cwd, tell);
   const progress = createProgress(
@@ -111,16 +111,12 @@ async function trend(
     loader.release(file);
   }
   progress.end();
-  const all = gathering
-    .points()
-    .filter(
-      ({ entry }) => options.entry === undefined || entry === options.entry,
-    );
+  const all = gathering.points();
   if (options.entry !== undefined && all.length === 0)
     gathering.note(
       `There is no size with a day of ${options.entry}: name an entry as "journal front", "bore rear" or "fit front".`,
     );
-  const series = seriesOf(all, options.against);
+  const series = (): Iterable<Series> => eachSeries(all, options.against);
   const notes = [
     ...gathering.notesOn(all, options.against),
     ...(all.some(({ datedBy }) => datedBy === "commit")
@@ -130,21 +126,29 @@ async function trend(
   if (options.svg !== undefined)
     await writeChart(
       path.resolve(io.cwd, options.svg),
-      trendChart(series, { theme: "paper", width: 760 }),
+      trendChart([...series()], { theme: "paper", width: 760 }),
       io.cwd,
     );
   switch (options.format) {
     case "text":
-      io.stdout.write(trendText(series, notes, options.against, io));
+      await writeAll(trendText(series(), notes, options.against, io), io);
       break;
     case "json":
-      io.stdout.write(trendJson(series, notes, options.against));
+      await writeAll(trendJson(series(), notes, options.against), io);
       break;
     case "svg":
       io.stdout.write(
-        `${trendChart(series, { theme: "paper", width: 760 })}\n`,
+        `${trendChart([...series()], { theme: "paper", width: 760 })}\n`,
       );
       break;
+  }
+}
+
+/** No further ahead of who reads than they read, so that of many series only one is held. */
+async function writeAll(pieces: Iterable<string>, io: Io): Promise<void> {
+  for (const piece of pieces) {
+    io.stdout.write(piece);
+    await io.stdout.drained();
   }
 }
 

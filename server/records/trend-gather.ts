@@ -4,7 +4,7 @@ import type { OpenFile } from "../model/project.ts";
 import { count } from "./learned-words.ts";
 import { pointsOnce } from "./points-once.ts";
 import { pointsIn } from "./trend-points.ts";
-import type { StatePoint, StatePoints } from "./trend-state.ts";
+import type { DatedSize, StatePoint, StatePoints } from "./trend-state.ts";
 import type { Along } from "./trend.ts";
 import type { Arrivals, CommitDay } from "./undated.ts";
 
@@ -21,16 +21,19 @@ export interface Gathering {
   readonly record: (file: string, said?: string) => RecordGathering;
   readonly note: (sentence: string) => void;
   /** Each reading once. */
-  readonly points: () => readonly StatePoint[];
+  readonly points: () => readonly DatedSize[];
   /** What has to be told beside the trends of these points, in whole sentences. */
   readonly notesOn: (
-    points: readonly StatePoint[],
+    points: readonly DatedSize[],
     along: Along,
   ) => readonly string[];
 }
 
-export function createGathering(): Gathering {
-  const states: (readonly StatePoint[])[] = [];
+/** @param only the one entry that is asked for; all where none is */
+export function createGathering(only?: string): Gathering {
+  /** The sizes of each record whose last state is known, or a way to them. */
+  const records: (() => readonly DatedSize[])[] = [];
+  const once = createSharing();
   const notes = new Set<string>();
   const mixed = new Set<string>();
   let undated = 0;
@@ -38,13 +41,19 @@ export function createGathering(): Gathering {
 
   function record(file: string, said = file): RecordGathering {
     const arrivals: Arrivals = new Map();
+    let states: (readonly StatePoint[])[] = [];
+    const at = records.push(() => pointsOnce(states)) - 1;
     let harmed = 0;
     const take = (
       open: OpenFile,
       committed: CommitDay | undefined,
     ): StatePoints => {
       const found = pointsIn({ open, file, committed, arrivals });
-      states.push(found.points);
+      states.push(
+        only === undefined
+          ? found.points
+          : found.points.filter(({ entry }) => entry === only),
+      );
       return found;
     };
     return {
@@ -63,6 +72,10 @@ export function createGathering(): Gathering {
         undated += found.undated;
         damaged += found.damaged;
         for (const fit of found.mixed) mixed.add(`${said}: ${fit}`);
+        // of thousands of records only what a trend takes is held
+        const sizes = pointsOnce(states).map((point) => sizeOf(point, once));
+        records[at] = () => sizes;
+        states = [];
       },
     };
   }
@@ -72,7 +85,7 @@ export function createGathering(): Gathering {
     note(sentence) {
       notes.add(sentence);
     },
-    points: () => pointsOnce(states),
+    points: () => records.flatMap((sizes) => sizes()),
     notesOn: (points, along) => [
       ...notes,
       ...(undated === 0
@@ -94,8 +107,43 @@ export function createGathering(): Gathering {
   };
 }
 
+type Sharing = <T extends string | undefined>(text: T) => T;
+
+/** Texts that are alike as one: each record has its own, of the same few entries, gauges and days. */
+function createSharing(): Sharing {
+  const known = new Map<string | undefined, string | undefined>();
+  return <T extends string | undefined>(text: T): T => {
+    if (!known.has(text)) known.set(text, text);
+    return known.get(text) as T; // it is the same text
+  };
+}
+
+/** Key by key, so that nothing else that the point has is held with it. */
+function sizeOf(point: StatePoint, once: Sharing): DatedSize {
+  return {
+    file: once(point.file),
+    commit: once(point.commit),
+    entry: once(point.entry),
+    part: once(point.part),
+    serial: once(point.serial),
+    system: point.system,
+    date: once(point.date),
+    datedBy: point.datedBy,
+    hours: point.hours,
+    value: point.value,
+    count: point.count,
+    uncertainty: point.uncertainty,
+    step: point.step,
+    gauge: once(point.gauge),
+    limit: point.limit,
+    limitIs: point.limitIs,
+    limits: once(point.limits),
+    madeIn: once(point.madeIn),
+  };
+}
+
 function withoutHours(
-  points: readonly StatePoint[],
+  points: readonly DatedSize[],
   along: Along,
 ): readonly string[] {
   const without =

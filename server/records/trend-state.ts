@@ -19,12 +19,10 @@ export interface RecordState {
   readonly arrivals: Arrivals;
 }
 
-/** A size, or a clearance, on a day. */
-export interface StatePoint {
+/** A size, or a clearance, on a day: what a trend takes of it. */
+export interface DatedSize {
   readonly file: string;
   readonly commit: string | undefined;
-  /** The day of the commit of this state, ISO 8601; undefined for the file as it lies. */
-  readonly stateDay: string | undefined;
   readonly entry: string;
   readonly part: string;
   readonly serial: string | undefined;
@@ -47,10 +45,16 @@ export interface StatePoint {
   readonly limitIs: "service limit" | "limit" | "wanted" | undefined;
   /** The limits that were written, to tell a part that was made anew. */
   readonly limits: string;
-  /** Its readings as they are written but for their day, to tell one whose day was mended. */
-  readonly lines: readonly string[];
   /** What it is of where each record makes it anew, a pressed bush; "" for what stays. */
   readonly madeIn: string;
+}
+
+/** The same as one state of a record has it, with what tells it from that of another state. */
+export interface StatePoint extends DatedSize {
+  /** The day of the commit of this state, ISO 8601; undefined for the file as it lies. */
+  readonly stateDay: string | undefined;
+  /** Its readings as they are written but for their day, to tell one whose day was mended. */
+  readonly lines: readonly string[];
 }
 
 export interface StatePoints {

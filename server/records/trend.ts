@@ -13,7 +13,7 @@ import {
   type Reaching,
 } from "../core/trend/reaching.ts";
 import { groupedBy } from "../model/groups.ts";
-import type { StatePoint } from "./trend-state.ts";
+import type { DatedSize } from "./trend-state.ts";
 
 /** How sure the intervals are. So of 100 features that do not change, 5 are said to, in one way or the other. */
 export const COVERAGE = 0.95;
@@ -26,7 +26,7 @@ export type Day = number;
 /** What sizes are held against: the calendar, or the hour meter of the machine. */
 export type Along = "date" | "hours";
 
-export interface TrendPoint extends StatePoint {
+export interface TrendPoint extends DatedSize {
   readonly day: Day;
   /** Where it stands along: days, or hours. */
   readonly at: number;
@@ -73,22 +73,34 @@ export interface Series {
 
 /** The series of all features that have a size with a date, or with a date whose hours are written. */
 export function seriesOf(
-  points: readonly StatePoint[],
+  points: readonly DatedSize[],
   along: Along = "date",
 ): readonly Series[] {
-  const placed = points.flatMap((point): readonly Placed[] => {
-    const day = dayOf(point.date);
-    const at = along === "date" ? day : point.hours;
-    return at === undefined ? [] : [{ ...point, day, at }];
-  });
-  return [...groupedBy(placed, keyOf).values()].flatMap((all) => {
-    const inOrder = [...all].sort((a, b) => a.day - b.day || a.at - b.at);
-    const latest = inOrder.at(-1);
-    return latest === undefined ? [] : [oneSeries(inOrder, latest, along)];
-  });
+  return [...eachSeries(points, along)];
 }
 
-function keyOf({ serial, file, entry }: StatePoint): string {
+/** The same one by one: whoever writes each as it comes holds no more than one. */
+export function* eachSeries(
+  points: readonly DatedSize[],
+  along: Along,
+): Iterable<Series> {
+  const groups = groupedBy(points, (point) =>
+    along === "hours" && point.hours === undefined ? undefined : keyOf(point),
+  );
+  for (const group of groups.values()) {
+    const inOrder = group
+      .flatMap((point): readonly Placed[] => {
+        const day = dayOf(point.date);
+        const at = along === "date" ? day : point.hours;
+        return at === undefined ? [] : [{ ...point, day, at }];
+      })
+      .sort((a, b) => a.day - b.day || a.at - b.at);
+    const latest = inOrder.at(-1);
+    if (latest !== undefined) yield oneSeries(inOrder, latest, along);
+  }
+}
+
+function keyOf({ serial, file, entry }: DatedSize): string {
   return JSON.stringify(
     serial === undefined ? ["file", file, entry] : ["serial", serial, entry],
   );
