@@ -335,6 +335,13 @@ describe("facts that are missing", () => {
     expect(needsOf(JOB, CRIB.replace(piece, ""), kind, of)).toContain(need);
   });
 
+  test("a pilot without its od says what else would do", () => {
+    const crib = CRIB.replace("  od 0.8710 to 0.8712\n", "");
+    expect(find(check(JOB, crib), "pilot-offset", "bore rear")?.text).toContain(
+      "the od of pilot p-871, or a reading of it",
+    );
+  });
+
   test("how a reamer is driven changes what is said of stock, not the stock", () => {
     const crib = CRIB.replace("  drive hand\n", "");
     const thin = JOB.replace("0.8716 0.8718", "0.8754 0.8755");
