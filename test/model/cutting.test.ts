@@ -539,6 +539,72 @@ reamer r-25
   });
 });
 
+describe("a cut that is not made at 20 °C", () => {
+  const job = (at: string): string => `job a
+  units mm
+part case
+  material our-alloy
+material our-alloy
+  expansion 20 um/m-K
+reamer r-25
+  size 25.010
+  oversize +0 to +0.002
+reamer r-old
+  size 25.010
+  oversize +0 to +0.002
+  material hss
+bore front in case
+line front
+  bore front from 0 to 30
+  ream with r-25
+${at === "" ? "" : `  temperature ${at}\n`}`;
+  const boreOf = (text: string): Result | undefined =>
+    check(text, "shop s\n").results.find(
+      ({ entry, kind }) => entry === "bore front" && kind === "size",
+    );
+  const micrometres = (text: string): readonly (number | null)[] =>
+    [boreOf(text)?.low, boreOf(text)?.high].map((metres) =>
+      metres === undefined || metres === null
+        ? null
+        : Math.round(metres * 1e8) / 100,
+    );
+
+  // a part at 30 °C shrinks by 20e-6 x 10 = 1/5000 when it cools: 25.010/1.0002 = 25.0050, 25.012/1.0002 = 25.0070
+  test("is smaller where the part was warm, larger where it was cold, by its material's expansion", () => {
+    expect(micrometres(job(""))).toEqual([25_010, 25_012]);
+    expect(micrometres(job("part 20 C"))).toEqual([25_010, 25_012]);
+    expect(micrometres(job("part 30 C"))).toEqual([25_005, 25_007]);
+    // 25.010/0.9998 = 25.0150, 25.012/0.9998 = 25.0170
+    expect(micrometres(job("part 10 C"))).toEqual([25_015, 25_017]);
+  });
+
+  test("asks for the material of a warm tool, not of one at 20 °C", () => {
+    expect(micrometres(job("part 30 C, tool 20 C"))).toEqual([25_005, 25_007]);
+    const warm = boreOf(job("part 30 C, tool 30 C"));
+    expect(warm?.status).toBe("unknown");
+    expect(warm?.needs.map(({ ref, fact }) => [ref, fact])).toContainEqual([
+      "reamer r-25",
+      "material",
+    ]);
+    const told = job("part 20 C, tool 30 C").replace("with r-25", "with r-old");
+    // high-speed steel grows by 10 to 13 parts in a million a degree (common practice, no source): 2.5 to 3.3 micrometres here
+    const [low] = micrometres(told);
+    expect(low).toBeGreaterThan(25_012.4);
+    expect(low).toBeLessThan(25_013.3);
+  });
+
+  test("is not known where the part's expansion is not", () => {
+    const unknown = boreOf(
+      job("part 30 C").replace("expansion 20 um/m-K", "modulus 70 GPa"),
+    );
+    expect(unknown?.status).toBe("unknown");
+    expect(unknown?.needs.map(({ ref, fact }) => [ref, fact])).toContainEqual([
+      "material our-alloy",
+      "expansion",
+    ]);
+  });
+});
+
 describe("an adjustable reamer", () => {
   const crib = CRIB.replace("  size 0.8755\n", "  expands 0.860 to 0.900\n");
   const found = check(JOB, crib);

@@ -1,0 +1,175 @@
+// Which cautions a step brings without being asked: by what it cuts and with what, by what it presses into what, and by its words. Too often
+// is safer than never, so where nobody says, both ways count. That is common practice, no source.
+import { describe, expect, test } from "vitest";
+import {
+  CAUTIONS,
+  cautionNamed,
+  cautionsOfStep,
+} from "../../server/model/cautions.ts";
+import { opened } from "../ide/opened.ts";
+
+const of = (text: string, step: string): readonly string[] =>
+  cautionsOfStep(opened(text).shop, `step ${step}`);
+
+test("each caution has its name, once, and no other is known", () => {
+  for (const caution of CAUTIONS)
+    expect(cautionNamed(caution.name)).toBe(caution);
+  expect(cautionNamed("none-such")).toBeUndefined();
+});
+
+describe("a cut", () => {
+  const cut = (more: {
+    readonly drive?: string;
+    readonly material?: string;
+    readonly line?: string;
+  }): readonly string[] =>
+    of(
+      `job a
+  units inch
+part case
+  material ${more.material ?? "steel-4140"}
+material our-bronze
+  expansion 18 um/m-K
+material our-plastic
+  expansion 90 um/m-K
+reamer r
+  size 0.8750
+${more.drive === undefined ? "" : `  drive ${more.drive}\n`}bore front in case
+line l
+  bore front from 0 to 1
+  ${more.line ?? "ream with r"}
+step k
+  cuts line l
+`,
+      "k",
+    );
+  const CHIPS = ["chips-and-oil", "compressed-air"];
+
+  test("by hand: the reamer turns one way, and takes no power", () => {
+    expect(cut({ drive: "hand" })).toEqual(
+      ["reamer-one-way", "hand-reamer-no-power", ...CHIPS].sort(inOrder),
+    );
+  });
+
+  test("by machine: it turns one way, and the work turns", () => {
+    expect(cut({ drive: "machine" })).toEqual(
+      ["reamer-one-way", "rotating-work", ...CHIPS].sort(inOrder),
+    );
+  });
+
+  test("by what nobody says: both", () => {
+    expect(cut({})).toEqual(
+      [
+        "reamer-one-way",
+        "hand-reamer-no-power",
+        "rotating-work",
+        ...CHIPS,
+      ].sort(inOrder),
+    );
+  });
+
+  test("bored to a size: no reamer, but the work turns", () => {
+    expect(cut({ line: "cut to 0.8750 to 0.8755" })).toEqual(
+      ["rotating-work", ...CHIPS].sort(inOrder),
+    );
+  });
+
+  // C93200 (SAE 660) holds 6 to 8 % lead: ASTM B505, from memory
+  test("of leaded bronze, and of a shop's own bronze of which nobody says what is in it", () => {
+    expect(cut({ material: "bronze-c932" })).toContain("lead-and-beryllium");
+    expect(cut({ material: "our-bronze" })).toContain("lead-and-beryllium");
+    expect(cut({ material: "our-plastic" })).not.toContain(
+      "lead-and-beryllium",
+    );
+    expect(cut({ material: "steel-4140" })).not.toContain("lead-and-beryllium");
+  });
+});
+
+describe("a press", () => {
+  const pressed = ({ depth = "", bush = "" } = {}): readonly string[] =>
+    of(
+      `job a
+  units inch
+part case
+hole front in case
+${depth}bush front in hole front
+${bush}press front of bush front in hole front
+step p
+  presses press front
+`,
+      "p",
+    );
+
+  test("may be done hot or cold, and heat is never put to what is closed", () => {
+    expect(pressed()).toEqual(
+      ["press-work", "frozen-parts", "hot-parts", "closed-cavity"].sort(
+        inOrder,
+      ),
+    );
+  });
+
+  test("of an oil-filled bush: it is named, and is not chilled", () => {
+    const porous = [
+      "press-work",
+      "oil-filled-bush",
+      "hot-parts",
+      "closed-cavity",
+    ];
+    expect(pressed({ bush: "  construction porous\n" })).toEqual(
+      porous.sort(inOrder),
+    );
+    expect(pressed({ bush: "  construction solid\n" })).not.toContain(
+      "oil-filled-bush",
+    );
+  });
+
+  test("into a blind hole shuts something in", () => {
+    expect(pressed({ depth: "  depth 1.350 blind\n" })).toContain(
+      "closed-cavity",
+    );
+  });
+});
+
+describe("words", () => {
+  const said = (text: string, name = "k"): readonly string[] =>
+    of(`job a\n  units inch\nstep ${name}\n  do "${text}"\n`, name);
+
+  test("that mean nothing bring nothing", () => {
+    expect(said("look it over")).toEqual([]);
+  });
+
+  test.each([
+    ["dry it on the air line", ["compressed-air"]],
+    ["degrease the case", ["solvent"]],
+    ["chill the bush", ["frozen-parts"]],
+    ["scrape the joint faces", ["old-gaskets"]],
+    ["hoist the drum", ["lifting"]],
+    ["strip the gearbox", ["stored-load"]],
+    ["first run, no load", ["rotating-work", "first-run"]],
+    ["warm the case in the oven", ["hot-parts", "closed-cavity"]],
+  ])("%s", (text, names) => {
+    expect(said(text)).toEqual(names);
+  });
+
+  test("of a step's name count as those of its text", () => {
+    expect(said("as agreed", "heat-case")).toEqual([
+      "hot-parts",
+      "closed-cavity",
+    ]);
+  });
+
+  test("what a step writes itself stands with what it brings, each once, in the list's order", () => {
+    expect(
+      of(
+        'job a\n  units inch\nstep k\n  do "hoist it"\n  caution lifting, solvent\n',
+        "k",
+      ),
+    ).toEqual(["solvent", "lifting"]);
+  });
+});
+
+function inOrder(one: string, other: string): number {
+  const place = (name: string): number =>
+    CAUTIONS.findIndex((each) => each.name === name);
+  return place(one) - place(other);
+}
