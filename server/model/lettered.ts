@@ -13,10 +13,13 @@ export function letteredOf(
 ): { readonly node: Node; readonly data: Problem["data"] } | undefined {
   if (number?.end !== unit.start) return undefined;
   const word = body.slice(unit.start, unit.end);
-  const [letters = ""] = /^[OolI]+/.exec(word) ?? [];
-  const rest = word.slice(letters.length);
-  if (letters === "") return undefined;
-  if (rest !== "" && unitOf(rest) === undefined) return undefined;
+  const [run = ""] = /^[OolI]+/.exec(word) ?? [];
+  // the longest, but that the l of `18Olbf` is of the unit
+  const length = [...run]
+    .map((_, index) => run.length - index)
+    .find((at) => at === word.length || unitOf(word.slice(at)) !== undefined);
+  if (length === undefined) return undefined;
+  const [letters, rest] = [word.slice(0, length), word.slice(length)];
   const written = body.slice(number.start, unit.end);
   const mended =
     body.slice(number.start, number.end) + withDigits(letters) + rest;

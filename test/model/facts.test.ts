@@ -292,6 +292,8 @@ describe("other facts", () => {
   test.each([
     ["fit", "runs 240", "unit-missing"],
     ["fit", "load 180 steady", "unit-missing"],
+    ["fit", "load 180klbf steady", "unit-wrong"],
+    ["fit", "load 18Olbf steady", "line-damaged"],
     ["fit", "hot shaft 140 F, shaft 150 F", "line-damaged"],
     ["fit", "hot shaft 140 F, case 104", "unit-missing"],
     ["line", "bore a from 2 to 1", "range-reversed"],

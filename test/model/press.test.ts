@@ -414,6 +414,23 @@ describe("inch and metric twins", () => {
     expect(resultOf(metric, "bore front", "size")?.status).toBe("predicted");
   });
 
+  test("a smoothing that is written goes before that of the finishes", () => {
+    const written = checkText(
+      METRIC.replace(
+        /^press front .*\n/mu,
+        (line) => `${line}  smoothing 0.004\n`,
+      ),
+    );
+    const found = resultOf(written, "press front", "interference");
+    expect(found?.low).toBeCloseTo(25.42794e-3 - 25.40762e-3 - 4e-6, 11);
+    expect(found?.high).toBeCloseTo(25.43048e-3 - 25.40508e-3 - 4e-6, 11);
+    expect(found?.working).toContainEqual({
+      formula: "smoothing = as written",
+      with: "0.004 mm",
+      source: "",
+    });
+  });
+
   test("a bush as warm as its case says that it is taken so", () => {
     const [first, second] = [1, 2].map((number) =>
       JSON.stringify(
