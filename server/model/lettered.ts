@@ -15,9 +15,9 @@ export function letteredOf(
   const word = body.slice(unit.start, unit.end);
   const [run = ""] = /^[OolI]+/.exec(word) ?? [];
   // the longest, but that the l of `18Olbf` is of the unit
-  const length = [...run]
-    .map((_, index) => run.length - index)
-    .find((at) => at === word.length || unitOf(word.slice(at)) !== undefined);
+  const length = Array.from(run, (_, index) => run.length - index).find(
+    (at) => at === word.length || unitOf(word.slice(at)) !== undefined,
+  );
   if (length === undefined) return undefined;
   const [letters, rest] = [word.slice(0, length), word.slice(length)];
   const written = body.slice(number.start, unit.end);
