@@ -4,6 +4,7 @@
 // those by never ending; those that EXPLAINED gives a reason for are counted apart.
 //   THOU_MUTATION_DIR   where the copy stands; kept between runs when given, so that nothing is installed twice
 import { execFileSync, spawnSync } from "node:child_process";
+import { readFileSync } from "node:fs";
 import {
   cp,
   mkdir,
@@ -136,10 +137,14 @@ try {
   if (given === undefined) await rm(folder, { recursive: true });
 }
 
-/** The files of tests that some paths name. */
+/** The files of tests that some paths name, but for those that put another package in a package's place: all share what is loaded. */
 function testsIn(paths) {
   const files = git("ls-files", "-z", "--", ...paths);
-  return files.filter((file) => file.endsWith(".test.ts"));
+  return files.filter(
+    (file) =>
+      file.endsWith(".test.ts") &&
+      !readFileSync(path.join(root, file), "utf8").includes("vi.mock("),
+  );
 }
 
 async function mutate(room) {
