@@ -3,15 +3,16 @@
 //
 // The order of what is done is the point: a state is made complete in a folder of its own that nothing names; then archive.json is replaced in
 // one go, and names it; then `tables` leads to it; then the former state goes. Parts that stay are the same file under a second name.
-import { mkdir } from "node:fs/promises";
+import { access, mkdir } from "node:fs/promises";
 import path from "node:path";
 import { shown } from "../model/plain-text.ts";
 import { openBuffer, type Buffer } from "./buffer.ts";
 import { createDisk, type Disk } from "./disk.ts";
 import { needEngine } from "./engine.ts";
-import { ArchiveFault, reasonOf } from "./fault.ts";
+import { ArchiveFault, codeOf, reasonOf } from "./fault.ts";
 import { readKnown, type Held, type KnownRecord } from "./known.ts";
 import {
+  MANIFEST,
   readManifest,
   strangersIn,
   WORK,
@@ -76,7 +77,7 @@ export async function openArchive(options: ArchiveOptions): Promise<Archive> {
   const { folder, name } = options;
   const disk = options.disk ?? createDisk();
   await needEngine();
-  const lock = await inFolder(name, async () => {
+  const lock = await inFolder(options, async () => {
     await mkdir(folder, { recursive: true });
     return takeLock(folder, name);
   });
@@ -93,7 +94,7 @@ export async function openArchive(options: ArchiveOptions): Promise<Archive> {
     await lock.release().catch(() => undefined);
   };
   try {
-    return await inFolder(name, async () => {
+    return await inFolder(options, async () => {
       const manifest = await readManifest(folder, name);
       if (manifest === undefined) await refuseStrangers(folder, name);
       await settle(folder, manifest, disk);
@@ -116,13 +117,21 @@ export async function openArchive(options: ArchiveOptions): Promise<Archive> {
 }
 
 /** What goes wrong in the archive's folder, as a sentence. */
-async function inFolder<T>(name: string, work: () => Promise<T>): Promise<T> {
+async function inFolder<T>(
+  { folder, name }: Pick<ArchiveOptions, "folder" | "name">,
+  work: () => Promise<T>,
+): Promise<T> {
   try {
     return await work();
   } catch (error) {
     if (error instanceof ArchiveFault) throw error;
+    const isThere = await access(path.join(folder, MANIFEST)).then(
+      () => true,
+      // one that can't be looked at is there all the same
+      (fault: unknown) => !["ENOENT", "ENOTDIR"].includes(codeOf(fault) ?? ""),
+    );
     throw new ArchiveFault(
-      `the archive in ${shown(name)} cannot be written: ${reasonOf(error)}. What it held before, it still holds.`,
+      `the archive in ${shown(name)} cannot be written: ${reasonOf(error)}. ${isThere ? "What it held before, it still holds" : "None is there yet"}; put that right and export again.`,
     );
   }
 }
@@ -155,7 +164,7 @@ function archiveOf(
     known: (record) => held.records.get(record),
     names: () => held.records.keys(),
     add: (record, year, rows) =>
-      inFolder(name, async () => {
+      inFolder(options, async () => {
         if (held.records.has(record)) gone.add(record);
         await buffer.add(year, rows);
       }),
@@ -163,7 +172,7 @@ function archiveOf(
       if (held.records.has(record)) gone.add(record);
     },
     commit: () =>
-      inFolder(name, async () => {
+      inFolder(options, async () => {
         const isNew = manifest === undefined || 0 < held.problems.length;
         if (!isNew && gone.size === 0 && buffer.records() === 0)
           return committed(manifest.parts, false);

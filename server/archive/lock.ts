@@ -145,12 +145,20 @@ function holderIn(text: string): Holder | undefined {
   }
 }
 
+/** To the minute: what was written there by others is shown as it is. */
+function minuteOf(since: string): string {
+  const [, day, time] = /^(\d{4}-\d\d-\d\d)T(\d\d:\d\d)/u.exec(since) ?? [];
+  return day === undefined || time === undefined
+    ? shown(since)
+    : `${time} UTC on ${day}`;
+}
+
 function heldBy(text: string, name: string): ArchiveFault {
   const holder = holderIn(text);
   const who =
     holder === undefined
       ? "another export"
-      : `another export (process ${holder.pid} on ${shown(holder.host)}, since ${shown(holder.since)})`;
+      : `another export (process ${holder.pid} on ${shown(holder.host)}, since ${minuteOf(holder.since)})`;
   return new ArchiveFault(
     `${who} is at work on ${shown(name)}: wait until it is done. If you know that it is not running any more, remove ${shown(path.join(name, LOCK))} and try again.`,
   );

@@ -307,7 +307,7 @@ describe("what goes wrong", () => {
     const other = await exported(cwd);
     expect(other.code).toBe(2);
     expect(other.err.replaceAll(/\s+/g, " ")).toBe(
-      `thou: another export (process ${process.ppid} on ${hostname()}, since ${now}) is at work on archive: wait until it is done. If you know that it is not running any more, remove archive/export.lock and try again. `,
+      `thou: another export (process ${process.ppid} on ${hostname()}, since ${now.slice(11, 16)} UTC on ${now.slice(0, 10)}) is at work on archive: wait until it is done. If you know that it is not running any more, remove archive/export.lock and try again. `,
     );
     // what another machine holds can't be known to be stale
     await hold(2 ** 22 + 1, "elsewhere.example", "2001-01-01T00:00:00Z");
@@ -415,7 +415,7 @@ describe("what goes wrong", () => {
     );
     expect(under.code).toBe(2);
     expect(under.err.replaceAll(/\s+/g, " ")).toContain(
-      "the archive in jobs/a.thou/archive cannot be written: a part of its path is a file, not a folder.",
+      "the archive in jobs/a.thou/archive cannot be written: a part of its path is a file, not a folder. None is there yet; put that right and export again.",
     );
     const none = await ran(["export", "jobs"], cwd);
     expect(none.code).toBe(2);

@@ -72,7 +72,7 @@ test("an export says so, the archive holds what it held, and the next export is 
   const full = limited(8, cwd, ...exported);
   expect(full.code).toBe(2);
   expect(full.err).toBe(
-    "thou: the archive in archive cannot be written: no file may be that large here. What it held before, it still holds. ",
+    "thou: the archive in archive cannot be written: no file may be that large here. What it held before, it still holds; put that right and export again. ",
   );
   expect(ask()).toEqual(before);
   expect(await readdir(path.join(cwd, "archive"))).not.toContain("work");
