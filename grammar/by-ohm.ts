@@ -117,6 +117,7 @@ const LEAVES = new Set([
     "body",
     "cutBody",
     "outcome",
+    "indicator",
   ],
   ...[
     "drive",
@@ -161,6 +162,7 @@ const TRANSPARENT = new Set([
     "SignedRange",
     "Dated",
     "Clause",
+    "SwingClause",
     "ref",
     "Reading",
     "Signature",

@@ -120,6 +120,16 @@ export const examples: Readonly<Record<string, readonly string[]>> = {
   "RepeatFact": [
     "repeat near 0.87432 0.87431 0.87432 with mic-1"
   ],
+  "SwingFact": [
+    "swing 0.0006 on vee 60 deg, 3 lobes",
+    "swing near 0.0006 on vee 60 deg, 3 lobes with dti-1 by AK on 2026-11-02",
+    "swing 4 um on vee 90 deg between, 5 lobes as run",
+    "swing 0.0004 on three points, 3 lobes"
+  ],
+  "BoreSwingFact": [
+    "swing 0.0004 on three points, 3 lobes",
+    "swing far 0.008 mm on three points, 9 lobes with air-1"
+  ],
   "BushReadFact": [
     "read od 1.00112 1.00114 with mic-2"
   ],

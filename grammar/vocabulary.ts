@@ -99,6 +99,18 @@ const REPEAT = facts(
   "repeat [PLACE] VALUES [station Z] [with GAUGE] [at TEMPERATURE] [by WHO on DATE]",
   "The same diameter read again and again at one place: how well the reading repeats, and which value is a stray.",
 );
+const SWING = facts(
+  "swing",
+  "SwingFact",
+  "swing [PLACE] VALUE on vee ANGLE, COUNT lobes [with GAUGE] [as STAGE] [by WHO on DATE]",
+  "How far an indicator swings as the part is turned in a vee, and how many times in a turn: lobes that two points don't see.",
+);
+const BORE_SWING = facts(
+  "swing",
+  "BoreSwingFact",
+  "swing [PLACE] VALUE on three points, COUNT lobes [with GAUGE] [as STAGE] [by WHO on DATE]",
+  "How far a bore gauge of three contacts swings as it is turned, on diameter, and how many times in a turn: lobes that two points don't see.",
+);
 const FINISH = fact(
   "finish",
   "FinishFact",
@@ -266,6 +278,7 @@ export const ENTRIES: readonly EntrySpec[] = [
       LENGTH,
       READ,
       REPEAT,
+      SWING,
       FINISH,
       fact(
         "runout",
@@ -300,6 +313,7 @@ export const ENTRIES: readonly EntrySpec[] = [
       LIMITS,
       READ,
       REPEAT,
+      BORE_SWING,
       fact(
         "boss",
         "BossFact",
@@ -390,6 +404,7 @@ export const ENTRIES: readonly EntrySpec[] = [
       SERVICE_LIMIT,
       READ,
       REPEAT,
+      BORE_SWING,
       LENGTH,
       FINISH,
       ROUND,

@@ -126,11 +126,19 @@ function whoOf(value: unknown): string | undefined {
   return typeof signed.who === "string" ? signed.who : undefined;
 }
 
+const HAVE_PLACES = [
+  "ReadFact",
+  "RepeatFact",
+  "BushReadFact",
+  "SwingFact",
+  "BoreSwingFact",
+] as const;
+
 /** Places along the length: those of the entry itself first, then those used in the rest of the file. */
 export function placesIn({ file }: OpenFile, own: Entry): readonly string[] {
   const found = new Set<string>();
   for (const entry of [own, ...file.entries])
-    for (const rule of ["ReadFact", "RepeatFact", "BushReadFact"] as const)
+    for (const rule of HAVE_PLACES)
       for (const { value } of allOf(entry, rule))
         if (value?.place !== undefined) found.add(value.place);
   return [...found].slice(0, MOST_CHOICES);

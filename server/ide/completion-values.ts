@@ -138,12 +138,21 @@ function countOffers({ open, rule }: Writing): readonly Offer[] {
         "460",
       ].map((grade) => [grade, `ISO VG ${grade}`]),
     );
+  if (rule === "SwingFact" || rule === "BoreSwingFact") return lobeOffers(rule);
   if (rule !== "SizeFact") return [];
   return plainValues(
     numberSizes.map((size, index) => [
       String(80 - index),
       gaugeSize(open, size),
     ]),
+  );
+}
+
+/** Numbers of lobes that two points don't see, of those that three points do. */
+function lobeOffers(rule: string): readonly Offer[] {
+  const lobes = rule === "SwingFact" ? ["3", "5", "7", "9"] : ["3", "9"];
+  return plainValues(
+    lobes.map((each) => [each, "rises of the pointer in one turn"]),
   );
 }
 

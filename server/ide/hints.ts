@@ -1,7 +1,13 @@
 // The short texts beside the lines: what an entry comes to, and what a line means in other words. The working behind one is asked for
 // apart, when someone points at it. Every number is the model's.
 import { blockAt, type Line } from "../../grammar/lines.ts";
-import { showInOther, showRange, type System } from "../core/quantity/show.ts";
+import {
+  showInOther,
+  showLength,
+  showRange,
+  type System,
+} from "../core/quantity/show.ts";
+import { radialRoundness } from "../core/readings/lobing.ts";
 import { unitOf } from "../core/quantity/units.ts";
 import type { Entry, Fact } from "../model/entry.ts";
 import { settings } from "../model/evaluate/settings.ts";
@@ -10,7 +16,7 @@ import { HEADLINES } from "../model/result-kinds.ts";
 import type { Result } from "../model/result.ts";
 import { resultsOfKind } from "../model/results.ts";
 import type { Shop } from "../model/shop.ts";
-import type { LengthRange, Reading } from "../model/values.ts";
+import type { LengthRange, Reading, Swing } from "../model/values.ts";
 import { blocks, code, escaped, list } from "../markup/markdown.ts";
 import { headline, lengthWords, type Words } from "./headline.ts";
 import { locationOf, type Location, type Position } from "./position.ts";
@@ -155,6 +161,9 @@ function factWords(
         entry.block.lines[span.line],
         system,
       );
+    case "SwingFact":
+    case "BoreSwingFact":
+      return swingParts(value as Swing, system);
     default: {
       const range = classRange(value);
       return range === undefined
@@ -181,6 +190,17 @@ function readingWords(
     steps.length === 0 ? undefined : Math.min(...steps),
   );
   return [{ text: values.length === 1 ? text : `mean ${text}` }];
+}
+
+/** The roundness that a swing shows; nothing where its method is blind to it, which is a finding. */
+function swingParts(
+  { swing, method, lobes }: Swing,
+  system: System,
+): readonly HintPart[] | undefined {
+  const found = radialRoundness(swing.value, method, lobes);
+  if (!found.valid) return undefined;
+  const step = swing.step === undefined ? undefined : swing.step / 10;
+  return [{ text: `roundness ${showLength(found.value, system, step)}` }];
 }
 
 /** The system of the unit that a text begins with, if it begins with one. */

@@ -60,10 +60,17 @@ function dayInWords(day: string): string {
   return `${WEEKDAYS[date.getUTCDay()] ?? ""} ${String(date.getUTCDate())} ${MONTHS[date.getUTCMonth()] ?? ""} ${String(date.getUTCFullYear())}`;
 }
 
+const LOBES = [
+  "lobe",
+  "lobes: so often the pointer rises in one turn",
+] as const;
+
 /** What is counted, by the rule of the line. */
 const COUNTED: Readonly<Record<string, readonly [string, string]>> = {
   FlutesFact: ["flute", "flutes"],
   DowelsFact: ["dowel", "dowels"],
+  SwingFact: LOBES,
+  BoreSwingFact: LOBES,
 };
 
 export function countHover(

@@ -157,6 +157,8 @@ const HAVE_LOCALS = new Set([
   "RepeatFact",
   "BushReadFact",
   "StackReadFact",
+  "SwingFact",
+  "BoreSwingFact",
   "PlusFact",
   "MinusFact",
 ]);

@@ -64,6 +64,10 @@ const OTHERS: Readonly<Record<string, readonly string[]>> = {
   SizeFact: ["size no NUMBER", "size letter LETTER"],
   LineBoreFact: ["bore NAME from Z to Z centre X, Y to X, Y"],
   FinishFact: ["finish Ra|Rz VALUE"],
+  SwingFact: [
+    "swing [PLACE] VALUE on vee ANGLE between, COUNT lobes [with GAUGE] [as STAGE] [by WHO on DATE]",
+    "swing [PLACE] VALUE on three points, COUNT lobes [with GAUGE] [as STAGE] [by WHO on DATE]",
+  ],
   OpenedFact: ["opened by WHO on DATE"],
   DoneFact: ["done by WHO on DATE"],
 };
@@ -157,8 +161,11 @@ export function formOf(text: string): Form {
       capital,
     } = match.groups ?? {};
     const filled = quoted ?? choice ?? capital;
-    if (open !== undefined) isOptional = true;
-    else if (closing !== undefined) {
+    if (open !== undefined) {
+      // words before what may be left off end the part before it: `COUNT lobes [with GAUGE]`
+      if (0 < parts.length) close();
+      isOptional = true;
+    } else if (closing !== undefined) {
       close();
       isOptional = false;
     } else if (comma !== undefined) {

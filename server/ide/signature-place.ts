@@ -174,13 +174,16 @@ function createState(parts: readonly Part[]) {
   return {
     take(word: Written): void {
       isTouched = word.isOpen;
-      const led = word.isText ? undefined : ledTo(word.text, word.isOpen);
+      // what ends a part may lead to another one elsewhere: `on three points`, `on DATE`
+      const ends = isFull && parts[at]?.trail.includes(word.text) === true;
+      const led =
+        word.isText || ends ? undefined : ledTo(word.text, word.isOpen);
       const part = led === undefined ? undefined : parts[led];
       if (led !== undefined && part !== undefined) {
         if (led !== at) to(Math.max(led, at), false);
         if (led < at) at = led;
         isFull = part.choices.includes(word.text);
-      } else if (parts[at]?.trail.includes(word.text) !== true) takeValue(word);
+      } else if (!ends) takeValue(word);
       if (!word.comma) return;
       const after = parts[at + 1];
       if (after?.afterComma === true) {

@@ -1,5 +1,10 @@
 // What the capital words of a form stand for, one sentence each.
 
+const SWING =
+  "How far the pointer goes in one turn, from its least to its most.";
+const LOBES = "How many times the pointer rises in one turn.";
+const WHERE = "Where along the length it was turned, as `near`.";
+
 /** By the word; where a rule means something of its own by it, by rule and word. */
 const MEANINGS: Readonly<Record<string, string>> = {
   NAME: "A name: letters, digits and hyphens, beginning with a letter.",
@@ -72,6 +77,13 @@ const MEANINGS: Readonly<Record<string, string>> = {
   HOURS: "What the hour meter shows, as `12400 h`.",
   RATE: "Full cycles a minute.",
   SPEED: "A speed of rotation, as `240 rpm`.",
+  "SwingFact VALUE": SWING,
+  "BoreSwingFact VALUE": SWING,
+  "SwingFact ANGLE": "The angle between the faces of the vee, as `60 deg`.",
+  "SwingFact COUNT": LOBES,
+  "BoreSwingFact COUNT": LOBES,
+  "SwingFact PLACE": WHERE,
+  "BoreSwingFact PLACE": WHERE,
   X: "Across the axis, from the line's datum.",
   Y: "Across the axis, square to X.",
   Z: "Along the axis, from the line's datum.",

@@ -1,7 +1,7 @@
 // Reads each fact's line into its value: one reader a rule of thou.ohm. A reader gives undefined where any part can't be read.
-import { child, children, walk, type Node } from "../../grammar/tree.ts";
+import { child, children, type Node } from "../../grammar/tree.ts";
 import { REFERENCE_PLACES, type EntryKind } from "../../grammar/vocabulary.ts";
-import { dateOf } from "./dates.ts";
+import { quoted, saysTwice, signature } from "./clauses.ts";
 import { lengthRangeOf, sideOf } from "./ranges.ts";
 import {
   anyQuantityOf,
@@ -25,7 +25,6 @@ import type {
   Point,
   Reading,
   RefSite,
-  Signature,
 } from "./values.ts";
 import type { Dimension } from "../core/quantity/units.ts";
 import {
@@ -35,6 +34,7 @@ import {
   lessonBush,
 } from "./lesson-facts.ts";
 import { readNumber, toNumber } from "../core/quantity/exact.ts";
+import { swing } from "./swing-fact.ts";
 
 export interface FactReader extends LineReader {
   readonly kind: EntryKind;
@@ -48,10 +48,6 @@ type Read<K extends FactRule> = (
   node: Node,
   line: FactReader,
 ) => FactValues[K] | undefined;
-
-function quoted(line: FactReader, node: Node | undefined): string | undefined {
-  return node === undefined ? undefined : textOf(line, node).slice(1, -1);
-}
 
 function wordAfter(node: Node, line: FactReader): string {
   const choice = node.children[1];
@@ -117,31 +113,6 @@ function numberRange(
   };
 }
 
-const UNSIGNED: Signature = { who: undefined, date: undefined };
-
-/** Undefined where a date is written that does not exist. */
-function signature(node: Node, line: FactReader): Signature | undefined {
-  let signed: Signature = UNSIGNED;
-  for (const each of walk(node)) {
-    if (each.type === "who") {
-      const name = each.children[0] ?? each;
-      signed = {
-        ...signed,
-        who: name.type === "text" ? quoted(line, name) : textOf(line, name),
-      };
-    }
-    if (each.type === "date") {
-      const date = dateOf(textOf(line, each));
-      if (date === undefined) {
-        line.report("date-wrong", each, { date: textOf(line, each) });
-        return undefined;
-      }
-      signed = { ...signed, date };
-    }
-  }
-  return signed;
-}
-
 function bodies(node: Node, line: FactReader): Bodies | undefined {
   const at = namedTemperatures(node, line, "Body", "body");
   return at === undefined
@@ -181,16 +152,7 @@ function reading(node: Node, line: FactReader): Reading | undefined {
   const clauses = node.children.filter((each) =>
     each.type.startsWith("Clause_"),
   );
-  const repeated = clauses.find(
-    (each, index) =>
-      clauses.findIndex((other) => other.type === each.type) < index,
-  );
-  if (repeated !== undefined) {
-    line.report("line-damaged", repeated, {
-      message: `This line says \`${textOf(line, repeated).split(/\s/u)[0] ?? ""}\` twice: keep one.`,
-    });
-    return undefined;
-  }
+  if (saysTwice(clauses, line)) return undefined;
   const clause = (type: string): Node | undefined => child(node, type);
   const station = clause("Clause_station");
   const gauge = clause("Clause_with");
@@ -369,6 +331,8 @@ export const READERS: { readonly [K in FactRule]: Read<K> } = {
       ? undefined
       : { ...found, member: textOf(line, member) };
   },
+  SwingFact: swing,
+  BoreSwingFact: swing,
   FinishFact: (node, line) => {
     const value = length(node, line);
     const parameter = child(node, "parameter");

@@ -5,6 +5,8 @@ import type { Status, Verdict } from "./result.ts";
 export const RESULT_KINDS: Readonly<Record<string, string>> = {
   size: "smallest, mean and largest diameter at 20 °C, or what it will be",
   "out-of-round": "two-point difference at one place",
+  roundness:
+    "radial roundness by the swing of a pointer, for so many lobes as are written",
   taper: "difference of the means of places along the length",
   uncertainty: "expanded uncertainty U, 95 %",
   interference: "bush over hole, less smoothing",
@@ -48,6 +50,7 @@ export const RESULT_KINDS: Readonly<Record<string, string>> = {
 export const RESULT_NAMES: Readonly<Record<string, string>> = {
   size: "size",
   "out-of-round": "out of round (two-point)",
+  roundness: "roundness (radial)",
   taper: "taper",
   uncertainty: "uncertainty U",
   interference: "interference (diametral)",

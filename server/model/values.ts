@@ -1,6 +1,7 @@
 // What the facts of the language say, as typed values in SI. How they are read off a line is quantities.ts and facts.ts; what
 // follows from them is the evaluation's.
 import type { Dimension } from "../core/quantity/units.ts";
+import type { RoundnessMethod } from "../core/readings/lobing.ts";
 import type { EntryKind } from "../../grammar/vocabulary.ts";
 
 /** A span within a block: the line from the block's first, the columns within the line. */
@@ -75,6 +76,20 @@ export interface Reading {
   readonly signature: Signature;
 }
 
+/** How far a pointer went in one turn of a lobed form. */
+export interface Swing {
+  readonly place: string | undefined;
+  readonly swing: Length;
+  readonly swingSpan: Span;
+  readonly method: RoundnessMethod;
+  readonly lobes: number;
+  /** How it was turned, and the lobes: `vee 60 deg, 3 lobes`. */
+  readonly methodSpan: Span;
+  readonly gauge: RefSite | undefined;
+  readonly stage: Stage | undefined;
+  readonly signature: Signature;
+}
+
 export interface Bodies {
   /** °C; a bush that is not written is as its case. */
   readonly shaft: number | undefined;
@@ -124,6 +139,8 @@ export interface FactValues {
   readonly RepeatFact: Reading;
   readonly BushReadFact: Reading & { readonly side: "od" | "id" };
   readonly StackReadFact: Reading & { readonly member: string };
+  readonly SwingFact: Swing;
+  readonly BoreSwingFact: Swing;
   readonly FinishFact: {
     readonly value: number;
     readonly parameter: "Ra" | "Rz";

@@ -14,6 +14,8 @@ export const CODES: readonly string[] = [
     "worn",
     "out-of-round",
     "taper",
+    "lobed",
+    "swing-blind",
     "reading-stray",
   ],
   ...["reading-finer-than-gauge", "gauge-coarse", "gauge-overdue"],

@@ -29,6 +29,7 @@ const TABLE: Readonly<Record<string, Figures>> = {
   worn: figures(LENGTH),
   "out-of-round": figures(LENGTH, LENGTH_OR_SHARE),
   taper: figures(LENGTH, LENGTH_OR_SHARE),
+  lobed: figures(LENGTH, LENGTH_OR_SHARE),
   "gauge-coarse": figures(RATIO, RATIO),
   "fit-tight": figures(LENGTH),
   "fit-loose": figures(LENGTH),

@@ -25,11 +25,13 @@ import { stepLoop } from "./order/step-loop.ts";
 import { stepOpen } from "./order/step-open.ts";
 import { PRESS_RULES } from "./press/index.ts";
 import { gaugeOverdue } from "./readings/gauge-overdue.ts";
+import { lobed } from "./readings/lobed.ts";
 import { outOfRound } from "./readings/out-of-round.ts";
 import { readingFinerThanGauge } from "./readings/reading-finer-than-gauge.ts";
 import { readingOffLimits } from "./readings/reading-off-limits.ts";
 import { readingOffNominal } from "./readings/reading-off-nominal.ts";
 import { readingStray } from "./readings/reading-stray.ts";
+import { swingBlind } from "./readings/swing-blind.ts";
 import { taper } from "./readings/taper.ts";
 import { filmThin } from "./running/film-thin.ts";
 import { loadOver } from "./running/load-over.ts";
@@ -57,6 +59,8 @@ export const RULES: readonly Rule[] = [
   worn,
   outOfRound,
   taper,
+  lobed,
+  swingBlind,
   readingStray,
   readingFinerThanGauge,
   gaugeCoarse,

@@ -10,6 +10,7 @@ import {
 } from "../model/evaluate/index-of.ts";
 import { pressOfBore } from "../model/evaluate/press.ts";
 import { boreSize } from "../model/evaluate/bore.ts";
+import { lobesOf } from "../model/evaluate/roundness.ts";
 import { sizeOf, sizeVerdict, type Size } from "../model/evaluate/size.ts";
 import { wanted } from "../model/evaluate/wanted.ts";
 import type { Known } from "../model/known.ts";
@@ -154,10 +155,12 @@ function forFit(subject: Subject, fit: string): Held | undefined {
   if (want?.known !== true || journal === undefined) return undefined;
   const size = sizeOf(shop, journal);
   if (!size.known) return undefined;
+  const lobes = lobesOf(shop, journal, size.value);
+  if (!lobes.known) return undefined;
   const window = lineWindow([
     {
       least: size.value.low,
-      greatest: size.value.high,
+      greatest: size.value.high + lobes.value.taken,
       wanted: { low: want.value.low, high: want.value.high },
     },
   ]);

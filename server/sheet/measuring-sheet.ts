@@ -74,7 +74,7 @@ function howTo({ system }: Subject): Markup {
       [
         `Write every digit that the gauge shows, in ${unit}, as it is read: the record adds the gauge's correction and the temperature.`,
         "Clean and deburr first. Let parts and gauges lie side by side until they are equally warm, and write that temperature.",
-        "Near and far: as close to the ends as the edge, the fillet and the chamfer allow. Mark 0° on the part, at the joint or the oil hole. Two opposite points can't see a three-lobed form.",
+        "Near and far: as close to the ends as the edge, the fillet and the chamfer allow. Mark 0° on the part, at the joint or the oil hole. Two opposite points can't see a three-lobed form: turn a journal in a vee, and write how far the pointer swings, the vee's angle and how often it rises in a turn.",
         "A reading that is off by much more than its neighbours: wipe, read again, and write both.",
         "In the record each row is one line: read near V V V with GAUGE at 68 F by WHO on DATE.",
       ].map((text) => el("li", {}, text)),

@@ -162,6 +162,8 @@ const READING_RULES: ReadonlySet<string> = new Set([
   "RepeatFact",
   "BushReadFact",
   "StackReadFact",
+  "SwingFact",
+  "BoreSwingFact",
 ]);
 
 /** The readings word for word, so that the sheet can be held against what was read. */

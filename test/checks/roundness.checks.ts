@@ -68,7 +68,7 @@ const factors = methods
   // where a method is blind there is no factor; the tests see to it that it says so
   .filter(([, method, lobes]) => lobingFactor(method, lobes).valid)
   .map(([name, method, lobes]): Check => ({
-    kinds: ["out-of-round"],
+    kinds: method.kind === "two-point" ? ["out-of-round"] : ["roundness"],
     what: `factor of a form with ${lobes} lobes by ${name}`,
     method: "closed form",
     against: "independent",

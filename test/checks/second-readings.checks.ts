@@ -68,7 +68,7 @@ const checks: readonly Check[] = [
     sides: readings.verdicts(),
   }),
   secondLook({
-    kinds: ["out-of-round"],
+    kinds: ["roundness"],
     what: "second look: what a vee shows of lobes",
     method: "closed form",
     source:

@@ -36,6 +36,16 @@ test("a job that is read and whose bore is still to cut", () => {
   ]);
 });
 
+test("a swing comes to a roundness, unless its vee is blind to the lobes", () => {
+  const swing = (form: string): readonly string[] =>
+    shown(
+      `job j\n  units inch\npart p\njournal a on p\n  swing 0.0006 on ${form}\n`,
+    ).map((hint) => /«.*»/u.exec(hint)?.[0] ?? "");
+  // a vee of 60° shows three lobes three times: 1 + cos 360°/sin 30°
+  expect(swing("vee 60 deg, 3 lobes")).toEqual(["«roundness 0.00020 in»"]);
+  expect(swing("vee 60 deg, 5 lobes")).toEqual([]);
+});
+
 test("sizes that are only limits say nothing twice", () => {
   const unread = JOB.replace(/^ {2}read .*\n/gm, "");
   const hints = shown(unread, { "crib.thou": CRIB });

@@ -167,6 +167,59 @@ describe("readings", () => {
     });
   });
 
+  test("a swing says how it was turned, and its lobes", () => {
+    expect(
+      value(
+        "journal",
+        "swing near 0.6 thou on vee 90 deg between, 3 lobes as run with dti-1 by AK on 2026-11-02",
+      ),
+    ).toMatchObject({
+      place: "near",
+      swing: { value: inch(0.0006) },
+      method: { kind: "vee", angle: Math.PI / 2, indicator: "between" },
+      lobes: 3,
+      stage: "run",
+      gauge: { name: "dti-1" },
+      signature: { who: "AK", date: "2026-11-02" },
+    });
+    expect(
+      value("journal", "swing 0.0006 on vee 60 deg, 5 lobes"),
+    ).toMatchObject({
+      place: undefined,
+      method: { kind: "vee", indicator: "opposite" },
+      gauge: undefined,
+      stage: undefined,
+    });
+    expect(
+      value("bore", "swing 0.0006 on three points, 9 lobes"),
+    ).toMatchObject({ method: { kind: "three-contacts" }, lobes: 9 });
+  });
+
+  test.each([
+    ["journal", "swing 0.0006 on vee 60, 3 lobes", "unit-missing"],
+    ["journal", "swing 0.0006 on vee 60 between, 3 lobes", "unit-missing"],
+    ["journal", "swing 0.0006 on vee 180 deg, 3 lobes", "line-damaged"],
+    ["journal", "swing 0.0006 on vee 60 deg, 1 lobes", "line-damaged"],
+    ["journal", "swing 0.0006 on vee 60 deg, 1001 lobes", "line-damaged"],
+    ["journal", "swing -0.0006 on vee 60 deg, 3 lobes", "line-damaged"],
+    ["journal", "swing 0,0006 on vee 60 deg, 3 lobes", "number-comma"],
+    ["journal", "swing 0.0006 on vee 60 deg", "line-damaged"],
+    [
+      "journal",
+      "swing 0.0006 on vee 60 deg, 3 lobes with a with b",
+      "line-damaged",
+    ],
+    [
+      "journal",
+      "swing 0.0006 on vee 60 deg, 3 lobes on 2026-02-30",
+      "date-wrong",
+    ],
+    ["bore", "swing 0.0006 on vee 60 deg, 3 lobes", "line-damaged"],
+    ["hole", "swing 0.0006 on vee 60 deg, 3 lobes", "line-damaged"],
+  ] as const)("%s %s: %s", (kind, fact, code) => {
+    expect(problems(kind, fact)).toEqual([code]);
+  });
+
   test.each([
     ["read near 7/8", "line-damaged"],
     ["read 1 3/16", "line-damaged"],

@@ -21,6 +21,8 @@ const WITHOUT: Readonly<Record<string, string>> = {
   worn: METAL,
   "out-of-round": METAL,
   taper: METAL,
+  lobed: METAL,
+  "swing-blind": `${READ}; turned otherwise, which only the pointer can tell`,
   "reading-stray": `${READ}; a value is not struck off for looking odd`,
   "gauge-coarse": `${READ}; naming another gauge would say what was not done`,
   "gauge-overdue": `${READ}; a new due day comes with a certificate`,

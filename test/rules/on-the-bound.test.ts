@@ -21,6 +21,12 @@ part shaft
 journal front on shaft
   ${facts}
 `;
+const lobedFit = (swing: string): string =>
+  fit(
+    `0.8740\n  swing ${swing} on vee 60 deg, 3 lobes`,
+    "0.8748",
+    "0.0004 to 0.0012",
+  );
 const press = (od: string, want = "  want 0.0006 to 0.0012\n"): string =>
   `${HEAD}
 part case
@@ -194,6 +200,34 @@ const BOUNDS: readonly (readonly [
       "inch\n",
       "inch\n  warn out-of-round at 0.0001\n",
     ),
+  ],
+  [
+    "lobed",
+    "a quarter of the tolerance",
+    journal(
+      "limits 0.8740 to 0.8748\n  read 0.8742\n  swing 0.0006 on vee 60 deg, 3 lobes",
+    ),
+    journal(
+      "limits 0.8740 to 0.8748\n  read 0.8742\n  swing 0.000601 on vee 60 deg, 3 lobes",
+    ),
+  ],
+  [
+    "lobed",
+    "the length that the job sets",
+    journal("read 0.8742\n  swing 0.0003 on vee 60 deg, 3 lobes").replace(
+      "inch\n",
+      "inch\n  warn lobed at 0.0001\n",
+    ),
+    journal("read 0.8742\n  swing 0.000301 on vee 60 deg, 3 lobes").replace(
+      "inch\n",
+      "inch\n  warn lobed at 0.0001\n",
+    ),
+  ],
+  [
+    "lobed",
+    "a quarter of the clearance that there would be were it round",
+    lobedFit("0.0006"),
+    lobedFit("0.000601"),
   ],
   [
     "taper",

@@ -88,6 +88,30 @@ export function clearanceBudget(
 }
 
 /**
+ * The budget of a result from which more is taken that has nothing in common with it: u² = u₀² + Σ uᵢ². The rows of what is taken come after
+ * its own, named by it. Refuses what `budget` refuses. Source: JCGM 100:2008, eq. 10.
+ */
+export function lessOthers(
+  result: ClearanceBudget,
+  taken: readonly { readonly name: string; readonly budget: Budget }[],
+): Answer<ClearanceBudget> {
+  const rows = [
+    ...result.rows,
+    ...taken.flatMap(({ name, budget: { rows: own } }) =>
+      own.map((row) => rowOf(name, row, -row.sensitivity)),
+    ),
+  ];
+  const combined = Math.hypot(
+    result.combined,
+    ...taken.map((each) => each.budget.combined),
+  );
+  const expanded = expand(rows, combined, result.coverage);
+  return expanded.valid
+    ? valid({ ...expanded.value, correlation: result.correlation })
+    : expanded;
+}
+
+/**
  * Correlation of a bore's and a journal's size that share a source of error, each with this contribution to its own budget
  * (m): r = cB·cJ/(uB·uJ). So a bore gauge set in the very micrometer that reads the journal shares that micrometer's calibration,
  * which then cancels in the clearance. Refuses a contribution below zero or above its budget's combined uncertainty.

@@ -29,18 +29,25 @@ export function lobingFactor(
   method: RoundnessMethod,
   lobes: number,
 ): Answer<number> {
-  if (!Number.isInteger(lobes) || lobes < 2)
-    return notValid(
-      "a form has two lobes at least, and a whole number of them",
-    );
-  if (1000 < lobes)
-    return notValid("so many lobes are waviness or roughness, not form");
-  if (method.kind === "vee" && !(0 < method.angle && method.angle < Math.PI))
-    return notValid("the included angle of a vee lies between 0 and 180°");
+  const fault = faultOfForm(method, lobes);
+  if (fault !== undefined) return notValid(fault);
   const factor = Math.abs(signedFactor(method, lobes));
   return blindUnder <= factor
     ? valid(factor)
     : notValid(`this method is blind to ${lobes} lobes`);
+}
+
+/** Why no form of so many lobes could be turned so at all, whatever the method sees of it; undefined where it could. */
+export function faultOfForm(
+  method: RoundnessMethod,
+  lobes: number,
+): string | undefined {
+  if (!Number.isInteger(lobes) || lobes < 2)
+    return "a form has two lobes at least, and a whole number of them";
+  if (1000 < lobes) return "so many lobes are waviness or roughness, not form";
+  return method.kind === "vee" && !(0 < method.angle && method.angle < Math.PI)
+    ? "the included angle of a vee lies between 0 and 180°"
+    : undefined;
 }
 
 /**
@@ -74,4 +81,27 @@ function signedFactor(method: RoundnessMethod, lobes: number): number {
         : (lobes % 2 === 0 ? 1 : -1) - lift;
     }
   }
+}
+
+/** The vees that are bought, by included angle in degrees: common practice, no source. */
+const USUAL_VEES = [60, 90, 108, 120];
+
+/**
+ * The usual vee, indicator opposite, that shows a form of so many lobes largest: its angle in degrees and its factor; the first of equals.
+ * Undefined where each of them is blind to it, as to 49 lobes.
+ */
+export function bestVee(
+  lobes: number,
+): { readonly degrees: number; readonly factor: number } | undefined {
+  let best: { degrees: number; factor: number } | undefined;
+  for (const degrees of USUAL_VEES) {
+    const angle = (degrees * Math.PI) / 180;
+    const found = lobingFactor(
+      { kind: "vee", angle, indicator: "opposite" },
+      lobes,
+    );
+    if (found.valid && (best?.factor ?? 0) + 1e-9 < found.value)
+      best = { degrees, factor: found.value };
+  }
+  return best;
 }

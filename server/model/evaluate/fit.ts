@@ -1,9 +1,17 @@
 // The clearance of a running fit, measured or predicted. All clearances are diametral.
 import { wanted } from "./wanted.ts";
-import type { Budget } from "../../core/readings/budget.ts";
+import {
+  lessOthers,
+  type Budget,
+  type ClearanceBudget,
+} from "../../core/readings/budget.ts";
 import { clearance as clearanceOf } from "../../core/line/clearance.ts";
 import { metresToTenths } from "../../core/quantity/exact.ts";
-import { lengthDigits, showRange } from "../../core/quantity/show.ts";
+import {
+  lengthDigits,
+  showRange,
+  type System,
+} from "../../core/quantity/show.ts";
 import { finer } from "../ranges.ts";
 import {
   known,
@@ -17,6 +25,7 @@ import type { Need } from "../result.ts";
 import { query } from "../shop.ts";
 import { boreSize } from "./bore.ts";
 import { namedIn } from "./index-of.ts";
+import { lobesOf, lobesWorking, type Lobes } from "./roundness.ts";
 import { differenceOf } from "./setting.ts";
 import { settings } from "./settings.ts";
 import { judgeEstimate, sizeOf, type Judged, type Size } from "./size.ts";
@@ -29,6 +38,8 @@ export interface Clearance extends Estimate {
   readonly atBest: { readonly least: number; readonly most: number };
   readonly journal: Size;
   readonly bore: Size;
+  /** What lobes that two points don't see take of the least clearance. */
+  readonly lobes: { readonly journal: Lobes; readonly bore: Lobes };
   readonly budget: Budget | undefined;
   readonly budgetNeeds: readonly Need[];
 }
@@ -50,41 +61,59 @@ export const clearance = query<Known<Clearance>>("clearance", (shop, ref) => {
       ...(because === undefined ? {} : { because }),
     };
   }
+  const ofJournal = lobesOf(shop, journalRef, journal.value);
+  const ofBore = lobesOf(shop, boreRef, bore.value);
+  if (!ofJournal.known) return ofJournal;
+  if (!ofBore.known) return ofBore;
+  const lobes = { journal: ofJournal.value, bore: ofBore.value };
   const found = clearanceOf(
     {
       smallest: bore.value.low,
       mean: bore.value.nominal,
       largest: bore.value.high,
+      roundness: lobes.bore.taken,
     },
     {
       smallest: journal.value.low,
       mean: journal.value.nominal,
       largest: journal.value.high,
+      roundness: lobes.journal.taken,
     },
   );
   if (!found.valid) return outside(found.because);
   const { system } = settings(shop, "job");
   const step = finer(journal.value.step, bore.value.step);
   const difference = differenceOf(bore.value, journal.value);
+  const sure = withLobes(difference?.budget, lobes);
   const digits = (size: Size): string =>
     showRange(size.low, size.high, system, size.step);
   return known({
     low: found.value.least,
     nominal: found.value.mean,
     high: found.value.most,
-    atBest: atBest(journal.value, bore.value),
+    atBest: atBest(journal.value, bore.value, lobes),
     status: statusOf(journal.value, bore.value),
     step,
     journal: journal.value,
     bore: bore.value,
-    budget: difference?.budget,
-    budgetNeeds: [...bore.value.budgetNeeds, ...journal.value.budgetNeeds],
+    lobes,
+    budget: sure.budget,
+    budgetNeeds: [
+      ...bore.value.budgetNeeds,
+      ...journal.value.budgetNeeds,
+      ...sure.needs,
+    ],
     working: [
       ...bore.value.working,
       ...journal.value.working,
+      ...lobesWorking(boreRef, lobes.bore, system),
+      ...lobesWorking(journalRef, lobes.journal, system),
       {
-        formula: "least clearance = smallest bore − largest journal",
-        with: `${lengthDigits(bore.value.low, system, step)} − ${lengthDigits(journal.value.high, system, step)} = ${showRange(found.value.least, found.value.least, system, step)}`,
+        formula:
+          0 < lobes.bore.taken + lobes.journal.taken
+            ? "least clearance = smallest bore − largest journal − what lobes take"
+            : "least clearance = smallest bore − largest journal",
+        with: `${lengthDigits(bore.value.low, system, step)} − ${lengthDigits(journal.value.high, system, step)}${takenWords(lobes, system, step)} = ${showRange(found.value.least, found.value.least, system, step)}`,
         source: "",
       },
       {
@@ -97,14 +126,57 @@ export const clearance = query<Known<Clearance>>("clearance", (shop, ref) => {
   });
 });
 
-function atBest(journal: Size, bore: Size): Clearance["atBest"] {
+/** " − 0.0002", for each part that has lobes. */
+function takenWords(
+  { journal, bore }: Clearance["lobes"],
+  system: System,
+  step: number | undefined,
+): string {
+  return [bore, journal]
+    .filter(({ taken }) => 0 < taken)
+    .map(
+      ({ taken, form }) =>
+        ` − ${lengthDigits(taken, system, finer(step, form?.step))}`,
+    )
+    .join("");
+}
+
+/** The budget of the clearance with that of what the lobes take: none where either has none. */
+function withLobes(
+  budget: ClearanceBudget | undefined,
+  { journal, bore }: Clearance["lobes"],
+): {
+  readonly budget: ClearanceBudget | undefined;
+  readonly needs: readonly Need[];
+} {
+  const forms = [
+    { name: "bore lobes", form: bore.form },
+    { name: "journal lobes", form: journal.form },
+  ].flatMap(({ name, form }) => (form === undefined ? [] : [{ name, form }]));
+  const needs = forms.flatMap(({ form }) => form.needs);
+  const taken = forms.flatMap(({ name, form }) =>
+    form.budget === undefined ? [] : [{ name, budget: form.budget }],
+  );
+  if (budget === undefined || taken.length < forms.length)
+    return { budget: undefined, needs };
+  if (taken.length === 0) return { budget, needs };
+  const found = lessOthers(budget, taken);
+  return { budget: found.valid ? found.value : undefined, needs };
+}
+
+function atBest(
+  journal: Size,
+  bore: Size,
+  lobes: Clearance["lobes"],
+): Clearance["atBest"] {
   const isRead = (size: Size): boolean => size.status === "measured";
   const smallestBore = isRead(bore) ? bore.low : bore.high;
   const largestBore = isRead(bore) ? bore.high : bore.low;
   const largestJournal = isRead(journal) ? journal.high : journal.low;
   const smallestJournal = isRead(journal) ? journal.low : journal.high;
   return {
-    least: smallestBore - largestJournal,
+    least:
+      smallestBore - lobes.bore.taken - (largestJournal + lobes.journal.taken),
     most: largestBore - smallestJournal,
   };
 }

@@ -21,6 +21,7 @@ import { entryOf, query, type Shop } from "../shop.ts";
 import { boreSize } from "./bore.ts";
 import { fitsOfBore, namedIn } from "./index-of.ts";
 import { lineBoresOf, type LineBore } from "./line-bores.ts";
+import { lobesOf } from "./roundness.ts";
 import { sizeOf, type Size } from "./size.ts";
 
 interface Seat {
@@ -31,6 +32,8 @@ interface Seat {
   readonly fit: string;
   /** m; undefined where none is written. */
   readonly runout: number | undefined;
+  /** What lobes that two points don't see take, m: with the smallest bore and the largest journal alone. */
+  readonly lobes: number;
 }
 
 export interface SeatInLine {
@@ -74,17 +77,22 @@ function seatOf(shop: Shop, line: string, at: LineBore): Known<Seat> {
   const both = everyKnown([journal, size]);
   if (!both.known) return both;
   if (!journal.known || !size.known) return SILENT;
+  const ofJournal = lobesOf(shop, ref, journal.value);
+  const ofBore = lobesOf(shop, bore, size.value);
+  if (!ofJournal.known) return ofJournal;
+  if (!ofBore.known) return ofBore;
   return known({
     line: at,
     bore: size.value,
     journal: journal.value,
     fit,
     runout: runout.state === "given" ? runout.value.value : undefined,
+    lobes: ofJournal.value.taken + ofBore.value.taken,
   });
 }
 
 function checked(
-  { line, bore, journal, runout }: Seat,
+  { line, bore, journal, runout, lobes }: Seat,
   end: "low" | "nominal" | "high",
 ): CheckedBore {
   const other = { low: "high", nominal: "nominal", high: "low" } as const;
@@ -95,7 +103,7 @@ function checked(
     centreFrom: from,
     centreTo: to,
     bore: bore[end],
-    journal: journal[other[end]],
+    journal: journal[other[end]] + (end === "low" ? lobes : 0),
     ...(runout === undefined ? {} : { runout }),
   };
 }

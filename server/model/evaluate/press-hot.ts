@@ -87,7 +87,7 @@ function warmOf(
   if (!at20.known || !expansion.known || !shaft.known)
     return everyKnown<unknown>([at20, shaft, expansion]) as Known<never>; // one of them is not known
   const { system } = settings(shop, "job");
-  const { step } = at20.value;
+  const { step, lobes } = at20.value;
   const coldShaft = at20.value.journal;
   const grown = grownAt(coldShaft, expansion.value, shaft.value);
   if (!grown.valid) return outside(grown.because);
@@ -96,11 +96,17 @@ function warmOf(
   if (!warm.known) return warm;
   const { low, nominal, high } = warm.value;
   const left = clearanceOf(
-    { smallest: low, mean: nominal, largest: high },
+    {
+      smallest: low,
+      mean: nominal,
+      largest: high,
+      roundness: lobes.bore.taken,
+    },
     {
       smallest: warmShaft.low,
       mean: warmShaft.nominal,
       largest: warmShaft.high,
+      roundness: lobes.journal.taken,
     },
   );
   if (!left.valid) return outside(left.because);

@@ -54,7 +54,9 @@ export interface PlaceReadings {
  * unless it was finished anew since, and both are dated.
  */
 export function stagesNow(
-  facts: readonly Fact<"ReadFact" | "RepeatFact">[],
+  facts: readonly Fact<
+    "ReadFact" | "RepeatFact" | "SwingFact" | "BoreSwingFact"
+  >[],
 ): readonly Stage[] {
   const newest = (stage: Stage): string | undefined =>
     facts
@@ -88,7 +90,7 @@ export function readingsAt(
     );
     if (lines.length === 0) continue;
     const corrected = everyKnown(
-      latest(lines).map(({ reading, span }) =>
+      latestOf(lines).map(({ reading, span }) =>
         correct(shop, reading, span, material),
       ),
     );
@@ -97,12 +99,10 @@ export function readingsAt(
   return known([]);
 }
 
-interface ReadLine {
-  readonly reading: Reading;
-  readonly span: Span;
-}
-
-function latest(lines: readonly ReadLine[]): readonly ReadLine[] {
+/** At each place the lines of its latest date, else all undated ones. */
+export function latestOf<
+  T extends { readonly reading: Pick<Reading, "place" | "signature"> },
+>(lines: readonly T[]): readonly T[] {
   const last = new Map<string | undefined, string>();
   for (const { reading } of lines) {
     const { date } = reading.signature;

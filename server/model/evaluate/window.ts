@@ -24,6 +24,7 @@ import { entryOf, query, refsOfKind, type Shop } from "../shop.ts";
 import { wanted } from "./wanted.ts";
 import { boresOfLine, fitsOfBore, namedIn } from "./index-of.ts";
 import { cutConditions, reamerValue } from "./reamer.ts";
+import { lobesOf } from "./roundness.ts";
 import { sizeOf } from "./size.ts";
 
 /** One demand on the bore that a line cuts: a journal's, or the bore's own limits. */
@@ -33,6 +34,7 @@ export interface Demand {
   readonly fit: string | undefined;
   readonly journal: string | undefined;
   readonly least: number;
+  /** With what the journal's lobes take. */
   readonly greatest: number;
   readonly wanted: { readonly low: number; readonly high: number };
   readonly status: Exclude<Status, "unknown">;
@@ -72,13 +74,15 @@ function demandOfFit(
   if (journal === undefined) return SILENT;
   const size = sizeOf(shop, journal);
   if (!size.known) return size;
+  const lobes = lobesOf(shop, journal, size.value);
+  if (!lobes.known) return lobes;
   const { low, high, status, step } = size.value;
   return known({
     bore,
     fit,
     journal,
     least: low,
-    greatest: high,
+    greatest: high + lobes.value.taken,
     wanted: { low: want.value.low, high: want.value.high },
     status,
     step,

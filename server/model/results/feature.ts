@@ -2,6 +2,7 @@
 import { showLength } from "../../core/quantity/show.ts";
 import { boreSize } from "../evaluate/bore.ts";
 import { settings } from "../evaluate/settings.ts";
+import { roundnessOf } from "../evaluate/roundness.ts";
 import {
   judgeEstimate,
   sizeOf,
@@ -21,6 +22,10 @@ import type { Result } from "../result.ts";
 import { entryOf, type Shop } from "../shop.ts";
 
 export function featureSketches(shop: Shop, ref: string): readonly Sketch[] {
+  return [...sizeSketches(shop, ref), ...roundnessSketches(shop, ref)];
+}
+
+function sizeSketches(shop: Shop, ref: string): readonly Sketch[] {
   const size: Known<Size> = ref.startsWith("bore ")
     ? boreSize(shop, ref)
     : sizeOf(shop, ref);
@@ -67,19 +72,48 @@ export function featureSketches(shop: Shop, ref: string): readonly Sketch[] {
   if (status === "measured")
     sketches.push(
       sketch("uncertainty", size, () =>
-        uncertainty(shop, ref, budget, budgetNeeds),
+        uncertainty(shop, { entry: ref }, budget, budgetNeeds),
       ),
     );
   return sketches;
 }
 
+/** How round it is by the swing of a pointer, and how sure that is; nothing where no swing is written. */
+function roundnessSketches(shop: Shop, ref: string): readonly Sketch[] {
+  const found = roundnessOf(shop, ref);
+  if (found === undefined) return [];
+  const where = { entry: ref, kind: "roundness" };
+  if (!found.known)
+    return [sketch("roundness", found, () => unknownResult(where, "m", found))];
+  const { worst, working } = found.value;
+  const { roundness, step, budget, needs } = worst;
+  const { system } = settings(shop, "job");
+  return [
+    sketch("roundness", found, () =>
+      numberResult(
+        where,
+        "m",
+        { low: roundness, nominal: roundness, high: roundness },
+        {
+          status: "measured",
+          text: showLength(roundness, system, step),
+          working,
+        },
+      ),
+    ),
+    sketch("uncertainty", found, () =>
+      uncertainty(shop, { entry: ref, of: "roundness" }, budget, needs),
+    ),
+  ];
+}
+
 function uncertainty(
   shop: Shop,
-  ref: string,
+  { entry, of }: { readonly entry: string; readonly of?: string },
   budget: Size["budget"],
   needs: Size["budgetNeeds"],
 ): Result {
-  const where = { entry: ref, kind: "uncertainty" };
+  const where = { entry, of, kind: "uncertainty" };
   if (budget === undefined) return unknownResult(where, "m", unknown(...needs));
   const { system } = settings(shop, "job");
   const U = budget.expanded;

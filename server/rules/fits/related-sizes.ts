@@ -1,7 +1,8 @@
 // The two halves of a fit, to stand under its findings.
-import { showRange } from "../../core/quantity/show.ts";
+import { showLength, showRange } from "../../core/quantity/show.ts";
 import { boreSize } from "../../model/evaluate/bore.ts";
 import { namedIn } from "../../model/evaluate/index-of.ts";
+import { lobesOf } from "../../model/evaluate/roundness.ts";
 import { settings } from "../../model/evaluate/settings.ts";
 import { sizeOf } from "../../model/evaluate/size.ts";
 import type { Shop } from "../../model/shop.ts";
@@ -15,10 +16,16 @@ export function relatedSizes(shop: Shop, fit: string): readonly DraftRelated[] {
     const size = index === 0 ? sizeOf(shop, ref) : boreSize(shop, ref);
     if (!size.known) return [];
     const { low, high, step, status } = size.value;
+    const lobes = lobesOf(shop, ref, size.value);
+    const form = lobes.known ? lobes.value.form : undefined;
+    const taken =
+      form === undefined
+        ? ""
+        : `; its ${form.swing.lobes} lobes take ${showLength(form.roundness, system, form.step)}`;
     return [
       {
         ref,
-        message: `${ref}: ${showRange(low, high, system, step)}, ${status}`,
+        message: `${ref}: ${showRange(low, high, system, step)}, ${status}${taken}`,
       },
     ];
   });

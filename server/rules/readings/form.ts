@@ -1,5 +1,5 @@
-// What out-of-round and taper are held against: what the entry allows, or else the job's own threshold, or else shares of the tolerance
-// and of the least clearance. Out-of-round and taper themselves are size.ts's.
+// What out-of-round, taper and lobes are held against: what the entry allows, or else the job's own threshold, or else shares of the tolerance
+// and of the least clearance. Out-of-round and taper themselves are size.ts's, lobes roundness.ts's.
 import { metresToTenths } from "../../core/quantity/exact.ts";
 import { showLength, showWritten } from "../../core/quantity/show.ts";
 import { clearance } from "../../model/evaluate/fit.ts";
@@ -16,16 +16,25 @@ const HINT = 0.25;
 const WARNING = 0.5;
 const OF_CLEARANCE = 0.25;
 
+/** `round` is of two-point diameters, which don't see lobes. */
+const ALLOWED = {
+  "out-of-round": "RoundFact",
+  taper: "TaperFact",
+  lobed: undefined,
+} as const;
+
 const CURE = "True it up before its mate is fitted.";
 
 /** What was found of a form. */
 export interface Found {
-  readonly code: "out-of-round" | "taper";
+  readonly code: "out-of-round" | "taper" | "lobed";
   readonly span: Span;
   /** The sentence that the finding begins with: "Out of round by 0.0002 in at near". */
   readonly is: string;
   /** m */
   readonly value: number;
+  /** m that it has taken of the least clearance already; nothing where left off. */
+  readonly taken?: number;
   /** How to look again where it is a hint: "at more angles". */
   readonly look: string;
 }
@@ -37,11 +46,11 @@ export function formDrafts(
   found: Found,
 ): readonly Draft[] {
   const { system } = settings(shop, "job");
-  const { span, is, value } = found;
-  const rule = found.code === "taper" ? "TaperFact" : "RoundFact";
-  const allowed = given(entry, rule);
-  if (allowed.state === "damaged") return [];
-  if (allowed.state === "given") {
+  const { span, is, value, taken = 0 } = found;
+  const rule = ALLOWED[found.code];
+  const allowed = rule === undefined ? undefined : given(entry, rule);
+  if (allowed?.state === "damaged") return [];
+  if (allowed?.state === "given") {
     const { value: most, step } = allowed.value;
     if (!isOver(value, most)) return [];
     return [
@@ -69,13 +78,14 @@ export function formDrafts(
   const ofTolerance = shareOfTolerance(shop, entry, found, own?.share);
   if (ofTolerance?.level === "warning" || own !== undefined)
     return ofTolerance === undefined ? [] : [ofTolerance];
-  const tightest = leastClearance(shop, ref);
+  const tightest = leastClearance(shop, ref, taken);
   if (tightest !== undefined && isOver(value, OF_CLEARANCE * tightest.low)) {
+    const would = taken === 0 ? "" : " that it would have if this were round";
     return [
       {
         level: "warning",
         span,
-        message: `${is}: more than a quarter of the least clearance ${showLength(tightest.low, system, tightest.step)} of ${tightest.fit}. ${CURE}`,
+        message: `${is}: more than a quarter of the least clearance ${showLength(tightest.low, system, tightest.step)} of ${tightest.fit}${would}. ${CURE}`,
         related: [{ ref: tightest.fit, message: tightest.fit }],
         value,
       },
@@ -126,8 +136,12 @@ interface Tightest {
   readonly step: number | undefined;
 }
 
-/** The fit of a journal or a bore that has least clearance, of those that have any. */
-function leastClearance(shop: Shop, ref: string): Tightest | undefined {
+/** The fit of a journal or a bore that has least clearance, `taken` put back, of those that have any. */
+function leastClearance(
+  shop: Shop,
+  ref: string,
+  taken: number,
+): Tightest | undefined {
   const fits = ref.startsWith("journal ")
     ? fitsOfJournal(shop, ref)
     : ref.startsWith("bore ")
@@ -136,8 +150,10 @@ function leastClearance(shop: Shop, ref: string): Tightest | undefined {
   let least: Tightest | undefined;
   for (const fit of fits) {
     const found = clearance(shop, fit);
-    if (!found.known || found.value.low <= 0) continue;
-    const { low, step } = found.value;
+    if (!found.known) continue;
+    const { step } = found.value;
+    const low = found.value.low + taken;
+    if (low <= 0) continue;
     if (least === undefined || low < least.low) least = { fit, low, step };
   }
   return least;

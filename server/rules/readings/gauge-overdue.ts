@@ -3,7 +3,7 @@ import { gaugeValue } from "../../model/evaluate/gauge.ts";
 import { settings } from "../../model/evaluate/settings.ts";
 import { refOf } from "../../model/shop.ts";
 import type { Draft, Rule } from "../rule.ts";
-import { readingsIn } from "./readings-in.ts";
+import { readingsIn, swingsIn } from "./readings-in.ts";
 
 export const gaugeOverdue: Rule = {
   code: "gauge-overdue",
@@ -11,7 +11,7 @@ export const gaugeOverdue: Rule = {
   about: ["journal", "hole", "bore", "bush", "stack", "reamer", "pilot"],
   check(shop, _, entry) {
     const { opened } = settings(shop, "job");
-    const drafts = readingsIn(entry).flatMap(
+    const drafts = [...readingsIn(entry), ...swingsIn(entry)].flatMap(
       ({ gauge, signature }): readonly Draft[] => {
         const ref = refOf(shop, gauge);
         const due = ref === undefined ? undefined : gaugeValue(shop, ref)?.due;

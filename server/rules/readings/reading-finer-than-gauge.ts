@@ -11,7 +11,7 @@ import { refOf, refsOfKind, type Shop } from "../../model/shop.ts";
 import type { Length, RefSite } from "../../model/values.ts";
 import { MOST_OFFERED, nameInstead } from "../fixes.ts";
 import type { DraftFix, Rule } from "../rule.ts";
-import { readingsIn } from "./readings-in.ts";
+import { readingsIn, swingsIn } from "./readings-in.ts";
 
 export const readingFinerThanGauge: Rule = {
   code: "reading-finer-than-gauge",
@@ -19,7 +19,13 @@ export const readingFinerThanGauge: Rule = {
   about: ["journal", "hole", "bore", "bush", "stack", "reamer", "pilot"],
   check(shop, _, entry) {
     const { system } = settings(shop, "job");
-    return readingsIn(entry).flatMap(({ gauge, values, valueSpans }) => {
+    const swings = swingsIn(entry).map(({ gauge, swing, swingSpan }) => ({
+      gauge,
+      values: [swing],
+      valueSpans: [swingSpan],
+    }));
+    const all = [...readingsIn(entry), ...swings];
+    return all.flatMap(({ gauge, values, valueSpans }) => {
       const ref = refOf(shop, gauge);
       const resolution =
         ref === undefined ? undefined : gaugeValue(shop, ref)?.resolution;

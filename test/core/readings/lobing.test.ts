@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import {
+  bestVee,
   lobingFactor,
   radialRoundness,
   type RoundnessMethod,
@@ -90,4 +91,23 @@ test.each([1, 0, -3, 2.5, NaN, Infinity, 1001])("refuses %d lobes", (lobes) => {
 
 test.each([0, -60, 180, 400, NaN])("refuses a vee of %d°", (degrees) => {
   expect(lobingFactor(vee(degrees), 3).valid).toBe(false);
+});
+
+test("the vee to take is the one in which the turned outline swings most", () => {
+  for (const lobes of [2, 3, 5, 7, 8, 9, 11]) {
+    const outline = { radius: 1, amplitude: 1e-5, lobes };
+    const swings = [60, 90, 108, 120].map(
+      (degrees) =>
+        veeSwing(outline, (degrees * Math.PI) / 180, "opposite") / 2e-5,
+    );
+    const best = bestVee(lobes);
+    expect(best?.factor).toBeCloseTo(Math.max(...swings), 2);
+    expect(swings[[60, 90, 108, 120].indexOf(best?.degrees ?? 0)]).toBeCloseTo(
+      Math.max(...swings),
+      2,
+    );
+  }
+  // 1 + cos 49·(90° + θ/2)/sin(θ/2) is near nothing at 60 and 90°, and at 108 and 120°
+  expect(bestVee(49)).toBeUndefined();
+  expect(bestVee(1)).toBeUndefined();
 });

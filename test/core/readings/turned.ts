@@ -35,11 +35,13 @@ function swing({ lobes }: Outline, reading: (turn: number) => number): number {
   return Math.max(...all) - Math.min(...all);
 }
 
+/** What a micrometer shows with the outline turned by `turn`. */
+export function twoPointDiameter(outline: Outline, turn: number): number {
+  return reach(outline, turn, 0) + reach(outline, turn, Math.PI);
+}
+
 export function twoPointSwing(outline: Outline): number {
-  return swing(
-    outline,
-    (turn) => reach(outline, turn, 0) + reach(outline, turn, Math.PI),
-  );
+  return swing(outline, (turn) => twoPointDiameter(outline, turn));
 }
 
 /** In a vee of included angle `vee` that opens upward; the indicator is a flat above or below. */

@@ -1,0 +1,47 @@
+// Owns the uncertainty of a radial roundness that was had from the swing of a pointer. How components combine is budget.ts's, what the factor of
+// a method is lobing.ts's.
+import { notValid, type Answer } from "../answer.ts";
+import { budget, type Budget } from "./budget.ts";
+import {
+  calibrationComponent,
+  permissibleErrorComponent,
+  resolutionComponent,
+  type Component,
+} from "./components.ts";
+
+/** What is known of the gauge; lengths in m. */
+export interface SwingGauge {
+  /** Step of its display or graduation. */
+  readonly resolution?: number | undefined;
+  /** Expanded uncertainty of its calibration with k = 2. */
+  readonly calibration?: number | undefined;
+  /** Maximum permissible error ±. */
+  readonly mpe?: number | undefined;
+}
+
+/**
+ * The budget of roundness = swing / factor. A swing is the largest reading less the smallest: each of the two is rounded to the gauge's step,
+ * so resolution counts √2 times. What the gauge is off by at its zero cancels; its calibration counts once, which is cautious for a short travel.
+ * The part and the gauge are as warm at both ends of a turn. The number of lobes and the angle are taken as known.
+ * Refuses a gauge of which neither calibration nor mpe is known, a factor not above zero, and what the components refuse.
+ * Source: JCGM 100:2008, 5.1.2 (the law of propagation), from memory.
+ */
+export function swingBudget(gauge: SwingGauge, factor: number): Answer<Budget> {
+  if (!(0 < factor && factor < Infinity))
+    return notValid("a factor is a number above zero");
+  const { resolution, calibration, mpe } = gauge;
+  if (calibration === undefined && mpe === undefined)
+    return notValid("nothing says how far the gauge may be off");
+  const found: (readonly [Answer<Component>, number])[] = [];
+  if (resolution !== undefined)
+    found.push([resolutionComponent(resolution), Math.SQRT2]);
+  if (calibration !== undefined)
+    found.push([calibrationComponent(calibration), 1]);
+  else if (mpe !== undefined) found.push([permissibleErrorComponent(mpe), 1]);
+  const components: Component[] = [];
+  for (const [each, times] of found) {
+    if (!each.valid) return each;
+    components.push({ ...each.value, sensitivity: times / factor });
+  }
+  return budget(components);
+}

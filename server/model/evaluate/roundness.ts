@@ -1,0 +1,221 @@
+// Radial roundness by the swing of a pointer over one turn, and what an odd number of lobes takes of a clearance: two-point diameters don't see
+// it, and the mate does. What two points do see is size.ts's.
+import type { Budget } from "../../core/readings/budget.ts";
+import {
+  bestVee,
+  lobingFactor,
+  type RoundnessMethod,
+} from "../../core/readings/lobing.ts";
+import { swingBudget } from "../../core/readings/swing-budget.ts";
+import { showLength, type System } from "../../core/quantity/show.ts";
+import { allOf, type Entry, type Fact } from "../entry.ts";
+import { known, need, SILENT, unknown, type Known } from "../known.ts";
+import type { Need, Working } from "../result.ts";
+import { entryOf, query, refOf, type Shop } from "../shop.ts";
+import type { Stage, Swing } from "../values.ts";
+import { gaugeValue } from "./gauge.ts";
+import { latestOf, stagesNow } from "./readings.ts";
+import { settings } from "./settings.ts";
+import type { Size } from "./size.ts";
+
+const FACTORS =
+  "J. Jpn. Soc. Precis. Eng. 43 (1977) no. 514, p. 1167, abstract (vee, indicator opposite); the others derived likewise";
+
+/** One swing that counts, and the roundness that it shows. */
+export interface LobedForm {
+  readonly swing: Swing;
+  readonly factor: number;
+  /** Largest less smallest radius, m. */
+  readonly roundness: number;
+  /** Step of what is said of it, m: a digit more than the swing has. */
+  readonly step: number | undefined;
+  /** Undefined where its gauge does not say enough. */
+  readonly budget: Budget | undefined;
+  /** What the budget is in want of. */
+  readonly needs: readonly Need[];
+}
+
+export interface Roundness {
+  /** The least round of them. */
+  readonly worst: LobedForm;
+  /** The least round of an odd number of lobes; undefined where all are even. */
+  readonly odd: LobedForm | undefined;
+  readonly working: readonly Working[];
+}
+
+export function swingsOf(
+  entry: Entry,
+): readonly Fact<"SwingFact" | "BoreSwingFact">[] {
+  return [...allOf(entry, "SwingFact"), ...allOf(entry, "BoreSwingFact")];
+}
+
+/** The swings that count for a part as it is now, those that their method is blind to among them. */
+function swingsNow(entry: Entry): readonly Swing[] | undefined {
+  const facts = swingsOf(entry);
+  const values = facts.flatMap(({ value }) => value ?? []);
+  if (values.length < facts.length) return undefined;
+  const stageOf = ({ stage }: Swing): Stage => stage ?? "finished";
+  const counts = stagesNow(facts).find((stage) =>
+    values.some((each) => stageOf(each) === stage),
+  );
+  return latestOf(
+    values
+      .filter((each) => stageOf(each) === counts)
+      .map((reading) => ({ reading })),
+  ).map(({ reading }) => reading);
+}
+
+/** Of a journal, hole or bore; undefined where no swing of it is written. */
+export const roundnessOf = query<Known<Roundness> | undefined>(
+  "roundness",
+  (shop, ref) => {
+    const entry = entryOf(shop, ref);
+    if (entry === undefined || entry.damaged) return undefined;
+    const swings = swingsNow(entry);
+    if (swings === undefined) return SILENT;
+    if (swings.length === 0) return undefined;
+    // as of readings: of a gauge that can't be read nothing is known
+    if (swings.some((swing) => isLost(shop, swing))) return SILENT;
+    const forms = swings.flatMap((swing) => formOf(shop, ref, swing) ?? []);
+    const worst = leastRound(forms);
+    if (worst === undefined) return unknown(...swings.map(seenBy(ref)));
+    const { system } = settings(shop, "job");
+    return known({
+      worst,
+      odd: leastRound(forms.filter(({ swing }) => swing.lobes % 2 === 1)),
+      working: forms.map((form) => ({
+        formula: "radial roundness = swing / factor of the method",
+        with: `${form.swing.place === undefined ? "" : `${form.swing.place}: `}${methodWords(form.swing)}: ${showLength(form.swing.swing.value, system, form.swing.swing.step)} / ${form.factor.toFixed(2)} = ${showLength(form.roundness, system, form.step)}`,
+        source: FACTORS,
+      })),
+    });
+  },
+);
+
+function isLost(shop: Shop, { gauge }: Swing): boolean {
+  if (gauge === undefined) return false;
+  const ref = refOf(shop, gauge);
+  return ref === undefined || gaugeValue(shop, ref)?.damaged !== false;
+}
+
+/** Undefined where the method is blind to so many lobes. */
+function formOf(shop: Shop, ref: string, swing: Swing): LobedForm | undefined {
+  const factor = lobingFactor(swing.method, swing.lobes);
+  if (!factor.valid) return undefined;
+  const gaugeRef = refOf(shop, swing.gauge);
+  const gauge = gaugeRef === undefined ? undefined : gaugeValue(shop, gaugeRef);
+  const budget =
+    gauge === undefined
+      ? undefined
+      : swingBudget(
+          {
+            resolution: gauge.resolution,
+            calibration: gauge.uncertainty,
+            mpe: gauge.mpe,
+          },
+          factor.value,
+        );
+  const { step } = swing.swing;
+  return {
+    swing,
+    factor: factor.value,
+    roundness: swing.swing.value / factor.value,
+    step: step === undefined ? undefined : step / 10,
+    budget: budget?.valid === true ? budget.value : undefined,
+    needs:
+      budget?.valid === true
+        ? []
+        : [
+            gaugeRef === undefined
+              ? need(ref, "swing", `the gauge that showed the swing of ${ref}`)
+              : need(gaugeRef, "uncertainty", `the uncertainty of ${gaugeRef}`),
+          ],
+  };
+}
+
+function leastRound(forms: readonly LobedForm[]): LobedForm | undefined {
+  return forms.reduce<LobedForm | undefined>(
+    (worst, form) =>
+      worst === undefined || worst.roundness < form.roundness ? form : worst,
+    undefined,
+  );
+}
+
+/** What would show a form that the method is blind to. */
+function seenBy(ref: string): (swing: Swing) => Need {
+  return ({ lobes }) => {
+    const how = methodThatSees(ref, lobes);
+    return need(
+      ref,
+      "swing",
+      how === undefined
+        ? `the roundness of ${ref} by an instrument that turns it about one axis`
+        : `the swing of ${ref} ${how}, which shows ${lobes} lobes`,
+    );
+  };
+}
+
+/** "in a vee of 90°"; undefined where nothing of the bench sees so many lobes. */
+export function methodThatSees(ref: string, lobes: number): string | undefined {
+  if (!ref.startsWith("journal "))
+    return lobes % 3 === 0 ? "on three points" : undefined;
+  const vee = bestVee(lobes);
+  return vee === undefined ? undefined : `in a vee of ${vee.degrees}°`;
+}
+
+/** "3 lobes in a vee of 60°" */
+export function methodWords({ method, lobes }: Swing): string {
+  return `${lobes} lobes ${turnedWords(method)}`;
+}
+
+export function turnedWords(method: RoundnessMethod): string {
+  switch (method.kind) {
+    case "vee":
+      return `in a vee of ${degreesOf(method.angle)}°${method.indicator === "between" ? ", read between its faces" : ""}`;
+    case "three-contacts":
+      return "on three points";
+    case "two-point":
+      return "by two points";
+  }
+}
+
+function degreesOf(angle: number): string {
+  return String(Number(((angle * 180) / Math.PI).toFixed(2)));
+}
+
+/** What the mate of a journal or a bore meets besides the sizes that were read. */
+export interface Lobes {
+  /** m on diameter: a circle round a journal of an odd number of lobes is larger by its radial roundness, one within a bore smaller. */
+  readonly taken: number;
+  readonly form: LobedForm | undefined;
+}
+
+const NONE: Lobes = { taken: 0, form: undefined };
+
+/** A bore that is still to be cut or pressed is of the form that it then has, whatever it was. */
+export function lobesOf(shop: Shop, ref: string, { from }: Size): Known<Lobes> {
+  if (from !== "readings" && from !== "limits") return known(NONE);
+  const found = roundnessOf(shop, ref);
+  if (found === undefined) return known(NONE);
+  // of a form that its method does not see nothing is known, and nothing is taken
+  if (!found.known) return found.silent ? found : known(NONE);
+  const { odd } = found.value;
+  return known(odd === undefined ? NONE : { taken: odd.roundness, form: odd });
+}
+
+/** Why the lobes count, with the numbers; nothing where there are none. */
+export function lobesWorking(
+  ref: string,
+  { form, taken }: Lobes,
+  system: System,
+): readonly Working[] {
+  if (form === undefined) return [];
+  const { swing, step, factor } = form;
+  return [
+    {
+      formula: `the mate of ${ref} meets ${ref.startsWith("journal ") ? "its largest diameter and its radial roundness more" : "its smallest diameter less its radial roundness"}: two points don't see an odd number of lobes`,
+      with: `${methodWords(swing)}: ${showLength(swing.swing.value, system, swing.swing.step)} / ${factor.toFixed(2)} = ${showLength(taken, system, step)}`,
+      source: `geometry; factor: ${FACTORS}`,
+    },
+  ];
+}
