@@ -28,6 +28,29 @@ export function fractionInReading(
   };
 }
 
+/** `read near-1, 0.5` */
+export function commaAfterPlace(
+  body: string,
+  rule: string,
+): Damage | undefined {
+  if (!READING.test(rule)) return undefined;
+  const found =
+    /^(\S+\s+(?:(?:od|id)\s+)?)(\p{L}[\p{L}\d-]*)(\s*[,;:]\s*)(?=[.\d])/u.exec(
+      body,
+    );
+  const [all, before = "", place = ""] = found ?? [];
+  if (all === undefined) return undefined;
+  const text = /\s$/u.test(all) ? place : `${place} `;
+  return {
+    start: before.length,
+    end: all.trimEnd().length,
+    message: `No mark stands between \`${place}\` and its values: write \`${place} ${body.slice(all.length).split(/\s/u)[0] ?? ""}\`.`,
+    ...(reads(`${before}${place} ${body.slice(all.length)}`, rule)
+      ? { mended: text, safe: true }
+      : {}),
+  };
+}
+
 /** Values of a reading are parted by blanks. */
 export function commasInReading(
   body: string,
@@ -35,7 +58,9 @@ export function commasInReading(
   stoppedAt: number,
 ): Damage | undefined {
   if (!READING.test(rule)) return undefined;
-  const values = /(?:\.?\d[\d.]*(?:\s*[,;]\s+|;))+\.?\d[\d.]*/u.exec(body);
+  // the figure that ends a place, `near-1, 0.5`, is no value
+  const values =
+    /(?<![\p{L}\d_-])(?:\.?\d[\d.]*(?:\s*[,;]\s+|;))+\.?\d[\d.]*/u.exec(body);
   if (values === null) return undefined;
   const { index } = values;
   const end = index + values[0].length;
@@ -64,7 +89,11 @@ export function commasInNumber(
   return undefined;
 }
 
-// ISO 3448 and SAE J300 and J306 number their grades apart, but for few
+// ISO 3448 and SAE J300 and J306 number their grades apart
+const ISO_VG = [
+  ...["2", "3", "5", "7", "10", "15", "22", "32", "46", "68", "100", "150"],
+  ...["220", "320", "460", "680", "1000", "1500", "2200", "3200"],
+];
 const SAE = [
   "20",
   "30",
@@ -84,12 +113,23 @@ export function gradeAlone(body: string, rule: string): Damage | undefined {
   const found = /^(grade\s+)((?:ISO|VG)?\s*-?(\d+))$/iu.exec(body);
   const [, before = "", text = "", number = ""] = found ?? [];
   if (rule !== "GradeFact" || found === null) return undefined;
-  const isSae = text === number && SAE.includes(number);
+  const isAlone = text === number;
+  const way =
+    !isAlone || ISO_VG.includes(number)
+      ? `ISO VG ${number}`
+      : SAE.includes(number)
+        ? `SAE ${number}`
+        : undefined;
   return {
     start: before.length,
     end: body.length,
-    message: `A grade says by which scale: \`ISO VG ${number}\` or \`SAE ${number}\`.`,
-    mended: isSae ? `SAE ${number}` : `ISO VG ${number}`,
+    message:
+      way === undefined
+        ? "A grade says by which scale, as `ISO VG 46` or `SAE 30`, and no scale has this one."
+        : isAlone
+          ? `A grade says by which scale: \`${way}\`.`
+          : `This grade is written \`${way}\`.`,
+    ...(way === undefined ? {} : { mended: way }),
   };
 }
 

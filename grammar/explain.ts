@@ -3,6 +3,7 @@
 import { letterForDigit } from "./digit-letters.ts";
 import { bareSignature, dateInWords, wordAsName } from "./explain-names.ts";
 import {
+  commaAfterPlace,
   commasInNumber,
   commasInReading,
   fractionInReading,
@@ -52,6 +53,7 @@ export function explainDamage(
     shorthand(body, rule) ??
     letterForDigit(body, rule, stoppedAt) ??
     fractionInReading(body, rule, stoppedAt) ??
+    commaAfterPlace(body, rule) ??
     commasInReading(body, rule, stoppedAt) ??
     commasInNumber(body, stoppedAt) ??
     wordAsName(body, rule) ??

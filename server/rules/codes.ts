@@ -33,6 +33,7 @@ export const CODES: readonly string[] = [
   ...["vent-missing", "groove-meets-flutes", "joint-not-as-service"],
   "line-crooked",
   // running
+  "grade-unknown",
   ...["film-thin", "pv-over", "load-over", "speed-over"],
   // stack
   ...["float-off", "shim-none"],

@@ -34,6 +34,7 @@ import { readingStray } from "./readings/reading-stray.ts";
 import { swingBlind } from "./readings/swing-blind.ts";
 import { taper } from "./readings/taper.ts";
 import { filmThin } from "./running/film-thin.ts";
+import { gradeUnknown } from "./running/grade-unknown.ts";
 import { loadOver } from "./running/load-over.ts";
 import { pvOver } from "./running/pv-over.ts";
 import { speedOver } from "./running/speed-over.ts";
@@ -89,6 +90,7 @@ export const RULES: readonly Rule[] = [
   jointNotAsService,
   bushNotReamable,
   lineCrooked,
+  gradeUnknown,
   filmThin,
   pvOver,
   loadOver,

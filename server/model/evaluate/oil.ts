@@ -54,7 +54,8 @@ export const oilValue = query<Known<OilValue>>("oil", (shop, ref) => {
   );
 });
 
-function oilOfGrade({
+/** The shipped oil of a grade; undefined where none is. */
+export function oilOfGrade({
   system,
   grade,
 }: FactValues["GradeFact"]): Oil | undefined {
