@@ -68,14 +68,14 @@ function featureStanding(shop: Shop, ref: string): Standing {
       ? {
           state: "to-cut",
           detail: isKnown
-            ? `to cut, predicted ${size.text}`
+            ? `to cut, ${size.text}, predicted`
             : joined("to cut", needText(size)),
         }
       : worst;
   }
   return {
     state: "to-measure",
-    detail: isKnown ? `to measure; expected ${size.text}` : "to measure",
+    detail: isKnown ? `to measure; ${size.text} expected` : "to measure",
   };
 }
 
@@ -99,7 +99,7 @@ function resultStanding(shop: Shop, ref: string, entry: Entry): Standing {
     : { ...standing, detail: `${best}; window ${standing.detail}` };
 }
 
-/** By the first result and by whichever is worse. */
+/** By the first result and by whichever is worse. The figure stands before how it is known: a narrow side bar cuts off the end. */
 function judged(results: readonly Result[], first: Result): Standing {
   const worst = ["out", "unsure"].flatMap((verdict) =>
     results.filter((each) => each.verdict === verdict),
@@ -107,7 +107,7 @@ function judged(results: readonly Result[], first: Result): Standing {
   const own =
     first.status === "unknown"
       ? needText(first)
-      : `${first.status} ${first.text}`;
+      : `${first.text}, ${first.status}`;
   if (worst === undefined || worst === first)
     return first.verdict === "none"
       ? { state: "plain", detail: own }

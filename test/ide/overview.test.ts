@@ -52,15 +52,15 @@ describe("a job that waits only for its cut", () => {
       "  bore front: a reading of bore front",
       "Parts: 2",
       "  part layshaft: material steel-4140",
-      "    journal front: in, measured 0.87428 to 0.87432 in",
+      "    journal front: in, 0.87428 to 0.87432 in, measured",
       "  part case: material aluminium-356-t6",
-      "    hole front: in, measured 1.00018 to 1.00021 in",
+      "    hole front: in, 1.00018 to 1.00021 in, measured",
       "      bush front: material bronze-c932",
-      "        bore front: to cut, predicted 0.8756 to 0.8757 in",
+      "        bore front: to cut, 0.8756 to 0.8757 in, predicted",
       "Running fits: 1",
-      "  fit front: in, predicted 0.00128 to 0.00142 in",
+      "  fit front: in, 0.00128 to 0.00142 in, predicted",
       "Lines: 1",
-      "  line layshaft: reamer r-8755; window measured 0.87512 to 0.87588 in",
+      "  line layshaft: reamer r-8755; window 0.87512 to 0.87588 in, measured",
       "Steps: 1",
       "  step ream: next",
     ]);
@@ -130,7 +130,7 @@ test("a journal that is not read is to measure, and is what the cut waits for", 
     "  step ream: next, but not yet: journal front is not measured",
     "    journal front is not measured: in the way",
     "To measure: 2",
-    "  journal front: no reading yet; expected 0.8740 to 0.8745 in",
+    "  journal front: no reading yet; 0.8740 to 0.8745 in expected",
   ]);
   expect(overview.next).toBe(
     "Next: step ream, but not yet: journal front is not measured.",
@@ -144,7 +144,7 @@ test("a verdict is in words: out, by what; unsure", () => {
   const tight = of(JOB.replace("0.87432 0.87428 0.87430", "0.87470"));
   expect(find(tight, "journal front")).toMatchObject({
     state: "out",
-    detail: "out, measured 0.87470 in",
+    detail: "out, 0.87470 in, measured",
   });
   expect(tight.summary).toMatch(/^2 out, |^1 out, /);
   // 0.87449 is under the limit of 0.8745 by less than U = 0.00004 in
@@ -170,7 +170,7 @@ test("a bore is to cut until its line is cut, then to measure until it is read, 
   );
   expect(find(of(read), "bore front")).toMatchObject({
     state: "in",
-    detail: "in, measured 0.87562 in",
+    detail: "in, 0.87562 in, measured",
   });
   expect(of(read).counts.toMeasure).toBe(0);
 });
@@ -204,7 +204,7 @@ concession thin-front
 `);
   expect(find(accepted, "journal front")).toMatchObject({
     state: "accepted",
-    detail: "accepted by concession thin-front; out, measured 0.87395 in",
+    detail: "accepted by concession thin-front; out, 0.87395 in, measured",
   });
   expect(accepted.counts.out).toBe(0);
   expect(find(accepted, "concession thin-front")?.detail).toBe(

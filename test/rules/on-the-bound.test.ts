@@ -1,6 +1,7 @@
 // A value that lies on its bound passes, and one that lies a little past it is told: the verdict is given after rounding to 0.1 nm, so that
 // what a sentence shows and what is decided are one. Each bound is what the job itself writes, or the shop's practice as the page has it.
 import { expect, test } from "vitest";
+import { endFloat } from "./end-float.ts";
 import { foundIn } from "./found.ts";
 
 const HEAD = `job winch
@@ -99,13 +100,6 @@ bore front in case
   length 1.25
 fit front of journal front in bore front
   want 0.001 to 0.002
-`;
-const stack = (read: string): string => `job float
-  units mm
-stack output
-  want 0.10 to 0.20
-  plus case-width ${read}
-  minus spacer 10.00
 `;
 const hot = (clearance: string): string => `${HEAD}
 part shaft
@@ -304,8 +298,13 @@ const BOUNDS: readonly (readonly [
     blind("1.200", "0.050"),
     blind("1.201", "0.050"),
   ],
-  ["float-off", "the most end float", stack("10.2000"), stack("10.2001")],
-  ["float-off", "the least end float", stack("10.1000"), stack("10.0999")],
+  ["float-off", "the most end float", endFloat("10.2000"), endFloat("10.2001")],
+  [
+    "float-off",
+    "the least end float",
+    endFloat("10.1000"),
+    endFloat("10.0999"),
+  ],
   ["hot-loose", "the most when hot", hot("0.875000"), hot("0.875001")],
   ["hot-tight", "the least when hot", hot("0.874500"), hot("0.874499")],
   [

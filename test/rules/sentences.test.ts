@@ -1,5 +1,6 @@
 // Sentences that the pages' samples don't reach: the other half of an "or", one journal and many, and what is offered where something lacks.
 import { describe, expect, test } from "vitest";
+import { endFloat } from "./end-float.ts";
 import type { Finding } from "../../server/model/result.ts";
 import { checkText } from "../model/check-text.ts";
 
@@ -108,22 +109,14 @@ test("a bush that has been read is not offered other limits to be made to", () =
   expect(offered("read od 1.0005 1.0005")).toEqual([]);
 });
 
-const stack = (plus: string): string => `job float
-  units mm
-stack output
-  want 0.10 to 0.20
-  plus case-width ${plus}
-  minus spacer 10.00
-`;
-
 test("an end float that is too small is told how much to take off, one that may be anything to be read first", () => {
-  const small = found(stack("10.05"), "float-off");
+  const small = found(endFloat("10.05"), "float-off");
   expect(small.level).toBe("error");
   // 0.10 − 0.05 brings it to the least that is wanted, 0.20 − 0.05 to the most
   expect(small.message).toMatch(
     /^The end float is 0\.050? mm, and 0\.100? to 0\.200? mm is wanted: take 0\.050? to 0\.150? mm off what closes it\.$/u,
   );
-  const wide = found(stack("10.05 to 10.30"), "float-off");
+  const wide = found(endFloat("10.05 to 10.30"), "float-off");
   expect(wide.level).toBe("warning");
   expect(wide.message).toMatch(
     /^The end float may be anything of 0\.050? to 0\.300? mm, and 0\.100? to 0\.200? mm is wanted: read its members, or narrow their limits\.$/u,
