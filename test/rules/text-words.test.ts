@@ -38,7 +38,7 @@ describe("a first word that is none", () => {
     [
       "  xyzzyplugh 3",
       [
-        "A journal has no fact `xyzzyplugh`: it takes nominal, limits, service-limit, length, read, repeat, finish, runout, fillet, reaches, round, taper and note.",
+        "A journal has no fact `xyzzyplugh`: it takes nominal, limits, service-limit, length, read, repeat, swing, finish, runout, fillet, reaches, round, taper and note.",
       ],
     ],
     [
