@@ -10,6 +10,7 @@ import {
   gradeAlone,
   namedSize,
 } from "./explain-numbers.ts";
+import { veeAsSpoken } from "./explain-swing.ts";
 import { rangeTrap } from "./explain-range.ts";
 import {
   expectedIn,
@@ -60,6 +61,7 @@ export function explainDamage(
     dateInWords(body, stoppedAt) ??
     bareSignature(body, rule) ??
     gradeAlone(body, rule) ??
+    veeAsSpoken(body, rule) ??
     namedSize(body, rule) ??
     rangeTrap(body, rule, stoppedAt) ??
     mended(body, rule, stoppedAt) ??

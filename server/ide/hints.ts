@@ -163,7 +163,7 @@ function factWords(
       );
     case "SwingFact":
     case "BoreSwingFact":
-      return swingParts(value as Swing, system);
+      return swingWords(value as Swing, system);
     default: {
       const range = classRange(value);
       return range === undefined
@@ -193,12 +193,12 @@ function readingWords(
 }
 
 /** The roundness that a swing shows; nothing where its method is blind to it, which is a finding. */
-function swingParts(
+function swingWords(
   { swing, method, lobes }: Swing,
   system: System,
-): readonly HintPart[] | undefined {
+): readonly Words[] {
   const found = radialRoundness(swing.value, method, lobes);
-  if (!found.valid) return undefined;
+  if (!found.valid) return [];
   const step = swing.step === undefined ? undefined : swing.step / 10;
   return [{ text: `roundness ${showLength(found.value, system, step)}` }];
 }

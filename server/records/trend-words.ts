@@ -173,6 +173,6 @@ export function surenessWords(
 /** Where there is no size to make a trend of: what to write first. */
 export function nothingWords(along: Along): string {
   return along === "date"
-    ? "No size with a day of its own was found: a trend takes `read … on DATE`, or the versions of a record in git."
+    ? "No size with a day of its own was found: a trend takes `read … on DATE`, or the versions in git of a file that is named; of those in a folder with `--history`."
     : `No size was read on a day whose hours are written: a trend against hours takes what the hour meter showed on the day of each reading, \`hours 12400 h on DATE\` in the job, on ${String(LEAST_POINTS)} days at least.`;
 }

@@ -101,6 +101,21 @@ describe("a first word that is none", () => {
     expect(said(CODE, line)).toEqual(told);
   });
 
+  test("a bore of a line without its kind, and a line of which nothing else is said for that", () => {
+    const under = `${HEAD}line all\n`;
+    expect(said(CODE, "  front from 0 to 1.25", { under })).toEqual([
+      "A bore of a line is written `bore front from 0 to 1.25`.",
+      "  fix, safe: Write `bore` before it",
+      '    3-3 "bore "',
+    ]);
+    expect(said("fact-missing", "  front from 0 to 1.25", { under })).toEqual(
+      [],
+    );
+    expect(said("fact-missing", '  note "none yet"', { under })).toHaveLength(
+      1,
+    );
+  });
+
   test.each<readonly [string, string, boolean, string]>([
     ["// remark", "//", true, '3-5 "#"'],
     ["/// remark", "///", true, '3-6 "#"'],

@@ -78,29 +78,67 @@ const OVER: Readonly<Record<System, readonly number[]>> = {
 
 interface Reamer {
   readonly name: string;
+  /** As the crib writes it, bare. */
   readonly text: string;
+  /** m, for the order of the list. */
+  readonly metres: number;
+  /** What it is to the journal. */
+  readonly below: string;
 }
 
 function reamersFor(sizes: readonly Size[], system: System): readonly Reamer[] {
   const decimals = system === "inch" ? 4 : 2;
   const unit = system === "inch" ? 0.0254 : 0.001;
-  const texts = sizes.flatMap(({ metres }) =>
-    OVER[system].map((over) => fixed(metres / unit + over, decimals)),
+  const symbol = system === "inch" ? "in" : "mm";
+  const all = sizes.flatMap(({ metres, text: nominal }) =>
+    OVER[system].map((over): Reamer => {
+      const h7 = over === 0 ? standardReamer(metres, system) : undefined;
+      const text = h7 ?? fixed(metres / unit + over, decimals);
+      return {
+        name: `r-${text.replace(".", "-").replace(" ", "-")}`,
+        text,
+        metres: metres + over * unit,
+        below:
+          h7 !== undefined
+            ? `the standard one of a journal of ${nominal} ${symbol}`
+            : over === 0
+              ? `a journal of ${nominal} ${symbol} by its name`
+              : `${fixed(over, decimals)} ${symbol} over a journal of ${nominal} ${symbol}`,
+      };
+    }),
   );
-  return [...new Set(texts)]
-    .filter((text) => 0 < Number(text))
-    .sort((a, b) => Number(a) - Number(b))
-    .map((text) => ({ name: `r-${text.replace(".", "-")}`, text }));
+  return all
+    .filter(
+      ({ name, metres }, index) =>
+        0 < metres && all.findIndex((each) => each.name === name) === index,
+    )
+    .sort((a, b) => a.metres - b.metres);
+}
+
+/** Reamers are sold for H7 holes by the half millimetre to 20 mm and by the millimetre to 50 mm; undefined at other sizes. Common practice, no source. */
+function standardReamer(metres: number, system: System): string | undefined {
+  if (system === "inch") return undefined;
+  const millimetres = Number((metres * 1e3).toFixed(6));
+  const isSold =
+    millimetres <= 20
+      ? 1 <= millimetres && Number.isInteger(millimetres * 2)
+      : millimetres <= 50 && Number.isInteger(millimetres);
+  return isSold ? `${String(millimetres)} H7` : undefined;
 }
 
 export function reamerChoices(
   sizes: readonly Size[],
   system: System,
 ): readonly Choice[] {
-  return reamersFor(sizes, system).map(({ name, text }) =>
-    choice(name, `${text} ${system === "inch" ? "in" : "mm"}`, {
-      beside: name,
-    }),
+  return reamersFor(sizes, system).map(({ name, text, below }) =>
+    choice(
+      name,
+      / H7$/u.test(text) ? text : `${text} ${system === "inch" ? "in" : "mm"}`,
+      {
+        beside: name,
+        below,
+      },
+    ),
   );
 }
 

@@ -38,6 +38,8 @@ export const wordUnknown: TextRule = {
     const facts = kind?.facts ?? [];
     const stray = strayWord(problem.span, body, kind?.facts ?? ENTRIES);
     if (stray !== undefined) return stray;
+    if (kind?.kind === "line" && isBoreOfLine(body))
+      return boreOfLine(problem.span, body);
     if (/^[+-]?[\d.,/]*\d[\d.,/]*(?:\s|$)/.test(body))
       return numbersAlone(problem.span, body, facts);
     if (!/^[\p{L}\d]/u.test(word)) return mark(problem, entry);
@@ -70,6 +72,24 @@ function numbersAlone(
       safe: false,
       edits: [{ span: { ...place, end: place.start }, text: `${word} ` }],
     })),
+  };
+}
+
+function isBoreOfLine(body: string): boolean {
+  return parseBody(`bore ${body}`, "LineBoreFact").damagedAt === undefined;
+}
+
+/** `front from 0 to 1.25` */
+function boreOfLine(span: Span, body: string): Said {
+  return {
+    message: `A bore of a line is written \`bore ${body}\`.`,
+    fixes: [
+      {
+        title: "Write `bore` before it",
+        safe: true,
+        edits: [{ span: { ...span, end: span.start }, text: "bore " }],
+      },
+    ],
   };
 }
 

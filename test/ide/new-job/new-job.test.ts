@@ -163,6 +163,36 @@ step dry-fit
   });
 });
 
+test("the reamers at hand in millimetres begin with the standard one, each with what it is to the journal", () => {
+  const { files, asked } = made((question) => {
+    if (question.key === "units") return ["mm"];
+    if (question.key === "size 1") return ["25"];
+    if (question.key === "reamers") return ["r-25-H7", "r-25-02"];
+    return asOffered(question);
+  });
+  const choices = asked.flatMap((each) =>
+    each.key === "reamers" && each.kind === "pick" ? each.choices : [],
+  );
+  expect(choices.map(({ label }) => label)).toEqual([
+    "25 H7",
+    "25.01 mm",
+    "25.02 mm",
+    "25.03 mm",
+    "25.05 mm",
+    "25.08 mm",
+  ]);
+  expect(choices.map(({ below }) => below).slice(0, 2)).toEqual([
+    "the standard one of a journal of 25 mm",
+    "0.01 mm over a journal of 25 mm",
+  ]);
+  const crib = files.files[1]?.text;
+  expect(crib).toContain("reamer r-25-H7\n  size 25 H7");
+  expect(crib).toContain("reamer r-25-02\n  size 25.02");
+  expect(checked(files).filter(({ code }) => !TO_MEASURE.has(code))).toEqual(
+    [],
+  );
+});
+
 test("the winch, as a person would tell it", () => {
   const told: Readonly<Record<string, readonly string[]>> = {
     name: ['Mooring winch 3, "layshaft" rebush'],

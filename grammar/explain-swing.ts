@@ -1,0 +1,27 @@
+// How a vee is spoken of, and how it is written: `on a 60 deg vee`, `in a vee block of 60°`.
+import type { Damage } from "./explain.ts";
+import { reads } from "./mend.ts";
+
+const SPOKEN =
+  /\b(?:on|in) +(?:an? +)?(?:(?<before>\d[\d.]*)[ -]*(?:deg(?:rees?)?|\u{B0})?[ -]*vee(?:[ -]*block)?|vee(?:[ -]*block)?(?: +of)? +(?<after>\d[\d.]*) *(?:deg(?:rees?)?|\u{B0})?)(?![\w-])/u;
+
+export function veeAsSpoken(body: string, rule: string): Damage | undefined {
+  const found = rule === "SwingFact" ? SPOKEN.exec(body) : null;
+  const angle = found?.groups?.before ?? found?.groups?.after;
+  if (found === null || angle === undefined) return undefined;
+  const start = found.index;
+  const end = start + found[0].length;
+  const mended = `on vee ${angle} deg`;
+  if (
+    found[0] === mended ||
+    !reads(body.slice(0, start) + mended + body.slice(end), rule)
+  )
+    return undefined;
+  return {
+    start,
+    end,
+    message: `This is written \`${mended}\`.`,
+    mended,
+    safe: true,
+  };
+}
