@@ -133,7 +133,9 @@ export function reamerChoices(
   return reamersFor(sizes, system).map(({ name, text, below }) =>
     choice(
       name,
-      / H7$/u.test(text) ? text : `${text} ${system === "inch" ? "in" : "mm"}`,
+      text.endsWith(" H7")
+        ? text
+        : `${text} ${system === "inch" ? "in" : "mm"}`,
       {
         beside: name,
         below,
