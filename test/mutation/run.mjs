@@ -120,10 +120,7 @@ const run = (command, args) => {
 };
 
 try {
-  for (const file of git("ls-files", "-z")) {
-    await mkdir(path.dirname(path.join(folder, file)), { recursive: true });
-    await cp(path.join(root, file), path.join(folder, file));
-  }
+  await copy();
   const kit = path.join(folder, "node_modules/@stryker-mutator/instrumenter");
   if ((await stat(kit).catch(() => undefined)) === undefined) {
     run("npm", ["ci", "--no-audit", "--no-fund"]);
@@ -135,6 +132,14 @@ try {
   for (const room of rooms) await mutate(room);
 } finally {
   if (given === undefined) await rm(folder, { recursive: true });
+}
+
+/** Anew for each room, so that the switch of one room's mutant turns none of another's. */
+async function copy() {
+  for (const file of git("ls-files", "-z")) {
+    await mkdir(path.dirname(path.join(folder, file)), { recursive: true });
+    await cp(path.join(root, file), path.join(folder, file));
+  }
 }
 
 /** The files of tests that some paths name, but for those that put another package in a package's place: all share what is loaded. */
@@ -149,6 +154,7 @@ function testsIn(paths) {
 
 async function mutate(room) {
   const began = Date.now();
+  await copy();
   const [own, others] = [ROOMS[room].own, ROOMS[room].others].map(testsIn);
   const mutants = await putIn(folder, await stretches(room));
   const tests = await walked(folder, [...new Set([...own, ...others])]);
