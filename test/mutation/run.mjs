@@ -144,7 +144,8 @@ async function copy() {
 
 /** The files of tests that some paths name, but for those that put another package in a package's place: all share what is loaded. */
 function testsIn(paths) {
-  const files = git("ls-files", "-z", "--", ...paths);
+  // of no path git would list all
+  const files = paths.length === 0 ? [] : git("ls-files", "-z", "--", ...paths);
   return files.filter(
     (file) =>
       file.endsWith(".test.ts") &&
