@@ -126,7 +126,7 @@ function quantitiesOf(
       // said once a file, not of each length: see units-unwritten in problem.ts
       if (unit === undefined && node !== undefined && !missing)
         line.report("units-unwritten", node, {});
-      missing ||= unit === undefined;
+      missing = true;
       return unit === undefined ? undefined : { ...quantity, unit };
     }
     if (

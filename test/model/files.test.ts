@@ -72,6 +72,30 @@ describe("a file that is too long", () => {
     ]);
   });
 
+  test("has its last entry read that ends at the last line that is read", () => {
+    const lines = (comments: number) =>
+      readLines(
+        `${HEAD}part x\n${"#\n".repeat(comments)}  dowels 2\npart y\n  dowels 4\n`,
+      );
+    const refs = (comments: number): readonly string[] =>
+      readFile("/job.thou", lines(comments), undefined)
+        .entries.filter(({ problems }) => problems.length === 0)
+        .map(({ ref }) => ref);
+    expect(refs(MOST_LINES - 4)).toEqual(["job a", "part x"]);
+    expect(refs(MOST_LINES - 3)).toEqual(["job a"]);
+  });
+
+  test("takes its unit from an opening that is read, not from a job further on", () => {
+    const { context } = readFile(
+      "/crib.thou",
+      readLines(
+        `shop s\n  units inch\npart x\n${"#\n".repeat(MOST_LINES)}${HEAD}`,
+      ),
+      undefined,
+    );
+    expect(context).toMatchObject({ system: "inch", isJob: false });
+  });
+
   test("is read as from nothing once it is short enough again", () => {
     const long = read(MOST_LINES + 1);
     const lines = editLines(long.lines, {
