@@ -16,6 +16,7 @@ import {
   isRecordIn,
   nameFrom,
   type FoundFile,
+  type FoundFiles,
 } from "./find-files.ts";
 import { CannotRun, type Context } from "./io.ts";
 import type { ReadBytes } from "./load-files.ts";
@@ -28,7 +29,7 @@ export interface ScopeOptions {
 }
 
 export interface Scope {
-  readonly files: readonly FoundFile[];
+  readonly files: FoundFiles;
   /** Sentences about what could not be looked at. */
   readonly problems: readonly string[];
   /** Undefined for the disk. */

@@ -11,7 +11,7 @@ import { scopeOf, type ScopeOptions } from "./check-scope.ts";
 import { cacheFor } from "./check-cache.ts";
 import { evaluateMany, evaluatorWith } from "./evaluate-many.ts";
 import type { Evaluator } from "./evaluate-record.ts";
-import { nameFrom, type FoundFile } from "./find-files.ts";
+import { nameFrom, type FoundFiles } from "./find-files.ts";
 import type { Context } from "./io.ts";
 import { createProgress } from "./progress.ts";
 import { createNote, createTell } from "./tell.ts";
@@ -177,14 +177,14 @@ function fails(summary: Summary, failOn: CheckOptions["failOn"]): boolean {
 /** Files that were read because others use them: their faults are theirs, but whoever asks only for the job is told that there are some. */
 async function unaskedWithErrors(
   used: readonly string[],
-  asked: readonly FoundFile[],
+  asked: FoundFiles,
   evaluator: Evaluator,
   cwd: string,
 ): Promise<Outcome["usedWithErrors"]> {
-  const known = new Set(asked.map((file) => file.path));
+  const unasked = new Set(used);
+  for (const { path } of asked) unasked.delete(path);
   const found: { readonly name: string; readonly errors: number }[] = [];
-  for (const path of used) {
-    if (known.has(path)) continue;
+  for (const path of unasked) {
     const name = nameFrom(cwd, path);
     const errors = errorsIn((await evaluator.evaluate({ path, name }))?.check);
     evaluator.release({ path, name });

@@ -107,6 +107,7 @@ async function sideOf(
 
 async function diskSide(at: string, cwd: string): Promise<Side> {
   const found = await findFiles([at], cwd);
+  const records = [...found.files].map((file) => file.path);
   const problems = new Set(found.problems);
   const isFolder = await stat(at).then(
     (what) => what.isDirectory(),
@@ -114,7 +115,7 @@ async function diskSide(at: string, cwd: string): Promise<Side> {
   );
   return {
     words: "the files as they are",
-    records: found.files.map((file) => file.path),
+    records,
     base: forward(isFolder ? at : path.dirname(at)),
     isFile: !isFolder,
     problems,
@@ -125,7 +126,7 @@ async function diskSide(at: string, cwd: string): Promise<Side> {
         return linesOf(await readFile(file), nameFrom(cwd, file), problems);
       } catch (error) {
         // a crib that is missing is said in the record that uses it
-        if (found.files.some((each) => each.path === file))
+        if (records.includes(file))
           problems.add(
             `${shown(nameFrom(cwd, file))} cannot be read: ${whyNot(error)}.`,
           );

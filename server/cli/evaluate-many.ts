@@ -6,7 +6,7 @@ import {
   createEvaluator,
   type Evaluator,
 } from "./evaluate-record.ts";
-import type { FoundFile } from "./find-files.ts";
+import type { FoundFile, FoundFiles } from "./find-files.ts";
 import type { CheckedProject } from "./io.ts";
 import type { ReadBytes } from "./load-files.ts";
 import { partOf, type ReportForm } from "./report-form.ts";
@@ -67,7 +67,7 @@ const AHEAD = 3;
 
 /** Each file in order, as soon as it is known. Ends with the files that others used, sorted. */
 export async function* evaluateMany(
-  files: readonly FoundFile[],
+  files: FoundFiles,
   many: Many,
 ): AsyncGenerator<Evaluated, readonly string[]> {
   const { startThread, jobs, read } = many;
@@ -83,7 +83,7 @@ export async function* evaluateMany(
 
 /** One after another, in this thread. */
 async function* here(
-  files: readonly FoundFile[],
+  files: FoundFiles,
   { createProject, form, cwd, read, cache }: Many,
 ): AsyncGenerator<Evaluated, readonly string[]> {
   const one = createOneByOne(createProject(), form, cwd, read, cache);
@@ -139,20 +139,18 @@ export function evaluatorWith(
 }
 
 async function* inThreads(
-  files: readonly FoundFile[],
+  files: FoundFiles,
   { form, cwd, jobs, cache }: Many,
   startThread: () => Thread,
 ): AsyncGenerator<Evaluated, readonly string[]> {
-  const batches = Array.from(
-    { length: Math.ceil(files.length / BATCH) },
-    (_, number): Batch => ({
-      number,
-      cwd,
-      form,
-      files: files.slice(number * BATCH, (number + 1) * BATCH),
-      cache,
-    }),
-  );
+  const batches = Math.ceil(files.length / BATCH);
+  const batchOf = (number: number): Batch => ({
+    number,
+    cwd,
+    form,
+    files: files.slice(number * BATCH, (number + 1) * BATCH),
+    cache,
+  });
   const threads = new Set<Thread>();
   const done = new Map<number, readonly Evaluated[]>();
   const used = new Set<string>();
@@ -164,12 +162,11 @@ async function* inThreads(
   /** Hands a batch to every thread that has none, as long as none runs too far ahead; starts those that are not there yet, or no more. */
   const feed = (): void => {
     for (;;) {
-      const batch = batches[next];
-      if (batch === undefined || out + AHEAD * jobs <= next) return;
+      if (next === batches || out + AHEAD * jobs <= next) return;
       const [thread = idle.size + busy.size < jobs ? start() : undefined] =
         idle;
       if (thread === undefined) return;
-      next++;
+      const batch = batchOf(next++);
       idle.delete(thread);
       busy.set(thread, batch);
       thread.post(batch);
@@ -211,7 +208,7 @@ async function* inThreads(
   };
   try {
     feed();
-    while (out < batches.length) {
+    while (out < batches) {
       const records = done.get(out);
       if (records === undefined) {
         await new Promise<void>((resolve) => {

@@ -1,7 +1,8 @@
 // Which files a command is about: the paths that were asked for, and the `.thou` files in the folders among them. It reads no content.
-import { readdir, realpath, stat } from "node:fs/promises";
+import { opendir, realpath, stat } from "node:fs/promises";
 import path from "node:path";
 import { isLeftOut, isRecordName } from "../record-names.ts";
+import { createNames, type NameList, type Names } from "./name-list.ts";
 import { shown } from "./terminal-text.ts";
 
 export interface FoundFile {
@@ -11,9 +12,15 @@ export interface FoundFile {
   readonly name: string;
 }
 
+/** Of many files only the names are held: each is made as it is asked for. A list of files is such a one too. */
+export interface FoundFiles extends Iterable<FoundFile> {
+  readonly length: number;
+  slice(from: number, to: number): readonly FoundFile[];
+}
+
 export interface Found {
   /** In the byte order of their names, each file once, however often it was asked for or linked to. */
-  readonly files: readonly FoundFile[];
+  readonly files: FoundFiles;
   /** Sentences about what could not be looked at. */
   readonly problems: readonly string[];
 }
@@ -25,8 +32,9 @@ export async function findFiles(
 ): Promise<Found> {
   const search: Search = {
     cwd,
-    seen: new Set(),
-    files: [],
+    names: createNames(),
+    folders: new Set(),
+    others: new Set(),
     links: [],
     problems: [],
   };
@@ -41,8 +49,26 @@ export async function findFiles(
     for (const link of inByteOrder(links, (each) => each))
       await follow(link, search);
   return {
-    files: inByteOrder(search.files, (each) => each.name),
+    files: filesNamed(search.names.sorted(), cwd),
     problems: search.problems,
+  };
+}
+
+function filesNamed(names: NameList, cwd: string): FoundFiles {
+  const fileAt = (index: number): FoundFile => {
+    const name = names.at(index);
+    return { name, path: forward(path.resolve(cwd, name)) };
+  };
+  return {
+    length: names.length,
+    slice: (from, to) =>
+      Array.from(
+        { length: Math.max(0, Math.min(to, names.length) - from) },
+        (_, index) => fileAt(from + index),
+      ),
+    *[Symbol.iterator]() {
+      for (let index = 0; index < names.length; index++) yield fileAt(index);
+    },
   };
 }
 
@@ -97,25 +123,49 @@ export function whyNot(error: unknown): string {
 
 interface Search {
   readonly cwd: string;
-  /** Real paths, so that links in a circle end. */
-  readonly seen: Set<string>;
-  readonly files: FoundFile[];
+  readonly names: Names;
+  /** Real paths of the folders that were gone through, so that links in a circle end. Each record in them is known by that. */
+  readonly folders: Set<string>;
+  /** Real paths of the files that were come to by another way. */
+  readonly others: Set<string>;
   readonly links: string[];
   readonly problems: string[];
 }
 
+/** A path that was asked for, or that a link leads to. */
 async function look(at: string, search: Search): Promise<void> {
-  const name = nameFrom(search.cwd, at) || ".";
-  try {
+  await trying(at, search, async () => {
     const real = await realpath(at);
-    const what = await stat(real);
-    if (search.seen.has(real)) return;
-    search.seen.add(real);
-    if (what.isDirectory()) await lookInside(at, search);
-    else search.files.push({ path: forward(at), name });
+    if ((await stat(real)).isDirectory()) await lookInside(at, real, search);
+    else if (!isKnown(real, search)) {
+      search.others.add(real);
+      search.names.add(nameFrom(search.cwd, at));
+    }
+  });
+}
+
+async function trying(
+  at: string,
+  { cwd, problems }: Search,
+  look: () => Promise<void>,
+): Promise<void> {
+  try {
+    await look();
   } catch (error) {
-    search.problems.push(`${shown(name)} cannot be read: ${whyNot(error)}.`);
+    const name = nameFrom(cwd, at) || ".";
+    problems.push(`${shown(name)} cannot be read: ${whyNot(error)}.`);
   }
+}
+
+function isKnown(real: string, { others, folders }: Search): boolean {
+  return (
+    others.has(real) ||
+    (isRecord(path.basename(real)) && folders.has(path.dirname(real)))
+  );
+}
+
+function isRecord(name: string): boolean {
+  return isRecordName(name) && !isLeftOut(name);
 }
 
 /** Whether a search of a folder on the disk would find a file, wherever it is. */
@@ -130,13 +180,32 @@ export function isRecordIn(folder: string, file: string): boolean {
   );
 }
 
-async function lookInside(folder: string, search: Search): Promise<void> {
-  for (const entry of await readdir(folder, { withFileTypes: true })) {
-    if (isLeftOut(entry.name)) continue;
-    const at = path.join(folder, entry.name);
-    if (entry.isSymbolicLink()) search.links.push(at);
-    else if (entry.isDirectory() || isRecordName(entry.name))
-      await look(at, search);
+/**
+ * Whatever is in a folder that is no link is where its name says it is, and is not asked for that, one by one.
+ * @param real the folder's real path
+ */
+async function lookInside(
+  folder: string,
+  real: string,
+  search: Search,
+): Promise<void> {
+  if (search.folders.has(real)) return;
+  const inside = await opendir(folder);
+  search.folders.add(real);
+  const below: string[] = [];
+  for await (const entry of inside) {
+    const { name } = entry;
+    if (isLeftOut(name)) continue;
+    if (entry.isSymbolicLink()) search.links.push(path.join(folder, name));
+    else if (entry.isDirectory()) below.push(name);
+    else if (isRecord(name) && !search.others.has(path.join(real, name)))
+      search.names.add(nameFrom(search.cwd, path.join(folder, name)));
+  }
+  for (const name of inByteOrder(below, (each) => each)) {
+    const at = path.join(folder, name);
+    await trying(at, search, () =>
+      lookInside(at, path.join(real, name), search),
+    );
   }
 }
 

@@ -29,6 +29,7 @@ export async function bundledCommand(): Promise<{
 export function runEngine(
   args: readonly string[],
   cwd: string,
+  env: Readonly<Record<string, string>> = {},
 ): Promise<{
   readonly code: unknown;
   readonly out: string;
@@ -38,7 +39,7 @@ export function runEngine(
     execFile(
       process.execPath,
       args,
-      { cwd, maxBuffer: 100_000_000 },
+      { cwd, maxBuffer: 100_000_000, env: { ...process.env, ...env } },
       (error, out, err) => {
         const code = error === null ? 0 : (error.code ?? error.signal);
         resolve({ code, out, err });

@@ -1,5 +1,7 @@
 // The command over a record of a hundred thousand entries, and over many records, with little memory: the engine ends a process that takes more
 // than it is given.
+import { writeFile } from "node:fs/promises";
+import path from "node:path";
 import { expect, test } from "vitest";
 import { bundledCommand, runEngine } from "./bundled-command.ts";
 import { folderWith } from "./in-process.ts";
@@ -84,5 +86,63 @@ test(
           },
         ],
       });
+  },
+);
+
+/** Says on standard error, as the last record is written, what is in use once all that is let go of is collected. */
+const LIVE = `
+const { stdout } = process;
+const write = stdout.write.bind(stdout);
+let left = Number(process.env.THOU_RECORDS);
+stdout.write = (text, ...more) => {
+  if (text.startsWith('{"file"') && --left === 0) {
+    gc();
+    gc();
+    const { heapUsed, external } = process.memoryUsage();
+    process.stderr.write(String(heapUsed + external));
+  }
+  return write(text, ...more);
+};`;
+
+test(
+  "a record more costs a hundred bytes: its name, and nothing that was worked out of it",
+  { timeout: 240_000 },
+  async () => {
+    const { folder, command } = await bundledCommand();
+    const live = path.join(folder, "live.cjs");
+    await writeFile(live, LIVE);
+    const FEW = 6000;
+    const MANY = 4 * FEW;
+    const cwd = await folderWith(
+      Object.fromEntries(
+        Array.from({ length: MANY }, (_, at) => [
+          `${at < FEW ? "few" : "more"}/shop-${1000 + (at % 50)}/winch-${at}.thou`,
+          "job a\n  units mm\n",
+        ]),
+      ),
+    );
+    const bytesOf = async (records: number, ...asked: readonly string[]) => {
+      const { code, err } = await runEngine(
+        [
+          "--expose-gc",
+          "--require",
+          live,
+          command,
+          "check",
+          "--format",
+          "json",
+          "--jobs",
+          "1",
+          ...asked,
+        ],
+        cwd,
+        { THOU_RECORDS: String(records) },
+      );
+      expect([code, err]).toEqual([0, expect.stringMatching(/^\d+$/u)]);
+      return Number(err);
+    };
+    const few = await bytesOf(FEW, "few");
+    const many = await bytesOf(MANY);
+    expect((many - few) / (MANY - FEW)).toBeLessThan(100);
   },
 );
