@@ -4,7 +4,8 @@ import type { FileLines } from "../../grammar/lines.ts";
 import { readFile, type FileEntries } from "./file-entries.ts";
 import type { Result } from "./result.ts";
 import { resultsOf } from "./results.ts";
-import { createShop, refsOfKind, setFiles, type Shop } from "./shop.ts";
+import { setFiles } from "./shop-files.ts";
+import { createShop, refsOfKind, type Shop } from "./shop.ts";
 import { faresOf, reachOf, readUses, type Use, type UsesIn } from "./uses.ts";
 
 export interface Files {

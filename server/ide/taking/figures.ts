@@ -12,13 +12,8 @@ import {
 import { readFile } from "../../model/file-entries.ts";
 import type { Known } from "../../model/known.ts";
 import type { OpenFile } from "../../model/project.ts";
-import {
-  createShop,
-  entryOf,
-  isWhole,
-  setFiles,
-  type Shop,
-} from "../../model/shop.ts";
+import { setFiles } from "../../model/shop-files.ts";
+import { createShop, entryOf, isWhole, type Shop } from "../../model/shop.ts";
 import type { LengthRange, Stage } from "../../model/values.ts";
 import type { TakingPlan } from "../../protocol/guide.ts";
 import { insertion } from "./lines.ts";
