@@ -1,9 +1,9 @@
-// How a vee is spoken of, and how it is written: `on a 60 deg vee`, `in a vee block of 60°`.
+// How a vee is spoken of, and how it is written: `on a 60 deg vee`, `in a vee block of 60°`, `vee 60`.
 import type { Damage } from "./explain.ts";
 import { reads } from "./mend.ts";
 
 const SPOKEN =
-  /\b(?:on|in) +(?:an? +)?(?:(?<before>\d[\d.]*)[ -]*(?:deg(?:rees?)?|\u{B0})?[ -]*vee(?:[ -]*block)?|vee(?:[ -]*block)?(?: +of)? +(?<after>\d[\d.]*) *(?:deg(?:rees?)?|\u{B0})?)(?![\w-])/u;
+  /(?:\b(?:on|in) +(?:(?:an?|the) +)?(?<before>\d[\d.]*)[ -]*(?:deg(?:rees?)?|\u{B0})?[ -]*vee(?:[ -]*block)?|(?:\b(?:on|in) +)?(?:\b(?:an?|the) +)?\bvee(?:[ -]*block)?(?: +of)? +(?<after>\d[\d.]*) *(?:deg(?:rees?)?|\u{B0})?)(?![\w-])/u;
 
 export function veeAsSpoken(body: string, rule: string): Damage | undefined {
   const found = rule === "SwingFact" ? SPOKEN.exec(body) : null;

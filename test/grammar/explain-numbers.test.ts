@@ -91,7 +91,7 @@ describe("a grade without its scale", () => {
     (number) => {
       expect(grade(String(number))).toEqual([
         String(number),
-        `A grade says by which scale: \`ISO VG ${String(number)}\` or \`SAE ${String(number)}\`.`,
+        `A grade says by which scale: \`SAE ${String(number)}\`.`,
         `SAE ${String(number)}`,
       ]);
     },
@@ -109,7 +109,7 @@ describe("a grade without its scale", () => {
     for (const text of ["VG 30", "ISO 30", "VG30", "ISO-30", "vg 30"])
       expect(grade(text), text).toEqual([
         text,
-        "A grade says by which scale: `ISO VG 30` or `SAE 30`.",
+        "This grade is written `ISO VG 30`.",
         "ISO VG 30",
       ]);
     expect(explain("GradeFact", "grade 46 x").message).not.toContain(
