@@ -102,9 +102,13 @@ test("long records: fewer of them fill a part", async () => {
 }, 60_000);
 
 test("the rows are the same, however few fill a part", async () => {
+  const names = Array.from({ length: 2500 }, (_, index) => `part p${index}`);
+  const parts = `${names.join("\n")}\n`;
   const cwd = await folderWith({
     "crib.thou": CRIB,
     ...jobs(7),
+    // more rows than are put aside together
+    "long.thou": `job long\n${parts}`,
     "odd.thou": `job odd\n  title "\u2028 \u0000 \\u{1F529}"\n  opened ${DAY}\n`,
   });
   await mostHeld(cwd, { records: 3, rows: ANY }, "small");
@@ -124,4 +128,8 @@ test("the rows are the same, however few fill a part", async () => {
         table,
       ).toEqual([]);
   }
+  const entries = await rowsOf(
+    `SELECT entry FROM ${filesOf(path.join(cwd, "small"), "entries")} WHERE record = 'long.thou' ORDER BY number`,
+  );
+  expect(entries.map(({ entry }) => entry)).toEqual(["job long", ...names]);
 }, 60_000);
