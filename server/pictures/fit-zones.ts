@@ -16,6 +16,7 @@ import {
   wantedWarm,
   type WarmCase,
 } from "../model/evaluate/press-hot.ts";
+import { lobesOf } from "../model/evaluate/roundness.ts";
 import { settings } from "../model/evaluate/settings.ts";
 import { sizeOf, type Size } from "../model/evaluate/size.ts";
 import { wanted } from "../model/evaluate/wanted.ts";
@@ -38,7 +39,7 @@ export interface FitZones {
   readonly bore: Side;
   /** The clearance that the fit wants; undefined where it writes none. */
   readonly want: Known<LengthRange> | undefined;
-  /** Bore sizes that give every size of the journal its wanted clearance, m; its low end above its high one where none does. */
+  /** Bore sizes that give every size of the journal, and its lobes, the wanted clearance, m; its low end above its high one where none does. */
   readonly window: { readonly low: number; readonly high: number } | undefined;
   /** m; where a class tells it. */
   readonly nominal: number | undefined;
@@ -49,15 +50,21 @@ export function fitZones(shop: Shop, fit: string): FitZones {
   const journal = sideOf(shop, journalRef, sizeOf);
   const bore = sideOf(shop, boreRef, boreSize);
   const want = wanted(shop, fit);
+  const lobes =
+    journalRef === undefined || journal.size?.known !== true
+      ? undefined
+      : lobesOf(shop, journalRef, journal.size.value);
   return {
     system: settings(shop, "job").system,
     journal,
     bore,
     want,
     window:
-      want?.known === true && journal.size?.known === true
+      want?.known === true &&
+      journal.size?.known === true &&
+      lobes?.known === true
         ? {
-            low: journal.size.value.high + want.value.low,
+            low: journal.size.value.high + lobes.value.taken + want.value.low,
             high: journal.size.value.low + want.value.high,
           }
         : undefined,

@@ -261,3 +261,20 @@ test("nothing written at all still gives a picture that says what to write", () 
   expect(said).toContain("not known: write");
   expect(said).toContain("none is wanted yet");
 });
+
+test("the bore sizes that are wanted begin higher by what the journal's lobes take", () => {
+  const wantedOf = (swing: string): readonly string[] => {
+    const shop = textShop(
+      `job j\n  units mm\npart p\npart c\njournal a on p\n  read 29.972\n${swing}bore a in c\nfit a of journal a in bore a\n  want 0.03 to 0.06\n`,
+    );
+    return titled(
+      readSvg(fitPicture(shop, "fit a", OPTIONS)),
+      /^bore sizes wanted/,
+    ).map(titleOf);
+  };
+  // 29.972 + 0.03 and 29.972 + 0.06; three lobes show three times in a vee of 60°, so 0.030 is 0.010 more
+  expect(wantedOf("")).toEqual(["bore sizes wanted 30.002 to 30.032 mm"]);
+  expect(wantedOf("  swing 0.030 on vee 60 deg, 3 lobes\n")).toEqual([
+    "bore sizes wanted 30.012 to 30.032 mm",
+  ]);
+});
