@@ -301,6 +301,23 @@ describe("how sure it is", () => {
     });
   });
 
+  test("by as much as squares add, by hand", () => {
+    const judged = (gauges: string): string | undefined =>
+      resultOf(
+        checkText(
+          job({ journal: journal(" with dti"), bore, more: gauges })
+            .replace("units mm", "units mm\n  verdict guarded")
+            .replace("want 0.02 ", "want 0.0261 "),
+        ),
+        "fit front",
+        "clearance",
+      )?.verdict;
+    // least 30 − 2 µm, so 1.9 µm over what is wanted. Both gauges 1 µm and 1/√12, the micrometer's micrometre in common: u² = 1 + 2/12,
+    // held back by 1.645·1.08 = 1.78 µm; with the pointer's hypot(1.5, √2/√12)/3 = 0.52 it is 1.645·1.20 = 1.97 µm
+    expect(judged(GAUGES)).toBe("unsure");
+    expect(judged(GAUGES.replace("0.003", "0.0001"))).toBe("in");
+  });
+
   test("what a pointer was set on is in no swing", () => {
     const { findings } = found({
       journal: journal(" with dti"),
