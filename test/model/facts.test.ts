@@ -366,6 +366,31 @@ describe("other facts", () => {
     expect(problems(kind, fact)).toEqual([code]);
   });
 
+  test("a bare number between two with units lacks its own", () => {
+    expect(problems("stack", "shims 0.1 mm, 0.2, 0.5 mm")).toEqual([
+      "unit-missing",
+    ]);
+  });
+
+  test("of a day that there is not, it is told which", () => {
+    const { problems: found } = entry(
+      "lesson",
+      "between 2026-11-31 and 2026-12-04",
+    );
+    expect(found.map(({ data }) => data.date)).toEqual(["2026-11-31"]);
+  });
+
+  test("a list whose last number can't be read may lack its unit besides, and both are said", () => {
+    expect(problems("fit", "hot shaft 140, case 104,5")).toEqual([
+      "number-comma",
+      "unit-missing",
+    ]);
+    // of a unit that is wrong it is not said that one is missing
+    expect(problems("fit", "hot shaft 140, case 104 lbf")).toEqual([
+      "unit-wrong",
+    ]);
+  });
+
   test("without the file's unit a bare length is unknown, and the file is asked for its unit", () => {
     const read = entry("journal", "limits 0.874 to 0.875", "none");
     expect([

@@ -64,7 +64,16 @@ describe("a mean", () => {
   );
 
   test("of a single one has no interval", () => {
-    expect(meanInterval(got(sampleOf([1])), 0.95).valid).toBe(false);
+    const because = "a single one has no spread";
+    // whatever spread is said of it
+    for (const sample of [
+      got(sampleOf([1])),
+      { mean: 1, spread: 0.1, count: 1 },
+    ])
+      for (const interval of [meanInterval, nextInterval])
+        expect(interval(sample, 0.95)).toEqual({ valid: false, because });
+    const two = { mean: 1, spread: 0.1, count: 2 };
+    expect(meanInterval(two, 0.95).valid).toBe(true);
     expect(sampleOf([]).valid).toBe(false);
   });
 });
