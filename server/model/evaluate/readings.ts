@@ -190,11 +190,7 @@ export function correct(
 export function scatterOf(
   repeats: readonly CorrectedReading[],
 ): Repeatability | undefined {
-  const groups = repeats
-    .map((reading) => reading.values)
-    .filter((values) => 1 < values.length);
-  if (groups.length === 0) return undefined;
-  const pooled = pooledRepeatability(groups);
+  const pooled = pooledRepeatability(repeats.map(({ values }) => values));
   return pooled.valid ? pooled.value : undefined;
 }
 
