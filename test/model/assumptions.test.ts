@@ -76,6 +76,19 @@ describe("of a size", () => {
     ]);
   });
 
+  test("of whose readings one alone has no temperature, or one alone is not at 20 °C: the same", () => {
+    const two = (near: string, far: string) =>
+      said("journal front", [
+        [READ, `  read near 0.87430${near}\n  read far 0.87432${far}\n`],
+      ]);
+    expect(two("", " at 68 F")).toEqual([AT_20, ofJob]);
+    expect(two(" at 68 F", " at 86 F")).toEqual([
+      AT_20,
+      "The expansion of material steel-4140 is the shipped value.",
+    ]);
+    expect(two(" at 68 F", " at 68 F")).toEqual([AT_20]);
+  });
+
   test("that is brought to 20 °C: by whose expansion, where it is not the job's own", () => {
     const warm = ["0.87430", "0.87430 at 86 F"] as const;
     expect(said("journal front", [warm])).toEqual([

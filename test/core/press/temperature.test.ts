@@ -139,6 +139,28 @@ describe("the press at temperature", () => {
     expect(got(sizeAtTemperature(0.025, 12e-6, 20))).toBe(0.025);
   });
 
+  test("an expansion is from none up to a thousandth a degree, which no metal reaches", () => {
+    for (const [alpha, holds] of [
+      [-1e-12, false],
+      [0, true],
+      [0.999e-3, true],
+      [1e-3, false],
+      [NaN, false],
+    ] as const) {
+      expect([alpha, sizeAtTemperature(0.025, alpha, 21).valid]).toEqual([
+        alpha,
+        holds,
+      ]);
+      const grows = { ...press, caseExpansion: alpha };
+      expect([alpha, pressAtTemperature(grows, 20, 20).valid]).toEqual([
+        alpha,
+        holds,
+      ]);
+    }
+    // of none nothing grows
+    expect(got(sizeAtTemperature(0.025, 0, 120))).toBe(0.025);
+  });
+
   test("what is out of range is refused", () => {
     expect(pressAtTemperature(press, 301, 20).valid).toBe(false);
     expect(pressAtTemperature(press, 20, NaN).valid).toBe(false);
