@@ -136,7 +136,7 @@ function allowedBy(entry: Entry): string {
 /** Quantities that are written together: one unit at the end counts for all, and they change together or not at all. */
 interface Group {
   readonly nodes: readonly Node[];
-  /** `own`: it is in the file's unit, and what it is added to has its unit written. */
+  /** `own`: it stays in the file's unit, which is written to it then: a reading, or what is added to a size that has its unit written. */
   readonly sort: "each" | "end" | "values" | "class" | "own";
 }
 
@@ -145,6 +145,10 @@ function groupsOf(tree: Node): readonly Group[] {
     switch (node.type) {
       case "values":
         return [{ nodes: [node], sort: "values" }];
+      // a reading of an indicator
+      case "SwingFact":
+      case "BoreSwingFact":
+        return [{ nodes: children(node, "length"), sort: "own" }];
       case "LengthRange_class":
         return [{ nodes: children(node, "length"), sort: "class" }];
       case "LengthRange_deviations":
