@@ -102,10 +102,6 @@ function nextToken(body: string, start: number): Token {
   return {
     kind: "symbol",
     start,
-    end:
-      start +
-      (body.codePointAt(start) === undefined
-        ? 1
-        : String.fromCodePoint(body.codePointAt(start) ?? 0).length),
+    end: start + String.fromCodePoint(body.codePointAt(start) ?? 0).length,
   };
 }

@@ -183,6 +183,9 @@ test("a word after all that a line holds is a remark", () => {
   const { mended: remark, start } = explain("VentedFact", "vented yes");
   expect(remark).toBe("# yes");
   expect(start).toBe(7);
+  // one letter may be a unit or a slip, and what begins with a digit is no word
+  expect(explain("VentedFact", "vented y").mended).toBeUndefined();
+  expect(explain("VentedFact", "vented 3rd").mended).toBeUndefined();
 });
 
 describe("words of a closed choice are given to whoever shows the message", () => {

@@ -92,7 +92,9 @@ async function stretches(room) {
   for (const file of git("ls-files", "-z", room)) {
     if (
       !file.endsWith(".ts") ||
-      /bundle|\.d\.ts$|pages\.ts$|grammar\/examples\.ts$/u.test(file)
+      /bundle|\.d\.ts$|pages\.ts$|grammar\/(?:examples|usual-shapes)\.ts$/u.test(
+        file,
+      )
     )
       continue;
     const count = (await readFile(path.join(root, file), "utf8")).split(
