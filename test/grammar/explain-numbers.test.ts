@@ -98,19 +98,31 @@ describe("a grade without its scale", () => {
   );
 
   // ISO 3448
-  test.each([10, 15, 22, 32, 46, 68, 100, 150, 220, 320, 460])(
-    "%i is ISO's",
-    (number) => {
-      expect(grade(String(number))[2]).toBe(`ISO VG ${String(number)}`);
-    },
-  );
+  test.each([
+    2, 3, 5, 7, 10, 15, 22, 32, 46, 68, 100, 150, 220, 320, 460, 680, 1000,
+    1500, 2200, 3200,
+  ])("%i is ISO's", (number) => {
+    expect(grade(String(number))).toEqual([
+      String(number),
+      `A grade says by which scale: \`ISO VG ${String(number)}\`.`,
+      `ISO VG ${String(number)}`,
+    ]);
+  });
+
+  test("that no scale has is not guessed", () => {
+    for (const number of ["0", "33", "45", "5000"])
+      expect(grade(number), number).toEqual([
+        number,
+        "A grade says by which scale, as `ISO VG 46` or `SAE 30`, and no scale has this one.",
+      ]);
+  });
 
   test("is ISO's where half of its name stands", () => {
-    for (const text of ["VG 30", "ISO 30", "VG30", "ISO-30", "vg 30"])
+    for (const text of ["VG 46", "ISO 46", "VG46", "ISO-46", "vg 46"])
       expect(grade(text), text).toEqual([
         text,
-        "This grade is written `ISO VG 30`.",
-        "ISO VG 30",
+        "This grade is written `ISO VG 46`.",
+        "ISO VG 46",
       ]);
     expect(explain("GradeFact", "grade 46 x").message).not.toContain(
       "by which scale",
