@@ -386,9 +386,11 @@ describe("other facts", () => {
       "unit-missing",
     ]);
     // of a unit that is wrong it is not said that one is missing
-    expect(problems("fit", "hot shaft 140, case 104 lbf")).toEqual([
-      "unit-wrong",
-    ]);
+    for (const bodies of [
+      "shaft 140, case 104 lbf",
+      "shaft 140, bush 135, case 104 lbf",
+    ])
+      expect(problems("fit", `hot ${bodies}`)).toEqual(["unit-wrong"]);
   });
 
   test("without the file's unit a bare length is unknown, and the file is asked for its unit", () => {

@@ -161,6 +161,17 @@ describe("the press at temperature", () => {
     expect(got(sizeAtTemperature(0.025, 0, 120))).toBe(0.025);
   });
 
+  test("a bush has a wall: its bore is more than nothing and less than its outside", () => {
+    const because = "a diameter is missing or the bush has no wall";
+    for (const bore of [0, -0.01, press.od, NaN])
+      expect(pressAtTemperature({ ...press, bore }, 20, 20)).toEqual({
+        valid: false,
+        because,
+      });
+    for (const bore of [1e-6, press.od - 1e-6])
+      expect(pressAtTemperature({ ...press, bore }, 20, 20).valid).toBe(true);
+  });
+
   test("what is out of range is refused", () => {
     expect(pressAtTemperature(press, 301, 20).valid).toBe(false);
     expect(pressAtTemperature(press, 20, NaN).valid).toBe(false);
