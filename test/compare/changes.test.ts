@@ -209,3 +209,20 @@ describe("a record that came or went whole", () => {
     expect(compare(null, null).changes).toEqual([]);
   });
 });
+
+test("one end of a size alone is a change, and two findings alike on both sides are none", () => {
+  const unread = JOB.replace("  read near 0.8742 0.8741\n", "");
+  const { changes } = compare(unread, unread.replace("0.8745", "0.8746"));
+  expect(changes.map(({ entry, what }) => `${entry} ${what}`)).toContain(
+    "journal front size",
+  );
+  const twice = JOB.replace(
+    "  units inch\n",
+    '  units inch\n  use "a.thou"\n  use "b.thou"\n',
+  );
+  expect(compare(JOB, twice).come.map(({ code }) => code)).toEqual([
+    "file-missing",
+    "file-missing",
+  ]);
+  expect(compare(twice, twice)).toMatchObject({ come: [], gone: [] });
+});
