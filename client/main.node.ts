@@ -2,7 +2,6 @@
 import type * as vscode from "vscode";
 import { LanguageClient, TransportKind } from "vscode-languageclient/node";
 import { begin, type Thou } from "./extension.ts";
-import execArgv from "./server-flags.json" with { type: "json" };
 
 export { deactivate } from "./extension.ts";
 
@@ -12,8 +11,7 @@ export function activate(context: vscode.ExtensionContext): Thou {
     const client = new LanguageClient(
       "thou",
       "Thou",
-      // a smaller young generation: a long record takes a tenth less memory, and no time
-      { module, transport: TransportKind.ipc, options: { execArgv } },
+      { module, transport: TransportKind.ipc },
       options,
     );
     return {

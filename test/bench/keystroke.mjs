@@ -8,7 +8,7 @@ import { join } from "node:path";
 import { pathToFileURL } from "node:url";
 import { parseArgs } from "node:util";
 import { CRIB, longRecord } from "./long-record.mjs";
-import { bundle, FLAGS, late, median, pause, start } from "./stdio-client.mjs";
+import { bundle, late, median, pause, start } from "./stdio-client.mjs";
 
 const { values } = parseArgs({
   options: {
@@ -38,7 +38,7 @@ const capabilities = {
   },
 };
 
-async function run(name, file, count) {
+async function run(file, count) {
   const text = longRecord(count);
   const lines = text.split("\n");
   const uri = pathToFileURL(join(folder, "record.thou")).href;
@@ -51,12 +51,7 @@ async function run(name, file, count) {
     return result;
   };
   const begun = performance.now();
-  const { ask, tell, memory } = start(
-    file,
-    undefined,
-    undefined,
-    name === "thou" ? FLAGS : [],
-  );
+  const { ask, tell, memory } = start(file);
   await ask("initialize", {
     processId: process.pid,
     rootUri: null,
@@ -164,7 +159,7 @@ try {
     let found = "";
     for (let round = 0; round < Number(values.rounds); round++)
       for (const [name, file] of Object.entries(servers)) {
-        const one = await run(name, file, count);
+        const one = await run(file, count);
         if (name === "thou") found = one.found;
         for (const [what, time] of Object.entries(one.figures))
           least[what] = {

@@ -11,7 +11,7 @@ import { pathToFileURL } from "node:url";
 import { parseArgs } from "node:util";
 import { CRIB, longRecord } from "./long-record.mjs";
 import { jsonRecord, SCHEMA, yamlRecord } from "./peer-records.mjs";
-import { bundle, FLAGS, late, median, pause, start } from "./stdio-client.mjs";
+import { bundle, late, median, pause, start } from "./stdio-client.mjs";
 
 const { values } = parseArgs({
   options: {
@@ -110,7 +110,6 @@ async function run({ file, kind }, count) {
       if (method === "textDocument/publishDiagnostics" && params.uri === uri)
         for (const hear of [...heard]) hear(params.diagnostics);
     },
-    kind === thou && !isEmpty(file) ? FLAGS : [],
   );
   const started = await ask("initialize", {
     processId: process.pid,

@@ -65,7 +65,7 @@ and written out. A hundred records that have changed come to ${range(more, 1)} s
 a small part of what is there.
 
 The largest memory from 3,000 records on is ${range(memory("from nothing, 1 thread"))} MB with one thread, up to ${number(sizes.at(-1))} records, and ${range(memory("from nothing, 2 threads"))} MB with two, of which each has a
-shop of its own. These were measured when a file that
+shop of its own. The runs of 100,000 were measured when a file that
 waits for its turn was held with its path; only its name is now.
 
 What is truly held is what is in use once all that was let go of is collected: as the last of so many records of two lines is written, with one

@@ -17,27 +17,13 @@ export async function bundle(folder, entry) {
   return path.join(folder, "server.cjs");
 }
 
-/** What Node is told when the extension starts our server. */
-export const FLAGS = JSON.parse(
-  readFileSync(
-    path.resolve(import.meta.dirname, "../../client/server-flags.json"),
-    "utf8",
-  ),
-);
-
 /**
  * Starts a server; gives what asks it and what tells it.
  * @param settings what it is answered when it asks for a section of the settings
  * @param told hears its notifications
- * @param flags what Node is told
  */
-export function start(
-  file,
-  settings = () => null,
-  told = () => undefined,
-  flags = [],
-) {
-  const child = spawn(process.execPath, [...flags, file, "--stdio"], {
+export function start(file, settings = () => null, told = () => undefined) {
+  const child = spawn(process.execPath, [file, "--stdio"], {
     stdio: ["pipe", "pipe", "inherit"],
   });
   const waiting = new Map();
