@@ -8,9 +8,17 @@ import { grammar } from "ohm-js";
 async function grammarBundle() {
   const source = await readFile("grammar/thou.ohm", "utf8");
   const recipe = grammar(source.replace(/^\s*\/\/.*\n/gm, "")).toRecipe();
+  const words = new Set();
+  // ["terminal", where it stands, the word]
+  JSON.stringify(JSON.parse(recipe), (_, value) => {
+    if (Array.isArray(value) && value[0] === "terminal") words.add(value[2]);
+    return value;
+  });
   return `// Made from thou.ohm by npm run generate: do not edit.
-const recipe: readonly unknown[] = ${recipe};
-export default recipe;
+/** The words and marks that thou.ohm names. */
+export const keywords: readonly string[] = ${JSON.stringify([...words])};
+/** What Ohm makes the grammar of: read when it is asked for, since usual lines need none of it. */
+export const recipe = (): readonly unknown[] => ${recipe};
 `;
 }
 
@@ -34,7 +42,7 @@ const recordsIn = (page) =>
 
 /** The shapes of lines that records usually have, as Ohm reads them: of the grammar's own examples, the samples and the records on pages. */
 async function usualShapes() {
-  const { ENTRIES, entrySpec, factSpec } = await run("grammar/vocabulary.ts");
+  const { ENTRIES, lineSpec } = await run("grammar/vocabulary.ts");
   const { parseAfresh } = await run("grammar/by-ohm.ts");
   const { readLines } = await run("grammar/lines.ts");
   const { shapeOf } = await run("grammar/shape.ts");
@@ -67,8 +75,7 @@ async function usualShapes() {
       : [text])
       for (const block of readLines(record).blocks)
         block.lines.forEach((line, at) => {
-          const spec =
-            at === 0 ? entrySpec(line.word) : factSpec(block.kind, line.word);
+          const spec = lineSpec(block.kind, line.word, at === 0);
           if (spec !== undefined)
             lines.push({ rule: spec.rule, body: line.body });
         });

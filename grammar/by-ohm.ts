@@ -1,7 +1,7 @@
 // One line's body by Ohm: its tree, where reading it stopped, and what could have stood there. The only file that calls Ohm; parse.ts calls it
 // as seldom as it can.
 import { makeRecipe, type Grammar, type MatchResult } from "ohm-js";
-import recipe from "./thou.ohm-bundle.ts";
+import { recipe } from "./thou.ohm-bundle.ts";
 import { isName } from "./names.ts";
 import { tokenize } from "./tokens.ts";
 import { NO_NODES, type Node } from "./tree.ts";
@@ -39,7 +39,7 @@ let loaded:
 
 function ohm(): NonNullable<typeof loaded> {
   if (loaded === undefined) {
-    const grammar = makeRecipe(recipe);
+    const grammar = makeRecipe(recipe());
     loaded = { grammar, semantics: grammar.createSemantics() };
   }
   return loaded;

@@ -4,7 +4,7 @@
 import { isIndented, type FileLines, type Line } from "./lines.ts";
 import { parseBody } from "./parse.ts";
 import { tokenize } from "./tokens.ts";
-import { entrySpec, factSpec, type EntryKind } from "./vocabulary.ts";
+import { type EntryKind, lineSpec } from "./vocabulary.ts";
 
 /** A line that the layout changes, by its number from 0; undefined takes the line away. */
 export interface LineChange {
@@ -67,11 +67,7 @@ function formatLine(
     if (comment === "") return mark;
     return mark + (isIndented(line) ? "  " : "") + comment;
   }
-  const rule = opens
-    ? entrySpec(line.word)?.rule
-    : kind === undefined
-      ? undefined
-      : factSpec(kind, line.word)?.rule;
+  const rule = lineSpec(kind, line.word, opens)?.rule;
   if (rule === undefined || opens === isIndented(line)) return line.text;
   if (parseBody(line.body, rule).damagedAt !== undefined) return line.text;
   const body = formatBody(line.body);

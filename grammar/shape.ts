@@ -1,6 +1,6 @@
 // The shape of a line: its tokens with the numbers and names left open. Two lines of one shape are read alike by thou.ohm, so the
 // second needs no parse. What thou.ohm tells apart must differ here; a test holds the two together.
-import recipe from "./thou.ohm-bundle.ts";
+import { keywords } from "./thou.ohm-bundle.ts";
 import { isBlank, tokenize, type Token } from "./tokens.ts";
 
 export interface Shape {
@@ -10,15 +10,7 @@ export interface Shape {
   readonly ends: readonly number[];
 }
 
-/** The words that thou.ohm names. */
-const KEYWORDS = new Set<string>();
-JSON.stringify(recipe, (_, value: unknown) => {
-  if (Array.isArray(value) && value[0] === "terminal") {
-    const word: unknown = value[2];
-    if (typeof word === "string") KEYWORDS.add(word);
-  }
-  return value;
-});
+const KEYWORDS = new Set(keywords);
 
 const CLASS_LIKE = /^\p{L}{1,2}\d{1,2}$/u;
 const LETTERS = /^\p{L}[\p{L}-]*$/u;

@@ -911,6 +911,16 @@ export function factSpec(kind: EntryKind, word: string): FactSpec | undefined {
   return BY_WORD.get(kind)?.get(word);
 }
 
+/** What the first word of a line says: of the line that opens a block, or of another one of an entry of this kind. */
+export function lineSpec(
+  kind: EntryKind | undefined,
+  word: string,
+  opens: boolean,
+): EntrySpec | FactSpec | undefined {
+  if (opens) return entrySpec(word);
+  return kind === undefined ? undefined : factSpec(kind, word);
+}
+
 /** The kinds of entry that take this word as a fact. */
 export function kindsWithFact(word: string): readonly EntryKind[] {
   return ENTRIES.filter((entry) =>

@@ -1,7 +1,7 @@
 // Writes the TextMate grammar, which colours a record before the server has read it and wherever there is no server. Its words
 // come from grammar/vocabulary.ts and thou.ohm, so that a new word needs no edit here. It looks at one line at a time and knows
 // shapes only; what the names on a line are, the server's semantic tokens say.
-import recipe from "../../grammar/thou.ohm-bundle.ts";
+import { recipe } from "../../grammar/thou.ohm-bundle.ts";
 import {
   CLAUSE_WORDS,
   ENTRIES,
@@ -261,7 +261,7 @@ function applications(
 }
 
 function bodyOf(rule: string): unknown {
-  const rules = recipe[5];
+  const rules = recipe()[5];
   const definition: unknown =
     typeof rules === "object" && rules !== null
       ? Object.getOwnPropertyDescriptor(rules, rule)?.value

@@ -5,7 +5,7 @@ import { materialOfFeature } from "../model/evaluate/size.ts";
 import { materialOf, type MaterialValue } from "../model/evaluate/material.ts";
 import { SILENT, type Known } from "../model/known.ts";
 import type { OpenFile } from "../model/project.ts";
-import { refOf, resolve, type Shop } from "../model/shop.ts";
+import { refOf, resolve, type Shop, isFirstOfName } from "../model/shop.ts";
 import type { Reading, RefSite, Span, Stage } from "../model/values.ts";
 import type { Row, Value } from "./schema.ts";
 
@@ -16,21 +16,18 @@ export function entryRows(
   { file, shop }: OpenFile,
   name: string,
 ): readonly Row[] {
-  return file.entries.map((entry, index) => {
-    const place = shop.places.get(entry.ref);
-    return [
-      name,
-      index + 1,
-      (file.lines.starts[index] ?? 0) + 1,
-      entry.kind ?? null,
-      entry.name ?? null,
-      entry.ref === "" ? null : entry.ref,
-      place?.file === 0 && place.index === index,
-      entry.damaged,
-      valueIn(entry, "SerialFact") ?? null,
-      valueIn(entry, "LotFact") ?? null,
-    ];
-  });
+  return file.entries.map((entry, index) => [
+    name,
+    index + 1,
+    (file.lines.starts[index] ?? 0) + 1,
+    entry.kind ?? null,
+    entry.name ?? null,
+    entry.ref === "" ? null : entry.ref,
+    isFirstOfName(shop, entry.ref, index),
+    entry.damaged,
+    valueIn(entry, "SerialFact") ?? null,
+    valueIn(entry, "LotFact") ?? null,
+  ]);
 }
 
 export function linkRows(

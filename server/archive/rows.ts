@@ -7,7 +7,12 @@ import { gaugeValue } from "../model/evaluate/gauge.ts";
 import { orderOf } from "../model/evaluate/order.ts";
 import type { OpenFile } from "../model/project.ts";
 import type { FileCheck, Finding, Level } from "../model/result.ts";
-import { openingEntry, refOf, type Shop } from "../model/shop.ts";
+import {
+  openingEntry,
+  refOf,
+  type Shop,
+  isFirstOfName,
+} from "../model/shop.ts";
 import type { AnyQuantity } from "../model/values.ts";
 import { figuresOf } from "../rules/figures.ts";
 import {
@@ -81,12 +86,11 @@ function countingEntries({ file, shop }: OpenFile): readonly {
   readonly entry: Entry;
   readonly start: number;
 }[] {
-  return file.entries.flatMap((entry, index) => {
-    const place = shop.places.get(entry.ref);
-    return place?.file === 0 && place.index === index
+  return file.entries.flatMap((entry, index) =>
+    isFirstOfName(shop, entry.ref, index)
       ? [{ entry, start: file.lines.starts[index] ?? 0 }]
-      : [];
-  });
+      : [],
+  );
 }
 
 /** The job or shop of the file itself. */

@@ -1,13 +1,12 @@
 // What may be written at the caret. This file finds out where the caret is; what is offered there is the other completion-*.ts's.
 import { isIndented } from "../../grammar/lines.ts";
-import { entrySpec, factSpec } from "../../grammar/vocabulary.ts";
 import type { OpenFile } from "../model/project.ts";
 import { caretAt, type Caret, type Writing } from "./completion-caret.ts";
 import { entryOffers } from "./completion-entries.ts";
 import { factOffers } from "./completion-facts.ts";
 import { completions, type Completion } from "./completion-item.ts";
 import { lineOffers } from "./completion-line.ts";
-import { spotAt, type Position, type Spot } from "./position.ts";
+import { spotAt, type Position, type Spot, ruleOf } from "./position.ts";
 
 export type { Completion, CompletionKind } from "./completion-item.ts";
 
@@ -80,11 +79,9 @@ function writingAt(
   caret: Caret,
   today: string | undefined,
 ): Writing | undefined {
-  const { kind, entry, line, isHead } = spot;
+  const { kind, entry } = spot;
   if (kind === undefined) return undefined;
-  const rule = isHead
-    ? entrySpec(line.word)?.rule
-    : factSpec(kind, line.word)?.rule;
+  const rule = ruleOf(spot);
   return rule === undefined
     ? undefined
     : { open, spot, caret, rule, kind, owner: entry.ref, today };

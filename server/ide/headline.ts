@@ -7,7 +7,7 @@ import { HEADLINES } from "../model/result-kinds.ts";
 import type { Result } from "../model/result.ts";
 import { resultsOfKind } from "../model/results.ts";
 import { bestTool } from "../model/results/line.ts";
-import { query, type Shop } from "../model/shop.ts";
+import { query, type Shop, isFirstOfName } from "../model/shop.ts";
 
 /** A piece of the words, with the entry that a click on it leads to. */
 export interface Words {
@@ -53,8 +53,7 @@ function standingAt(
 ): string | undefined {
   const entry = file.entries[index];
   if (entry === undefined || entry.damaged) return undefined;
-  const place = shop.places.get(entry.ref);
-  return place?.file === 0 && place.index === index ? entry.ref : undefined;
+  return isFirstOfName(shop, entry.ref, index) ? entry.ref : undefined;
 }
 
 function resultOf(shop: Shop, ref: string): Result | undefined {

@@ -15,7 +15,7 @@ import type { OpenFile } from "../model/project.ts";
 import { HEADLINES } from "../model/result-kinds.ts";
 import type { Result } from "../model/result.ts";
 import { resultsOfKind } from "../model/results.ts";
-import type { Shop } from "../model/shop.ts";
+import { isFirstOfName, type Shop } from "../model/shop.ts";
 import type { LengthRange, Reading, Swing } from "../model/values.ts";
 import { blocks, code, escaped, list } from "../markup/markdown.ts";
 import { headline, lengthWords, type Words } from "./headline.ts";
@@ -129,10 +129,7 @@ function resultsAt(
   ref: string,
   kind: string,
 ): readonly Result[] {
-  const place = shop.places.get(ref);
-  return place?.file === 0 && place.index === index
-    ? resultsOfKind(shop, ref, kind)
-    : [];
+  return isFirstOfName(shop, ref, index) ? resultsOfKind(shop, ref, kind) : [];
 }
 
 function partsOf(shop: Shop, words: readonly Words[]): readonly HintPart[] {

@@ -7,7 +7,7 @@ import { placesOf } from "../model/evaluate/size.ts";
 import { settings } from "../model/evaluate/settings.ts";
 import { showRange } from "../core/quantity/show.ts";
 import type { OpenFile } from "../model/project.ts";
-import { resolve } from "../model/shop.ts";
+import { resolve, isFirstOfName } from "../model/shop.ts";
 import type { RefSite } from "../model/values.ts";
 import { wantedAdvice } from "./hover-advice.ts";
 import { classHover } from "./hover-class.ts";
@@ -80,9 +80,7 @@ function ofHead(open: OpenFile, spot: Spot): Hover | undefined {
 }
 
 function isFirst({ shop }: OpenFile, { entry, index }: Spot): boolean {
-  if (entry.kind === "step") return true;
-  const place = shop.places.get(entry.ref);
-  return place?.file === 0 && place.index === index;
+  return entry.kind === "step" || isFirstOfName(shop, entry.ref, index);
 }
 
 /** Over a reference: what it means. */

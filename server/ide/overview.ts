@@ -7,7 +7,7 @@ import { orderOf } from "../model/evaluate/order.ts";
 import { groupedBy } from "../model/groups.ts";
 import type { OpenFile } from "../model/project.ts";
 import type { Finding } from "../model/result.ts";
-import { entryOf, openingEntry } from "../model/shop.ts";
+import { entryOf, openingEntry, isFirstOfName } from "../model/shop.ts";
 import type {
   Overview,
   OverviewCounts,
@@ -59,10 +59,9 @@ export function overviewOf(
   uriOf: (path: string) => string,
 ): Overview {
   const { shop, file } = open;
-  const own = file.entries.filter((entry, index) => {
-    const place = shop.places.get(entry.ref);
-    return place?.file === 0 && place.index === index;
-  });
+  const own = file.entries.filter(({ ref }, index) =>
+    isFirstOfName(shop, ref, index),
+  );
   const view: View = { shop, own, findings: byEntry(open, levels), uriOf };
   const opening = openingEntry(shop);
   const items = GROUPS.map(([label, kinds]) => groupOf(view, label, kinds));

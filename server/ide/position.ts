@@ -10,11 +10,7 @@ import {
 import type { Parsed } from "../../grammar/by-ohm.ts";
 import { parseBody } from "../../grammar/parse.ts";
 import { pathAt, type Node } from "../../grammar/tree.ts";
-import {
-  entrySpec,
-  factSpec,
-  type EntryKind,
-} from "../../grammar/vocabulary.ts";
+import { type EntryKind, lineSpec } from "../../grammar/vocabulary.ts";
 import type { Entry, Fact } from "../model/entry.ts";
 import type { FileEntries } from "../model/file-entries.ts";
 import type { OpenFile } from "../model/project.ts";
@@ -92,10 +88,7 @@ function whereIn(line: Line, character: number): Spot["where"] {
 
 /** The start rule of thou.ohm that reads a line of an entry; undefined where its first word has none. */
 export function ruleOf(spot: Spot): string | undefined {
-  if (spot.kind === undefined) return undefined;
-  return spot.isHead
-    ? entrySpec(spot.line.word)?.rule
-    : factSpec(spot.kind, spot.line.word)?.rule;
+  return lineSpec(spot.kind, spot.line.word, spot.isHead)?.rule;
 }
 
 /** The line's tree; undefined for a line that no rule reads. A damaged line has only its first word and a name. */

@@ -11,7 +11,7 @@ import {
 import { parseBody } from "../../grammar/parse.ts";
 import { tokenize } from "../../grammar/tokens.ts";
 import { pathAt } from "../../grammar/tree.ts";
-import { entrySpec, factSpec } from "../../grammar/vocabulary.ts";
+import { lineSpec } from "../../grammar/vocabulary.ts";
 import type { Position, Range } from "./position.ts";
 
 /** From the innermost range at a position to the whole file, each holding the one before; never empty. */
@@ -74,10 +74,7 @@ function ruleOfLine(
   number: number,
   { word }: Line,
 ): string | undefined {
-  if (kind === undefined) return undefined;
-  return opens && number === 0
-    ? entrySpec(word)?.rule
-    : factSpec(kind, word)?.rule;
+  return lineSpec(kind, word, opens && number === 0)?.rule;
 }
 
 /** The word that an offset touches, the later one between two; a text first without its quotes. */

@@ -6,10 +6,9 @@ import { tokenize } from "../../grammar/tokens.ts";
 import type { Node } from "../../grammar/tree.ts";
 import {
   CLAUSE_WORDS,
-  entrySpec,
-  factSpec,
   REFERENCE_PLACES,
   type EntryKind,
+  lineSpec,
 } from "../../grammar/vocabulary.ts";
 
 /** What a word is: a standard token type of editors. */
@@ -96,11 +95,7 @@ function bodyTokens(
   isHead: boolean,
 ): readonly WordToken[] {
   if (line.body === "") return [];
-  const spec = isHead
-    ? entrySpec(line.word)
-    : kind === undefined
-      ? undefined
-      : factSpec(kind, line.word);
+  const spec = lineSpec(kind, line.word, isHead);
   const named: Named = new Map();
   let isRead = false;
   if (spec !== undefined) {

@@ -1,14 +1,13 @@
 // How the line at the caret is written: its forms, the part that is being written, what that part means, and an example.
 import {
-  entrySpec,
-  factSpec,
   type EntrySpec,
   type FactSpec,
+  lineSpec,
 } from "../../grammar/vocabulary.ts";
 import type { OpenFile } from "../model/project.ts";
 import { blocks, code } from "../markup/markdown.ts";
 import { choiceMeaning } from "./hover-words.ts";
-import { spotAt, type Position, type Spot } from "./position.ts";
+import { spotAt, type Position } from "./position.ts";
 import {
   examplesOf,
   formsOf,
@@ -47,7 +46,10 @@ export function signatureAt(
   position: Position,
 ): SignatureHelp | undefined {
   const spot = spotAt(open, position);
-  const spec = spot === undefined ? undefined : specOf(spot);
+  const spec =
+    spot === undefined
+      ? undefined
+      : lineSpec(spot.kind, spot.line.word, spot.isHead);
   if (spot?.kind === undefined || spec === undefined) return undefined;
   const { line, kind } = spot;
   const before = line.text.slice(line.indent, spot.position.character);
@@ -73,15 +75,6 @@ export function signatureAt(
     active,
     parameter: place.part,
   };
-}
-
-function specOf({
-  kind,
-  isHead,
-  line,
-}: Spot): EntrySpec | FactSpec | undefined {
-  if (kind === undefined) return undefined;
-  return isHead ? entrySpec(line.word) : factSpec(kind, line.word);
 }
 
 /** The form that a line goes against least: whole, then as far as the caret; the earlier one where two are as good. */

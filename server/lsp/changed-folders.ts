@@ -1,6 +1,6 @@
 // Folders that come or go with what is in them. An editor tells of the folder then, and of what lies in it not at all or in part: what was
 // written before it watched the new folder, what was moved in, and what went with a folder is for us to find.
-import { isRecordName } from "../record-names.ts";
+import { isLeftOut, isRecordName } from "../record-names.ts";
 import { isIn, pathOf } from "./paths.ts";
 import type { FileAccess } from "./files.ts";
 
@@ -51,8 +51,5 @@ export function recordsGone(
 /** In a folder whose records are no one's: builds and packages come and go by the thousand. */
 function isHidden(path: string, folders: readonly string[]): boolean {
   const folder = folders.find((each) => isIn(path, each)) ?? "";
-  return path
-    .slice(folder.length)
-    .split("/")
-    .some((part) => part.startsWith(".") || part === "node_modules");
+  return path.slice(folder.length).split("/").some(isLeftOut);
 }

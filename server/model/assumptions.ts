@@ -7,8 +7,8 @@ import { pressOfBore } from "./evaluate/press.ts";
 import { cutBy } from "./evaluate/reamer.ts";
 import { cribRankingOf } from "./evaluate/window.ts";
 import { settings } from "./evaluate/settings.ts";
-import { materialOfFeature, placesOf, sizeOf } from "./evaluate/size.ts";
-import { boreSize } from "./evaluate/bore.ts";
+import { materialOfFeature, placesOf } from "./evaluate/size.ts";
+import { featureSize } from "./evaluate/bore.ts";
 import type { Result } from "./result.ts";
 import { entryOf, refOf, type Shop } from "./shop.ts";
 import { kindOf } from "./reference.ts";
@@ -70,9 +70,7 @@ function featuresOf(shop: Shop, ref: string, kind: string): readonly string[] {
 }
 
 function ofFeature(shop: Shop, ref: string): readonly string[] {
-  const size = ref.startsWith("bore ")
-    ? boreSize(shop, ref)
-    : sizeOf(shop, ref);
+  const size = featureSize(shop, ref);
   if (!size.known) return [];
   const said = ["Sizes are at 20 °C (ISO 1)."];
   if (size.value.from === "cut" && isOversizeAssumed(shop, ref))

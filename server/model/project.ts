@@ -5,7 +5,7 @@ import { readFile, type FileEntries } from "./file-entries.ts";
 import type { Result } from "./result.ts";
 import { resultsOf } from "./results.ts";
 import { setFiles } from "./shop-files.ts";
-import { createShop, refsOfKind, type Shop } from "./shop.ts";
+import { createShop, refsOfKind, type Shop, isFirstOfName } from "./shop.ts";
 import { faresOf, reachOf, readUses, type Use, type UsesIn } from "./uses.ts";
 
 export interface Files {
@@ -111,12 +111,9 @@ export function createFiles(options: { readonly root: string }): Files {
  * about what is read here.
  */
 export function resultsIn({ file, shop }: OpenFile): readonly Result[] {
-  const own = file.entries.flatMap((entry, index) => {
-    const place = shop.places.get(entry.ref);
-    return place?.file === 0 && place.index === index
-      ? resultsOf(shop, entry.ref)
-      : [];
-  });
+  const own = file.entries.flatMap(({ ref }, index) =>
+    isFirstOfName(shop, ref, index) ? resultsOf(shop, ref) : [],
+  );
   const borrowed = refsOfKind(shop, "gauge").flatMap((ref) =>
     shop.places.get(ref)?.file === 0 ? [] : resultsOf(shop, ref),
   );

@@ -1,5 +1,6 @@
 // Gives a shop its files: which entries changed since it had them last is told to its graph, by name, and nothing else is. What is asked of
 // the entries is shop.ts's.
+import { isFirstOfName } from "./shop.ts";
 import { ENTRY_KINDS, type EntryKind } from "../../grammar/vocabulary.ts";
 import type { Entry } from "./entry.ts";
 import { changedEntries, type FileEntries } from "./file-entries.ts";
@@ -27,7 +28,7 @@ export function setFiles(
     for (const at of numbers ?? []) {
       const entry = files[index]?.entries[at];
       if (entry === undefined) continue;
-      if (isFirst(shop, entry, index, at)) setEntry(shop, entry);
+      if (isFirstOfName(shop, entry.ref, at, index)) setEntry(shop, entry);
       else if (shop.twins.has(entry.ref))
         setInput(shop.graph, "all", entry.ref, allNamed(shop, entry.ref));
     }
@@ -62,16 +63,6 @@ function isSameName(
     ((entry.ref !== "" && !entry.damaged && !twin.damaged) ||
       headOfBlock(twin) === headOfBlock(entry))
   );
-}
-
-function isFirst(
-  shop: Shop,
-  entry: Entry,
-  file: number,
-  index: number,
-): boolean {
-  const place = shop.places.get(entry.ref);
-  return place?.file === file && place.index === index;
 }
 
 function setEntry(shop: Shop, entry: Entry): void {

@@ -39,6 +39,17 @@ export function createShop(): Shop {
   };
 }
 
+/** Whether the entry of this number in a file, the job's own where none is given, is the one that its name means: the first of a name counts. */
+export function isFirstOfName(
+  { places }: Shop,
+  ref: string,
+  index: number,
+  file = 0,
+): boolean {
+  const place = places.get(ref);
+  return place?.file === file && place.index === index;
+}
+
 /** A value that is worked out from the shop for one reference, and remembered. */
 export function query<T>(
   name: string,

@@ -16,7 +16,7 @@ import {
   wantedWarm,
   type WarmCase,
 } from "../model/evaluate/press-hot.ts";
-import { lobesOf } from "../model/evaluate/roundness.ts";
+import { journalAsMet } from "../model/evaluate/roundness.ts";
 import { settings } from "../model/evaluate/settings.ts";
 import { sizeOf, type Size } from "../model/evaluate/size.ts";
 import { wanted } from "../model/evaluate/wanted.ts";
@@ -50,22 +50,18 @@ export function fitZones(shop: Shop, fit: string): FitZones {
   const journal = sideOf(shop, journalRef, sizeOf);
   const bore = sideOf(shop, boreRef, boreSize);
   const want = wanted(shop, fit);
-  const lobes =
-    journalRef === undefined || journal.size?.known !== true
-      ? undefined
-      : lobesOf(shop, journalRef, journal.size.value);
+  const met =
+    journalRef === undefined ? undefined : journalAsMet(shop, journalRef);
   return {
     system: settings(shop, "job").system,
     journal,
     bore,
     want,
     window:
-      want?.known === true &&
-      journal.size?.known === true &&
-      lobes?.known === true
+      want?.known === true && met?.known === true
         ? {
-            low: journal.size.value.high + lobes.value.taken + want.value.low,
-            high: journal.size.value.low + want.value.high,
+            low: met.value.greatest + want.value.low,
+            high: met.value.size.low + want.value.high,
           }
         : undefined,
     nominal:

@@ -9,11 +9,10 @@ import {
   pressesOfBush,
 } from "../model/evaluate/index-of.ts";
 import { pressOfBore } from "../model/evaluate/press.ts";
-import { boreSize } from "../model/evaluate/bore.ts";
-import { lobesOf } from "../model/evaluate/roundness.ts";
-import { sizeOf, sizeVerdict, type Size } from "../model/evaluate/size.ts";
+import { featureSize } from "../model/evaluate/bore.ts";
+import { journalAsMet } from "../model/evaluate/roundness.ts";
+import { sizeVerdict } from "../model/evaluate/size.ts";
 import { wanted } from "../model/evaluate/wanted.ts";
-import type { Known } from "../model/known.ts";
 import { nameOf } from "../model/reference.ts";
 import { resultsOf } from "../model/results.ts";
 import { entryOf } from "../model/shop.ts";
@@ -153,14 +152,13 @@ function forFit(subject: Subject, fit: string): Held | undefined {
   const want = wanted(shop, fit);
   const journal = namedIn(shop, fit)[0];
   if (want?.known !== true || journal === undefined) return undefined;
-  const size = sizeOf(shop, journal);
-  if (!size.known) return undefined;
-  const lobes = lobesOf(shop, journal, size.value);
-  if (!lobes.known) return undefined;
+  const met = journalAsMet(shop, journal);
+  if (!met.known) return undefined;
+  const { size, greatest } = met.value;
   const window = lineWindow([
     {
-      least: size.value.low,
-      greatest: size.value.high + lobes.value.taken,
+      least: size.low,
+      greatest,
       wanted: { low: want.value.low, high: want.value.high },
     },
   ]);
@@ -172,7 +170,7 @@ function forFit(subject: Subject, fit: string): Held | undefined {
     want.value.step,
   );
   const over =
-    size.value.status === "measured"
+    size.status === "measured"
       ? `${journal} as read`
       : `the limits of ${journal}, not yet read`;
   return {
@@ -180,7 +178,7 @@ function forFit(subject: Subject, fit: string): Held | undefined {
     range:
       each === undefined || each.high < each.low
         ? "no one size"
-        : showRange(each.low, each.high, system, size.value.step),
+        : showRange(each.low, each.high, system, size.step),
     note: `clearance ${text} over ${over}`,
   };
 }
@@ -208,9 +206,7 @@ function asPressed({ shop }: Subject, ref: string): readonly Held[] {
 
 /** "read so far: 0.87428 to 0.87435 in"; "" where nothing was read. */
 export function soFar({ shop, system }: Subject, ref: string): string {
-  const size: Known<Size> = ref.startsWith("bore ")
-    ? boreSize(shop, ref)
-    : sizeOf(shop, ref);
+  const size = featureSize(shop, ref);
   if (!size.known || size.value.from !== "readings") return "";
   const { low, high, step } = size.value;
   return `read so far ${showRange(low, high, system, step)}`;

@@ -10,7 +10,7 @@ import {
 import { expectAfter, parseBody, STOP } from "../../grammar/parse.ts";
 import { tokenize } from "../../grammar/tokens.ts";
 import { walk, type Node } from "../../grammar/tree.ts";
-import { entrySpec, ENTRIES, factSpec } from "../../grammar/vocabulary.ts";
+import { ENTRIES, lineSpec } from "../../grammar/vocabulary.ts";
 import { samples } from "../samples.ts";
 
 const RULES = ENTRIES.flatMap((entry) => [
@@ -23,10 +23,7 @@ const lines = samples.flatMap(({ text }) =>
   readLines(text).blocks.flatMap((block) =>
     block.lines.flatMap((line, index) => {
       if (line.body === "" || block.kind === undefined) return [];
-      const rule =
-        index === 0
-          ? entrySpec(line.word)?.rule
-          : factSpec(block.kind, line.word)?.rule;
+      const rule = lineSpec(block.kind, line.word, index === 0)?.rule;
       return rule === undefined || LONGEST_BODY < line.body.length
         ? []
         : [{ body: line.body, rule }];

@@ -3,7 +3,7 @@ import { expect, test, vi } from "vitest";
 import { readLines } from "../../grammar/lines.ts";
 import { packed, unpacked } from "../../grammar/template.ts";
 import { usualShapes } from "../../grammar/usual-shapes.ts";
-import { entrySpec, factSpec } from "../../grammar/vocabulary.ts";
+import { lineSpec } from "../../grammar/vocabulary.ts";
 import { soundSamples } from "../samples.ts";
 
 vi.mock("ohm-js", () => ({
@@ -17,8 +17,7 @@ const { parseBody } = await import("../../grammar/parse.ts");
 const lines = soundSamples.flatMap(({ text }) =>
   readLines(text).blocks.flatMap((block) =>
     block.lines.flatMap(({ word, body }, index) => {
-      if (block.kind === undefined) return [];
-      const spec = index === 0 ? entrySpec(word) : factSpec(block.kind, word);
+      const spec = lineSpec(block.kind, word, index === 0);
       return spec === undefined ? [] : [{ body, rule: spec.rule }];
     }),
   ),

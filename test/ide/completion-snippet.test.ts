@@ -3,7 +3,12 @@
 import { describe, expect, test } from "vitest";
 import { readLines } from "../../grammar/lines.ts";
 import { parseBody } from "../../grammar/parse.ts";
-import { ENTRIES, entrySpec, factSpec } from "../../grammar/vocabulary.ts";
+import {
+  ENTRIES,
+  entrySpec,
+  factSpec,
+  lineSpec,
+} from "../../grammar/vocabulary.ts";
 import { completionAt } from "../../server/ide/completion.ts";
 import { atCaret, CRIB, JOB } from "./caret.ts";
 import { readSnippet, type Stop } from "./snippet-grammar.ts";
@@ -57,12 +62,7 @@ function readable(text: string): void {
   for (const block of blocks)
     block.lines.forEach((line, index) => {
       if (line.body === "") return;
-      const rule =
-        index === 0
-          ? entrySpec(line.word)?.rule
-          : block.kind === undefined
-            ? undefined
-            : factSpec(block.kind, line.word)?.rule;
+      const rule = lineSpec(block.kind, line.word, index === 0)?.rule;
       expect(rule, line.text).toBeDefined();
       expect(
         parseBody(line.body, rule ?? "").damagedAt,

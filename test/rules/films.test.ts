@@ -1,10 +1,7 @@
 // What is said of oil films and of methods that do not hold, beyond what the pages' samples show. The films themselves are the core's to check:
 // here are the bounds that they are held against, which are Trumpler's as the page has them, in inches.
 import { describe, expect, test } from "vitest";
-import { foundIn, theOne, toldIn } from "./found.ts";
-
-const messages = (...of: Parameters<typeof foundIn>): readonly string[] =>
-  foundIn(...of).map(({ message }) => message);
+import { messages, theOne, toldIn } from "./found.ts";
 
 describe("an oil film", () => {
   const CODE = "film-thin";

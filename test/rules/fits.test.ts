@@ -1,11 +1,9 @@
 // What is said of fits, of stacks and of what runs, beyond what the pages' samples show: both sides of each condition. Lengths are worked out by
 // hand, in millimetres.
 import { describe, expect, test } from "vitest";
-import { foundIn, theOne, toldIn } from "./found.ts";
+import { foundIn, messages, theOne, toldIn } from "./found.ts";
 
 const HEAD = "job winch\n  units mm\n";
-const messages = (...of: Parameters<typeof foundIn>): readonly string[] =>
-  foundIn(...of).map(({ message }) => message);
 
 describe("a clearance", () => {
   const CODES = ["fit-tight", "fit-loose", "fit-interferes", "fit-unsure"];

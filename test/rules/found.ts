@@ -19,6 +19,11 @@ export function foundIn(
   return project.check(path).findings.filter((each) => each.code === code);
 }
 
+/** What they say. */
+export function messages(...of: Parameters<typeof foundIn>): readonly string[] {
+  return foundIn(...of).map(({ message }) => message);
+}
+
 /** The one finding of a code. */
 export function theOne(...of: Parameters<typeof foundIn>): Finding {
   const [finding, other] = foundIn(...of);

@@ -1,10 +1,7 @@
 // What is said of a gauge that the records taught to be off, beyond what the page's samples show: which way, what it is to add, and when that
 // can't be told. Lengths are worked out by hand.
 import { describe, expect, test } from "vitest";
-import { foundIn, toldIn } from "./found.ts";
-
-const messages = (...of: Parameters<typeof foundIn>): readonly string[] =>
-  foundIn(...of).map(({ message }) => message);
+import { foundIn, messages, toldIn } from "./found.ts";
 
 describe("a gauge that the records taught to be off", () => {
   const CODE = "gauge-off";

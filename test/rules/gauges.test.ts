@@ -1,13 +1,11 @@
 // What is said of the gauges that read, beyond what the pages' samples show: every kind of entry that takes readings, and both sides of each
 // condition. Lengths are worked out by hand, in inches.
 import { describe, expect, test } from "vitest";
-import { foundIn, toldIn } from "./found.ts";
+import { foundIn, messages, toldIn } from "./found.ts";
 
 const HEAD = `job winch
   units inch
 `;
-const messages = (...of: Parameters<typeof foundIn>): readonly string[] =>
-  foundIn(...of).map(({ message }) => message);
 
 test.each([
   ["journal", "journal front on shaft\n  read 0.8740 with cmp\n"],

@@ -1,26 +1,8 @@
 // What is said of blind holes, of fillets at their mouths and of the ledge at their bottoms, beyond what the pages' samples show. Lengths are
 // worked out by hand, in inches.
 import { describe, expect, test } from "vitest";
-import { foundIn, toldIn } from "./found.ts";
-
-const HEAD = `job winch
-  units inch
-  use "crib.thou"
-part shaft
-part case
-  material iron-grey
-`;
-const crib = (text: string): Readonly<Record<string, string>> => ({
-  "crib.thou": `shop harbour
-  units inch
-reamer r-8755
-  size 0.8755
-  oversize +0.0000 to +0.0000
-  drive hand
-${text}`,
-});
-const messages = (...of: Parameters<typeof foundIn>): readonly string[] =>
-  foundIn(...of).map(({ message }) => message);
+import { foundIn, messages, toldIn } from "./found.ts";
+import { crib, HEAD } from "./reamed-job.ts";
 
 describe("a blind hole", () => {
   const hole = (name: string, facts = ""): string =>

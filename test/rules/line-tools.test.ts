@@ -1,26 +1,8 @@
 // What is said of the tools of a line and of what they leave to cut, beyond what the pages' samples show: both sides of each condition, and every half of a
 // sentence. Lengths are worked out by hand, in inches where nothing else is said.
 import { describe, expect, test } from "vitest";
-import { foundIn, theOne, toldIn } from "./found.ts";
-
-const HEAD = `job winch
-  units inch
-  use "crib.thou"
-part shaft
-part case
-  material iron-grey
-`;
-const crib = (text: string): Readonly<Record<string, string>> => ({
-  "crib.thou": `shop harbour
-  units inch
-reamer r-8755
-  size 0.8755
-  oversize +0.0000 to +0.0000
-  drive hand
-${text}`,
-});
-const messages = (...of: Parameters<typeof foundIn>): readonly string[] =>
-  foundIn(...of).map(({ message }) => message);
+import { messages, theOne, toldIn } from "./found.ts";
+import { crib, HEAD } from "./reamed-job.ts";
 
 describe("a bush that is not to be reamed", () => {
   const bush = (name: string, facts: string): string => `hole ${name} in case

@@ -2,10 +2,7 @@
 // in millimetres, with materials of round figures: rings of one material press by δ·E/d over 6.2222, the sum of (D² + d²)/(D² − d²) and
 // (d² + b²)/(d² − b²) for b 20, d 25 and D 50 (Lamé).
 import { describe, expect, test } from "vitest";
-import { foundIn, toldIn } from "./found.ts";
-
-const messages = (...of: Parameters<typeof foundIn>): readonly string[] =>
-  foundIn(...of).map(({ message }) => message);
+import { foundIn, messages, toldIn } from "./found.ts";
 
 describe("a fit hot and cold", () => {
   const WARM = ["hot-tight", "hot-loose", "cold-tight", "cold-loose"];

@@ -1,10 +1,8 @@
 // What is said of readings, beyond what the pages' samples show: form and limits, both sides of each condition. Lengths are worked out by hand,
 // in inches.
 import { describe, expect, test } from "vitest";
-import { foundIn, theOne, toldIn } from "./found.ts";
+import { foundIn, messages, theOne, toldIn } from "./found.ts";
 
-const messages = (...of: Parameters<typeof foundIn>): readonly string[] =>
-  foundIn(...of).map(({ message }) => message);
 const HEAD = `job winch
   units inch
 `;

@@ -1,10 +1,8 @@
 // What is said of the order of the work, beyond what the pages' samples show: rings of steps, steps done too early, and what is next.
 import { describe, expect, test } from "vitest";
-import { foundIn, toldIn } from "./found.ts";
+import { foundIn, messages, toldIn } from "./found.ts";
 
 const HEAD = "job winch\n  units inch\n";
-const messages = (...of: Parameters<typeof foundIn>): readonly string[] =>
-  foundIn(...of).map(({ message }) => message);
 
 describe("a ring of steps", () => {
   const CODE = "step-loop";

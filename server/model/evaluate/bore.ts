@@ -2,7 +2,7 @@
 import { given } from "../entry.ts";
 import { known, need, SILENT, unknown, type Known } from "../known.ts";
 import { showRange } from "../../core/quantity/show.ts";
-import { entryOf, query, refOf } from "../shop.ts";
+import { entryOf, query, refOf, type Shop } from "../shop.ts";
 import { pressedBore } from "./before-cut.ts";
 import { lineOfBore } from "./index-of.ts";
 import { pressOfBore } from "./press.ts";
@@ -98,3 +98,8 @@ export const boreSize = query<Known<Size>>("bore", (shop, ref) => {
     return unknown(...size.needs, need(line, "ream", `the reamer of ${line}`));
   return size;
 });
+
+/** The size of a journal, a hole or a bore, each as it is or will be. */
+export function featureSize(shop: Shop, ref: string): Known<Size> {
+  return ref.startsWith("bore ") ? boreSize(shop, ref) : sizeOf(shop, ref);
+}

@@ -25,7 +25,7 @@ import type { Need } from "../result.ts";
 import { query } from "../shop.ts";
 import { boreSize } from "./bore.ts";
 import { namedIn } from "./index-of.ts";
-import { lobesOf, lobesWorking, type Lobes } from "./roundness.ts";
+import { lobesOfBoth, lobesWorking, type Lobes } from "./roundness.ts";
 import { differenceOf } from "./setting.ts";
 import { settings } from "./settings.ts";
 import { judgeEstimate, sizeOf, type Judged, type Size } from "./size.ts";
@@ -61,11 +61,13 @@ export const clearance = query<Known<Clearance>>("clearance", (shop, ref) => {
       ...(because === undefined ? {} : { because }),
     };
   }
-  const ofJournal = lobesOf(shop, journalRef, journal.value);
-  const ofBore = lobesOf(shop, boreRef, bore.value);
-  if (!ofJournal.known) return ofJournal;
-  if (!ofBore.known) return ofBore;
-  const lobes = { journal: ofJournal.value, bore: ofBore.value };
+  const both = lobesOfBoth(
+    shop,
+    { ref: journalRef, size: journal.value },
+    { ref: boreRef, size: bore.value },
+  );
+  if (!both.known) return both;
+  const lobes = both.value;
   const found = clearanceOf(
     {
       smallest: bore.value.low,

@@ -21,7 +21,7 @@ import { entryOf, query, type Shop } from "../shop.ts";
 import { boreSize } from "./bore.ts";
 import { fitsOfBore, namedIn } from "./index-of.ts";
 import { lineBoresOf, type LineBore } from "./line-bores.ts";
-import { lobesOf } from "./roundness.ts";
+import { lobesOfBoth } from "./roundness.ts";
 import { sizeOf, type Size } from "./size.ts";
 
 interface Seat {
@@ -77,17 +77,19 @@ function seatOf(shop: Shop, line: string, at: LineBore): Known<Seat> {
   const both = everyKnown([journal, size]);
   if (!both.known) return both;
   if (!journal.known || !size.known) return SILENT;
-  const ofJournal = lobesOf(shop, ref, journal.value);
-  const ofBore = lobesOf(shop, bore, size.value);
-  if (!ofJournal.known) return ofJournal;
-  if (!ofBore.known) return ofBore;
+  const lobes = lobesOfBoth(
+    shop,
+    { ref, size: journal.value },
+    { ref: bore, size: size.value },
+  );
+  if (!lobes.known) return lobes;
   return known({
     line: at,
     bore: size.value,
     journal: journal.value,
     fit,
     runout: runout.state === "given" ? runout.value.value : undefined,
-    lobes: ofJournal.value.taken + ofBore.value.taken,
+    lobes: lobes.value.journal.taken + lobes.value.bore.taken,
   });
 }
 

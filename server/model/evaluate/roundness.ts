@@ -16,7 +16,7 @@ import type { Stage, Swing } from "../values.ts";
 import { gaugeValue } from "./gauge.ts";
 import { latestOf, stagesNow } from "./readings.ts";
 import { settings } from "./settings.ts";
-import type { Size } from "./size.ts";
+import { sizeOf, type Size } from "./size.ts";
 
 const FACTORS =
   "J. Jpn. Soc. Precis. Eng. 43 (1977) no. 514, p. 1167, abstract (vee, indicator opposite); the others derived likewise";
@@ -201,6 +201,32 @@ export function lobesOf(shop: Shop, ref: string, { from }: Size): Known<Lobes> {
   if (!found.known) return found.silent ? found : known(NONE);
   const { odd } = found.value;
   return known(odd === undefined ? NONE : { taken: odd.roundness, form: odd });
+}
+
+/** The same of the two halves of a fit. */
+export function lobesOfBoth(
+  shop: Shop,
+  journal: { readonly ref: string; readonly size: Size },
+  bore: { readonly ref: string; readonly size: Size },
+): Known<{ readonly journal: Lobes; readonly bore: Lobes }> {
+  const ofJournal = lobesOf(shop, journal.ref, journal.size);
+  if (!ofJournal.known) return ofJournal;
+  const ofBore = lobesOf(shop, bore.ref, bore.size);
+  if (!ofBore.known) return ofBore;
+  return known({ journal: ofJournal.value, bore: ofBore.value });
+}
+
+/** A journal as its bore meets it: its sizes, and the greatest with what its lobes take, m. */
+export function journalAsMet(
+  shop: Shop,
+  ref: string,
+): Known<{ readonly size: Size; readonly greatest: number }> {
+  const size = sizeOf(shop, ref);
+  if (!size.known) return size;
+  const lobes = lobesOf(shop, ref, size.value);
+  if (!lobes.known) return lobes;
+  const greatest = size.value.high + lobes.value.taken;
+  return known({ size: size.value, greatest });
 }
 
 /** Why the lobes count, with the numbers; nothing where there are none. */

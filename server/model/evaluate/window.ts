@@ -24,8 +24,7 @@ import { entryOf, query, refsOfKind, type Shop } from "../shop.ts";
 import { wanted } from "./wanted.ts";
 import { boresOfLine, fitsOfBore, namedIn } from "./index-of.ts";
 import { cutConditions, reamerValue } from "./reamer.ts";
-import { lobesOf } from "./roundness.ts";
-import { sizeOf } from "./size.ts";
+import { journalAsMet } from "./roundness.ts";
 
 /** One demand on the bore that a line cuts: a journal's, or the bore's own limits. */
 export interface Demand {
@@ -72,17 +71,15 @@ function demandOfFit(
   if (!want.known) return want;
   const journal = namedIn(shop, fit)[0];
   if (journal === undefined) return SILENT;
-  const size = sizeOf(shop, journal);
-  if (!size.known) return size;
-  const lobes = lobesOf(shop, journal, size.value);
-  if (!lobes.known) return lobes;
-  const { low, high, status, step } = size.value;
+  const met = journalAsMet(shop, journal);
+  if (!met.known) return met;
+  const { low, status, step } = met.value.size;
   return known({
     bore,
     fit,
     journal,
     least: low,
-    greatest: high + lobes.value.taken,
+    greatest: met.value.greatest,
     wanted: { low: want.value.low, high: want.value.high },
     status,
     step,

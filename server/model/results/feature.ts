@@ -1,14 +1,9 @@
 // Results of a journal, a hole or a running bore.
 import { showLength } from "../../core/quantity/show.ts";
-import { boreSize } from "../evaluate/bore.ts";
+import { featureSize } from "../evaluate/bore.ts";
 import { settings } from "../evaluate/settings.ts";
 import { roundnessOf } from "../evaluate/roundness.ts";
-import {
-  judgeEstimate,
-  sizeOf,
-  sizeVerdict,
-  type Size,
-} from "../evaluate/size.ts";
+import { judgeEstimate, sizeVerdict, type Size } from "../evaluate/size.ts";
 import { valueIn } from "../entry.ts";
 import {
   lengthResult,
@@ -17,7 +12,7 @@ import {
   unknownResult,
   type Sketch,
 } from "../make-result.ts";
-import { unknown, type Known } from "../known.ts";
+import { unknown } from "../known.ts";
 import type { Result } from "../result.ts";
 import { entryOf, type Shop } from "../shop.ts";
 
@@ -26,9 +21,7 @@ export function featureSketches(shop: Shop, ref: string): readonly Sketch[] {
 }
 
 function sizeSketches(shop: Shop, ref: string): readonly Sketch[] {
-  const size: Known<Size> = ref.startsWith("bore ")
-    ? boreSize(shop, ref)
-    : sizeOf(shop, ref);
+  const size = featureSize(shop, ref);
   const where = { entry: ref, kind: "size" };
   if (!size.known)
     return [sketch("size", size, () => unknownResult(where, "m", size))];

@@ -1,19 +1,18 @@
 // The two halves of a fit, to stand under its findings.
 import { showLength, showRange } from "../../core/quantity/show.ts";
-import { boreSize } from "../../model/evaluate/bore.ts";
+import { featureSize } from "../../model/evaluate/bore.ts";
 import { namedIn } from "../../model/evaluate/index-of.ts";
 import { lobesOf } from "../../model/evaluate/roundness.ts";
 import { settings } from "../../model/evaluate/settings.ts";
-import { sizeOf } from "../../model/evaluate/size.ts";
 import type { Shop } from "../../model/shop.ts";
 import type { DraftRelated } from "../rule.ts";
 
 /** The journal and the bore with the sizes that were used. */
 export function relatedSizes(shop: Shop, fit: string): readonly DraftRelated[] {
   const { system } = settings(shop, "job");
-  return namedIn(shop, fit).flatMap((ref, index) => {
+  return namedIn(shop, fit).flatMap((ref) => {
     if (ref === undefined) return [];
-    const size = index === 0 ? sizeOf(shop, ref) : boreSize(shop, ref);
+    const size = featureSize(shop, ref);
     if (!size.known) return [];
     const { low, high, step, status } = size.value;
     const lobes = lobesOf(shop, ref, size.value);

@@ -1,9 +1,8 @@
 // A part has an odd number of lobes, which two points don't see and its mate does, and they take more than the fit can bear.
 import { showLength } from "../../core/quantity/show.ts";
-import { boreSize } from "../../model/evaluate/bore.ts";
+import { featureSize } from "../../model/evaluate/bore.ts";
 import { lobesOf, methodWords } from "../../model/evaluate/roundness.ts";
 import { settings } from "../../model/evaluate/settings.ts";
-import { sizeOf } from "../../model/evaluate/size.ts";
 import type { Rule } from "../rule.ts";
 import { formDrafts } from "./form.ts";
 
@@ -12,8 +11,7 @@ export const lobed: Rule = {
   level: "hint",
   about: ["journal", "hole", "bore"],
   check(shop, ref, entry) {
-    const size =
-      entry.kind === "bore" ? boreSize(shop, ref) : sizeOf(shop, ref);
+    const size = featureSize(shop, ref);
     const lobes = size.known ? lobesOf(shop, ref, size.value) : undefined;
     if (lobes?.known !== true || lobes.value.form === undefined) return [];
     const { taken, form } = lobes.value;
