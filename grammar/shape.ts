@@ -42,7 +42,7 @@ function letterFor(
   switch (token.kind) {
     case "blank":
       // only plain spaces may part the whole from the fraction of `1 3/16`
-      return /^ +$/.test(text) ? " " : "\t";
+      return text === " " || /^ +$/.test(text) ? " " : "\t";
     case "text":
       return '""';
     case "number":

@@ -16,6 +16,10 @@ export function isBlank(character: string | undefined): boolean {
 const NUMBER = /(?:\d+\.\d*|\.\d+|\d+)(?:[eE][+-]?\d+)?/y;
 const WORD = /[\p{L}\u{B0}%_](?:[\p{L}\d\u{B0}%_/\u{B7}\u{B2}\u{B3}^-])*/uy;
 const BLANK = /[ \t\u{A0}]+/uy;
+const NUMERIC = ".0123456789";
+const BLANKS = ["blank", BLANK] as const;
+const NUMBERS = ["number", NUMBER] as const;
+const WORDS = ["word", WORD] as const;
 
 function matchEnd(
   pattern: RegExp,
@@ -93,12 +97,15 @@ export function tokenize(body: string): readonly Token[] {
 
 /** Any but a text. */
 function nextToken(body: string, start: number): Token {
-  let end = matchEnd(BLANK, body, start);
-  if (end !== undefined) return { kind: "blank", start, end };
-  end = matchEnd(NUMBER, body, start);
-  if (end !== undefined) return { kind: "number", start, end };
-  end = matchEnd(WORD, body, start);
-  if (end !== undefined) return { kind: "word", start, end };
+  // each kind begins with signs of its own
+  const first = body[start] ?? "";
+  const [kind, pattern]: readonly [TokenKind, RegExp] = isBlank(first)
+    ? BLANKS
+    : NUMERIC.includes(first)
+      ? NUMBERS
+      : WORDS;
+  const end = matchEnd(pattern, body, start);
+  if (end !== undefined) return { kind, start, end };
   return {
     kind: "symbol",
     start,

@@ -27,10 +27,15 @@ export function children(
   return node.children.filter((each) => types.includes(each.type));
 }
 
-/** Every node, parents before their children. */
-export function* walk(node: Node): Generator<Node> {
-  yield node;
-  for (const each of node.children) yield* walk(each);
+/** A node and every one below it, parents before their children. */
+export function nodesIn(node: Node): readonly Node[] {
+  const all: Node[] = [];
+  const gather = (each: Node): void => {
+    all.push(each);
+    each.children.forEach(gather);
+  };
+  gather(node);
+  return all;
 }
 
 /** The nodes from the root down to the innermost one that holds an offset; at a border, the later one. */

@@ -2,7 +2,7 @@
 // once a file and state.
 import { isIndented } from "../../grammar/lines.ts";
 import { parseBody } from "../../grammar/parse.ts";
-import { walk } from "../../grammar/tree.ts";
+import { nodesIn } from "../../grammar/tree.ts";
 import { factSpec } from "../../grammar/vocabulary.ts";
 import { allOf, type Entry } from "../model/entry.ts";
 import type { FileEntries } from "../model/file-entries.ts";
@@ -133,7 +133,7 @@ export function localsOf(entry: Entry): readonly Local[] {
     const rule = factSpec(kind, line.word)?.rule;
     if (rule === undefined || !isIndented(line) || !HAVE_LOCALS.has(rule))
       return [];
-    return [...walk(parseBody(line.body, rule).tree)].flatMap(
+    return nodesIn(parseBody(line.body, rule).tree).flatMap(
       (node): readonly Local[] =>
         node.type !== "place" && node.type !== "member"
           ? []

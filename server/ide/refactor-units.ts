@@ -2,7 +2,7 @@
 // decimal more, and that one leads back to the same digits. What has no such form keeps its unit, written out. Comments and layout stay.
 import { isIndented, type Line } from "../../grammar/lines.ts";
 import { parseBody } from "../../grammar/parse.ts";
-import { child, children, walk, type Node } from "../../grammar/tree.ts";
+import { child, children, nodesIn, type Node } from "../../grammar/tree.ts";
 import { factSpec } from "../../grammar/vocabulary.ts";
 import type { System } from "../core/quantity/show.ts";
 import type { Entry } from "../model/entry.ts";
@@ -141,7 +141,7 @@ interface Group {
 }
 
 function groupsOf(tree: Node): readonly Group[] {
-  return [...walk(tree)].flatMap((node): readonly Group[] => {
+  return nodesIn(tree).flatMap((node): readonly Group[] => {
     switch (node.type) {
       case "values":
         return [{ nodes: [node], sort: "values" }];
@@ -159,7 +159,7 @@ function groupsOf(tree: Node): readonly Group[] {
       case "Centres":
         return [
           {
-            nodes: [...walk(node)].filter(({ type }) => type === "length"),
+            nodes: nodesIn(node).filter(({ type }) => type === "length"),
             sort: "each",
           },
         ];

@@ -1,5 +1,5 @@
 // What facts of many sorts have in common at the end of their line: texts in quotes, who and when, and clauses that may stand once.
-import { walk, type Node } from "../../grammar/tree.ts";
+import { nodesIn, type Node } from "../../grammar/tree.ts";
 import { dateOf } from "./dates.ts";
 import { textOf, type LineReader } from "./quantities.ts";
 import type { Signature } from "./values.ts";
@@ -16,7 +16,7 @@ const UNSIGNED: Signature = { who: undefined, date: undefined };
 /** Undefined where a date is written that does not exist. */
 export function signature(node: Node, line: LineReader): Signature | undefined {
   let signed: Signature = UNSIGNED;
-  for (const each of walk(node)) {
+  for (const each of nodesIn(node)) {
     if (each.type === "who") {
       const name = each.children[0] ?? each;
       signed = {

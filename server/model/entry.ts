@@ -3,7 +3,7 @@
 import type { Block, Line } from "../../grammar/lines.ts";
 import { isIndented } from "../../grammar/lines.ts";
 import { parseBody } from "../../grammar/parse.ts";
-import { child, walk, type Node } from "../../grammar/tree.ts";
+import { child, nodesIn, type Node } from "../../grammar/tree.ts";
 import {
   entrySpec,
   factSpec,
@@ -197,25 +197,24 @@ class LineReading implements FactReader {
     this.#refs = refs;
   }
 
-  readonly spanOf = (node: {
-    readonly start: number;
-    readonly end: number;
-  }): Span => ({
-    line: this.#number,
-    start: this.#line.indent + node.start,
-    end: this.#line.indent + node.end,
-  });
+  spanOf(node: { readonly start: number; readonly end: number }): Span {
+    return {
+      line: this.#number,
+      start: this.#line.indent + node.start,
+      end: this.#line.indent + node.end,
+    };
+  }
 
-  readonly report = (
+  report(
     code: string,
     node: { readonly start: number; readonly end: number },
     data: Problem["data"],
-  ): void => {
+  ): void {
     this.#problems.push({ code, span: this.spanOf(node), data });
-  };
+  }
 
-  readonly ref = (node: Node): RefSite => {
-    const all = [...walk(node)];
+  ref(node: Node): RefSite {
+    const all = nodesIn(node);
     const kind = all.find((each) => each.type === "kind");
     const name = all.findLast((each) => each.type === "name") ?? node;
     const site: RefSite = {
@@ -230,7 +229,7 @@ class LineReading implements FactReader {
     };
     this.#refs.push(site);
     return site;
-  };
+  }
 }
 
 /** The fact that a line was before; one that something was wrong with has no value, and is read again. */

@@ -178,7 +178,9 @@ function reading(node: Node, line: FactReader): Reading | undefined {
   return {
     place: place === undefined ? undefined : textOf(line, place),
     values,
-    valueSpans: children(valuesNode ?? node, "decimal").map(line.spanOf),
+    valueSpans: children(valuesNode ?? node, "decimal").map((each) =>
+      line.spanOf(each),
+    ),
     station: stationAt?.value,
     gauge: gaugeRef,
     temperature: temperatureAt,

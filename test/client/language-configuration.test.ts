@@ -3,7 +3,7 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { parseAfresh } from "../../grammar/by-ohm.ts";
-import { walk } from "../../grammar/tree.ts";
+import { nodesIn } from "../../grammar/tree.ts";
 import { ENTRY_KINDS } from "../../grammar/vocabulary.ts";
 import { exampleLines } from "./example-lines.ts";
 
@@ -60,7 +60,9 @@ describe("a word", () => {
     "is each name, number, date, class and unit of $body",
     ({ rule, body }) => {
       const found = words(body);
-      for (const { type, start, end } of walk(parseAfresh(body, rule).tree)) {
+      for (const { type, start, end } of nodesIn(
+        parseAfresh(body, rule).tree,
+      )) {
         const leaf = body.slice(start, end).replace(/^[+-]/, "");
         if (oneWord.has(type) && !/["\s]/.test(leaf))
           expect(found).toContain(leaf);

@@ -6,7 +6,7 @@ import { describe, expect, it } from "vitest";
 import { tmLanguage } from "../../client/syntaxes/generate.ts";
 import { parseAfresh } from "../../grammar/by-ohm.ts";
 import { startOfComment, tokenize } from "../../grammar/tokens.ts";
-import { walk } from "../../grammar/tree.ts";
+import { nodesIn } from "../../grammar/tree.ts";
 import {
   CLAUSE_WORDS,
   ENTRIES,
@@ -100,7 +100,7 @@ describe("the TextMate grammar", () => {
       );
       const { tree, damagedAt } = parseAfresh(body, rule);
       expect(damagedAt).toBeUndefined();
-      for (const { type, start, end } of walk(tree)) {
+      for (const { type, start, end } of nodesIn(tree)) {
         // who signs is a text, in quotes or not
         const signs = type === "name" && /\bby $/.test(body.slice(0, start));
         const scope = scopeOfLeaf[signs ? "text" : type];

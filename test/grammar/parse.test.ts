@@ -9,7 +9,7 @@ import {
 } from "../../grammar/by-ohm.ts";
 import { expectAfter, parseBody, STOP } from "../../grammar/parse.ts";
 import { tokenize } from "../../grammar/tokens.ts";
-import { walk, type Node } from "../../grammar/tree.ts";
+import { nodesIn, type Node } from "../../grammar/tree.ts";
 import { ENTRIES, lineSpec } from "../../grammar/vocabulary.ts";
 import { samples } from "../samples.ts";
 
@@ -127,7 +127,7 @@ describe("by shape", () => {
       "ReadFact",
     );
     const types = (node: Node): readonly string[] =>
-      [...walk(node)].map((each) => each.type);
+      [...nodesIn(node)].map((each) => each.type);
     expect(types(other.tree)).toEqual(types(one.tree));
   });
 });
@@ -153,7 +153,7 @@ describe("any text", () => {
         const { tree, damagedAt } = parseAfresh(body, rule);
         if (damagedAt !== undefined)
           expect(damagedAt).toBeLessThanOrEqual(body.length);
-        for (const node of walk(tree)) {
+        for (const node of nodesIn(tree)) {
           expect(node.start).toBeGreaterThanOrEqual(0);
           expect(node.end).toBeLessThanOrEqual(body.length);
           let at = node.start;

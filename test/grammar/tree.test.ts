@@ -4,7 +4,7 @@ import {
   child,
   children,
   pathAt,
-  walk,
+  nodesIn,
   type Node,
 } from "../../grammar/tree.ts";
 
@@ -60,7 +60,7 @@ describe("nodes of a type", () => {
   });
 
   test("come parents before their children, in order", () => {
-    expect([...walk(READING)].map(({ type }) => type)).toEqual([
+    expect(nodesIn(READING).map(({ type }) => type)).toEqual([
       ...["Reading", "place", "values", "decimal", "unit", "Clause", "unit"],
     ]);
   });

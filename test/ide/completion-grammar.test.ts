@@ -2,7 +2,7 @@
 // examples are not written for completion, so that what it forgets shows here.
 import { expect, test } from "vitest";
 import { parseBody } from "../../grammar/parse.ts";
-import { walk, type Node } from "../../grammar/tree.ts";
+import { nodesIn, type Node } from "../../grammar/tree.ts";
 import { ENTRIES } from "../../grammar/vocabulary.ts";
 import { unitOf } from "../../server/core/quantity/units.ts";
 import { completionAt } from "../../server/ide/completion.ts";
@@ -73,7 +73,7 @@ const words = examples.flatMap((example) => {
   const { tree, damagedAt } = parseBody(example.body, example.rule);
   if (damagedAt !== undefined) throw new Error(`${example.body} is an example`);
   return (
-    [...walk(tree)]
+    nodesIn(tree)
       .filter(
         (node) =>
           node.children.length === 0 && !OWN.has(node.type) && node.start !== 0,

@@ -2,7 +2,7 @@
 // held in facts.test.ts.
 import { describe, expect, test } from "vitest";
 import { parseBody } from "../../grammar/parse.ts";
-import { walk, type Node } from "../../grammar/tree.ts";
+import { nodesIn, type Node } from "../../grammar/tree.ts";
 import type { System } from "../../server/core/quantity/show.ts";
 import {
   lengthsOf,
@@ -32,7 +32,7 @@ function reader(
 
 /** The nodes of a type in a line, in order. */
 function nodesOf(body: string, rule: string, type: string): readonly Node[] {
-  return [...walk(parseBody(body, rule).tree)].filter(
+  return nodesIn(parseBody(body, rule).tree).filter(
     (node) => node.type === type,
   );
 }
