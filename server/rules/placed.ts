@@ -80,5 +80,5 @@ function readable(text: string): string {
   const shortened = message.replace(/`([^`]{60})[^`]+`/gu, "`$1…`");
   return shortened.length <= LONGEST
     ? shortened
-    : `${shortened.slice(0, LONGEST).replace(/[\uD800-\uDBFF]$/u, "")}…`;
+    : `${shortened.slice(0, LONGEST - 1).replace(/[\uD800-\uDBFF]$/u, "")}…`;
 }

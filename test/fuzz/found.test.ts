@@ -28,14 +28,27 @@ test("a file's opening that says a fact twice points to the first", () => {
   expect(twice?.related.map(({ place }) => place.line)).toEqual([1]);
 });
 
-test("a sentence that is cut short is cut between characters", () => {
-  // a bolt lies outside of the first plane, in two UTF-16 units: one of the two names puts the cut through it
+test("a sentence that is cut short is cut between characters, and is no longer than any may be", () => {
+  // a letter outside of the first plane lies in two UTF-16 units: one of the two names puts the cut through it
   for (const before of ["", "x"]) {
-    const name = `${before}${"\u{1F529}".repeat(700)}`;
-    const [missing] = findingsOf(`job a\n  units mm\n  use "${name}.thou"\n`);
-    expect(missing?.message).toMatch(/\u{1F529}…$/u);
-    expect(missing?.message).not.toMatch(/\p{Cs}/u);
+    const name = `${before}${"\u{10400}".repeat(700)}`;
+    const cut = findingsOf(
+      `job a\n  units mm\npart p\n${`journal ${name} on p\n`.repeat(2)}`,
+    ).find(({ code }) => code === "name-twice");
+    expect(cut?.message).toMatch(/\u{10400}…$/u);
+    expect(cut?.message).not.toMatch(/\p{Cs}/u);
+    expect([999, 1000]).toContain(cut?.message.length);
   }
+});
+
+test("a used file with a very long way to it is told with both ends of that way, and the sentence goes on to its end", () => {
+  const [missing] = findingsOf(
+    `job a\n  units mm\n  use "deep/${"\u{1F529}/".repeat(500)}crib.thou"\n`,
+  );
+  expect(missing?.message).toMatch(
+    /looked for at \/deep\/[\u{1F529}/]+…[\u{1F529}/]+crib\.thou: the names in it are not known until it is there\.$/u,
+  );
+  expect(missing?.message.length).toBeLessThan(600);
 });
 
 test("a comparison as JSON has no raw control, whatever a file is called", async () => {

@@ -102,8 +102,20 @@ function lineStart(open: OpenFile, use: Use): Use["span"] {
   return { line: use.span.line, start, end: start };
 }
 
-/** As a person reads it: a URI without its escapes. */
+/** UTF-16 units of a path that are shown: no folder that people work in is as deep. */
+const MOST_SHOWN = 250;
+
+/** As a person reads it: a URI without its escapes; of a very long one the beginning and the end. */
 function shownPath(path: string): string {
+  const whole = unescaped(path);
+  if (whole.length <= MOST_SHOWN) return whole;
+  // no character is cut in two
+  const begin = whole.slice(0, MOST_SHOWN / 2).replace(/\p{Cs}$/u, "");
+  const end = whole.slice(-MOST_SHOWN / 2).replace(/^\p{Cs}/u, "");
+  return `${begin}…${end}`;
+}
+
+function unescaped(path: string): string {
   try {
     return decodeURIComponent(path.replace(/^file:\/\/(?=\/)/, ""));
   } catch {
