@@ -1,5 +1,5 @@
 // The language server under Node: over the standard streams or the channel of the process that started it, with the disk.
-import { opendir, readFile, stat } from "node:fs/promises";
+import { opendir } from "node:fs/promises";
 import { join } from "node:path";
 import { fileURLToPath, pathToFileURL } from "node:url";
 import { createConnection, ProposedFeatures } from "vscode-languageserver/node";
@@ -10,17 +10,17 @@ import { systemClock } from "./lsp/clock.ts";
 import type { FileAccess } from "./lsp/files.ts";
 import { serve } from "./lsp/server.ts";
 import { readerOf, writerOf } from "./main.stdio.ts";
+import { readPlainFile } from "./plain-file.ts";
 import { isLeftOut, isRecordName } from "./record-names.ts";
 
 const disk: FileAccess = {
   async read(uri) {
     if (!uri.startsWith("file:")) return undefined;
     try {
-      const path = fileURLToPath(uri);
-      // a `use` must not make the server wait on a device
-      if (!(await stat(path)).isFile()) return undefined;
-      const bytes = await readFile(path);
-      return new TextDecoder("utf-8", { fatal: true }).decode(bytes);
+      const bytes = await readPlainFile(fileURLToPath(uri));
+      return bytes === undefined
+        ? undefined
+        : new TextDecoder("utf-8", { fatal: true }).decode(bytes);
     } catch {
       return undefined;
     }

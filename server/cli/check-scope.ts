@@ -1,6 +1,6 @@
 // Which files a check is about: those that were asked for, or only those of them that have changed and those that use one that has; and where
 // their text is read from. It judges nothing.
-import { readFile, stat } from "node:fs/promises";
+import { stat } from "node:fs/promises";
 import path from "node:path";
 import { readLines } from "../../grammar/lines.ts";
 import {
@@ -8,6 +8,7 @@ import {
   stagedChanges,
   type Changed,
 } from "../history/changed.ts";
+import { readPlainFile } from "../plain-file.ts";
 import { isRecordName } from "../record-names.ts";
 import {
   findFiles,
@@ -20,6 +21,7 @@ import {
 } from "./find-files.ts";
 import { CannotRun, type Context } from "./io.ts";
 import type { ReadBytes } from "./load-files.ts";
+import { createReadOnce } from "./read-once.ts";
 import { readText } from "./read-text.ts";
 import { shown } from "./terminal-text.ts";
 
@@ -36,6 +38,8 @@ export interface Scope {
   readonly read: ReadBytes | undefined;
   /** The sentence for when there is no file, and nothing wrong with what was asked. */
   readonly noneSaid: string;
+  /** Lets go of what was put aside; nothing is read after it. */
+  readonly close: () => void;
 }
 
 export async function scopeOf(
@@ -51,6 +55,7 @@ export async function scopeOf(
     return {
       ...found,
       read: undefined,
+      close: () => undefined,
       noneSaid: `there is no .thou file ${where}: "thou explain job" says how a record begins.`,
     };
   }
@@ -68,20 +73,43 @@ export async function scopeOf(
 async function changedScope(
   paths: readonly string[],
   changed: Changed,
-  { io: { cwd }, parts }: Context,
+  context: Context,
 ): Promise<Scope> {
+  // the disk gives a file as often as it is asked; each that version control gives is a process
+  const once =
+    changed.read === undefined ? undefined : createReadOnce(changed.read);
+  const close = (): void => once?.close();
+  try {
+    const found = await filesOf(paths, changed, once?.read ?? onDisk, context);
+    return {
+      ...found,
+      read: once?.read,
+      noneSaid: `no record is among ${shown(changed.words)}, and none uses one that is.`,
+      close,
+    };
+  } catch (error) {
+    close();
+    throw error;
+  }
+}
+
+async function filesOf(
+  paths: readonly string[],
+  changed: Changed,
+  read: ReadBytes,
+  { io: { cwd }, parts }: Context,
+): Promise<Pick<Scope, "files" | "problems">> {
   const asked = (paths.length === 0 ? ["."] : paths).map((each) => ({
     word: each,
     at: forward(path.resolve(cwd, each)),
   }));
   const wanted = (file: string): boolean =>
     asked.some(({ at }) => file === at || isRecordIn(at, file));
-  const read = once(changed.read ?? onDisk);
   const users = await usersOf(changed, read, parts);
   const files: FoundFile[] = [];
   for (const file of new Set([...changed.files, ...users]))
-    // what is gone is in the findings of those that use it
-    if (wanted(file) && (await read(file)) !== undefined)
+    // what is gone is in the findings of those that use it; those that do were read
+    if (wanted(file) && (users.has(file) || (await read(file)) !== undefined))
       files.push({ path: file, name: nameFrom(cwd, file) });
   const problems = [
     ...changed.unsettled
@@ -101,8 +129,6 @@ async function changedScope(
   return {
     files: inByteOrder(files, (each) => each.name),
     problems,
-    read: changed.read === undefined ? undefined : read,
-    noneSaid: `no record is among ${shown(changed.words)}, and none uses one that is.`,
   };
 }
 
@@ -121,10 +147,11 @@ async function usersOf(
     for (const file of await changed.mentioning(names)) {
       if (!isRecordName(file) || users.has(file)) continue;
       const uses = usesOf.get(file) ?? (await usesIn(file, read, project));
-      usesOf.set(file, uses);
-      if (!uses.some((use) => now.some((each) => isBelow(use, each)))) continue;
-      users.add(file);
-      next.push(file);
+      if (uses.some((use) => now.some((each) => isBelow(use, each)))) {
+        usesOf.delete(file);
+        users.add(file);
+        next.push(file);
+      } else usesOf.set(file, uses);
     }
     now = next;
   }
@@ -140,13 +167,15 @@ async function usesIn(
   const text = bytes === undefined ? undefined : readText(bytes, false);
   if (text?.ok !== true) return [];
   project.setFile(file, readLines(text.text));
-  return project.open(file)?.uses.flatMap((use) => use.path ?? []) ?? [];
+  const uses = project.open(file)?.uses.flatMap((use) => use.path ?? []) ?? [];
+  project.dropFile(file);
+  return uses;
 }
 
 /** A file of the disk; undefined for one that is no plain file, or that can't be read: whoever checks it says why. */
 async function onDisk(file: string): Promise<Uint8Array | undefined> {
   try {
-    return (await stat(file)).isFile() ? await readFile(file) : undefined;
+    return await readPlainFile(file);
   } catch {
     return undefined;
   }
@@ -161,14 +190,4 @@ async function isThere(at: string): Promise<boolean> {
 
 function isBelow(file: string, folder: string): boolean {
   return file === folder || file.startsWith(`${folder.replace(/\/$/u, "")}/`);
-}
-
-/** Each file is read once. */
-function once(read: ReadBytes): ReadBytes {
-  const kept = new Map<string, ReturnType<ReadBytes>>();
-  return (file) => {
-    const now = kept.get(file) ?? read(file);
-    kept.set(file, now);
-    return now;
-  };
 }

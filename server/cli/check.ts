@@ -7,7 +7,7 @@ import {
   type Summary,
 } from "./report.ts";
 import { FORMATS, formOf, reportFor, type Format } from "./report-form.ts";
-import { scopeOf, type ScopeOptions } from "./check-scope.ts";
+import { scopeOf, type Scope, type ScopeOptions } from "./check-scope.ts";
 import { cacheFor } from "./check-cache.ts";
 import { evaluateMany, evaluatorWith } from "./evaluate-many.ts";
 import type { Evaluator } from "./evaluate-record.ts";
@@ -107,9 +107,21 @@ async function check(
   options: CheckOptions,
   context: Context,
 ): Promise<void> {
+  const scope = await scopeOf(paths, options, context);
+  try {
+    await checkFound(scope, options, context);
+  } finally {
+    scope.close();
+  }
+}
+
+async function checkFound(
+  found: Scope,
+  options: CheckOptions,
+  context: Context,
+): Promise<void> {
   const { io, parts } = context;
   const { tell, problems } = createTell(context);
-  const found = await scopeOf(paths, options, context);
   found.problems.forEach(tell);
   if (found.files.length + found.problems.length === 0 && !options.brief)
     io.stderr.write(`thou: ${found.noneSaid}\n`);

@@ -1,9 +1,10 @@
 // What the two words of `thou compare` mean: a file, a folder, or a state in version control; and the records that each side holds. It judges
 // nothing.
-import { readFile, stat } from "node:fs/promises";
+import { stat } from "node:fs/promises";
 import path from "node:path";
 import { readLines, type FileLines } from "../../grammar/lines.ts";
 import { openRevision, type Revision } from "../history/revision.ts";
+import { readPlainFile } from "../plain-file.ts";
 import { isRecordName } from "../record-names.ts";
 import {
   findFiles,
@@ -121,9 +122,10 @@ async function diskSide(at: string, cwd: string): Promise<Side> {
     problems,
     async read(file) {
       try {
-        // a `use` must not make the tool wait on a device
-        if (!(await stat(file)).isFile()) return undefined;
-        return linesOf(await readFile(file), nameFrom(cwd, file), problems);
+        const bytes = await readPlainFile(file);
+        return bytes === undefined
+          ? undefined
+          : linesOf(bytes, nameFrom(cwd, file), problems);
       } catch (error) {
         // a crib that is missing is said in the record that uses it
         if (records.includes(file))

@@ -1,7 +1,7 @@
 // The hash of each file that an export or a check with a cache reads, taken from the very bytes that are read: what is kept under a hash was worked out from them.
 import { createHash } from "node:crypto";
+import { isPlainFile } from "../plain-file.ts";
 import { readFromDisk, type ReadBytes } from "./load-files.ts";
-import { isPlainFile } from "./plain-file.ts";
 
 export interface Hashes {
   /** The hash of a record, read where it was not yet; `read` gives the same bytes once more. Null where the state that is read has none. Throws what the system says. */

@@ -3,10 +3,10 @@ import { readFile } from "node:fs/promises";
 import { readLines, type FileLines } from "../../grammar/lines.ts";
 import { HistoryFault } from "../history/git.ts";
 import { giveUses } from "../model/give-uses.ts";
+import { isPlainFile } from "../plain-file.ts";
 import { nameFrom, whyNot, type FoundFile } from "./find-files.ts";
 import { createFreshNames } from "./fresh-names.ts";
 import type { CheckedProject } from "./io.ts";
-import { isPlainFile } from "./plain-file.ts";
 import { readText } from "./read-text.ts";
 import { shown } from "./terminal-text.ts";
 

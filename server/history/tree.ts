@@ -1,7 +1,7 @@
 // Files as version control keeps them, of a commit or as they are staged: links and the repositories within a repository are followed. What
 // lies outside has no history and is read as it lies.
-import { readFile, stat } from "node:fs/promises";
 import path from "node:path";
+import { readPlainFile } from "../plain-file.ts";
 import { faultOf, git, withoutRepository, type Env } from "./git.ts";
 import type { Repository } from "./repository.ts";
 
@@ -110,8 +110,7 @@ async function readWithin(
 
 async function readOutside(file: string): Promise<Uint8Array | undefined> {
   try {
-    // a `use` must not make the tool wait on a device
-    return (await stat(file)).isFile() ? await readFile(file) : undefined;
+    return await readPlainFile(file);
   } catch {
     return undefined;
   }

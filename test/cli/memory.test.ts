@@ -5,6 +5,7 @@ import path from "node:path";
 import { expect, test } from "vitest";
 import { bundledCommand, runEngine } from "./bundled-command.ts";
 import { folderWith } from "./in-process.ts";
+import { LIVE } from "./live.ts";
 
 /** A part, a journal, a bore and the fit of the two, on eight lines. */
 function fit(at: number): string {
@@ -88,21 +89,6 @@ test(
       });
   },
 );
-
-/** Says on standard error, as the last record is written, what is in use once all that is let go of is collected. */
-const LIVE = `
-const { stdout } = process;
-const write = stdout.write.bind(stdout);
-let left = Number(process.env.THOU_RECORDS);
-stdout.write = (text, ...more) => {
-  if (text.startsWith('{"file"') && --left === 0) {
-    gc();
-    gc();
-    const { heapUsed, external } = process.memoryUsage();
-    process.stderr.write(String(heapUsed + external));
-  }
-  return write(text, ...more);
-};`;
 
 test(
   "a record more costs a hundred bytes: its name, and nothing that was worked out of it",

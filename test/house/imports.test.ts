@@ -20,6 +20,8 @@ const ROOMS: readonly {
   },
   // the names that records have
   { room: "server/record-names", ours: [], packages: [] },
+  // plain files of the disk
+  { room: "server/plain-file", ours: [], packages: [/^node:/] },
   {
     room: "server/rules",
     ours: ["grammar", "server/core", "server/model", "server/record-names"],
@@ -80,7 +82,11 @@ const ROOMS: readonly {
     packages: [/^node:/, /^@duckdb\/node-api$/],
   },
   // files of states in version control; it knows no records
-  { room: "server/history", ours: [], packages: [/^node:/] },
+  {
+    room: "server/history",
+    ours: ["server/plain-file"],
+    packages: [/^node:/],
+  },
   // types and names that the extension and the server share
   { room: "server/protocol", ours: ["server/model"], packages: [] },
   {
@@ -116,6 +122,7 @@ const ROOMS: readonly {
       "server/pictures",
       "server/history",
       "server/archive",
+      "server/plain-file",
       "server/record-names",
     ],
     packages: [
@@ -127,7 +134,12 @@ const ROOMS: readonly {
   },
   {
     room: "server/main",
-    ours: ["server/lsp", "server/history", "server/record-names"],
+    ours: [
+      "server/lsp",
+      "server/history",
+      "server/plain-file",
+      "server/record-names",
+    ],
     packages: [/^node:/, /^vscode-languageserver\/(node|browser)$/],
   },
   // not shipped: it writes the TextMate grammar from the vocabulary
@@ -241,4 +253,16 @@ test("the ending of a record's name is told in one place", () => {
     /"\.thou"|\\\.thou\$/u.test(readFileSync(path.join(root, file), "utf8")),
   );
   expect(telling).toEqual(["server/record-names.ts"]);
+});
+
+test("whether a file of the disk may be read as a record is asked in one place", () => {
+  // whoever reads what is not a record, or says why it is none, asks for more than that
+  const others = ["server/cli/answer-cache.ts", "server/cli/sheet.ts"];
+  const asking = files.filter(
+    (file) =>
+      /\bstat\([^]*?\.isFile\(\)/u.test(
+        readFileSync(path.join(root, file), "utf8"),
+      ) && !others.includes(file),
+  );
+  expect(asking).toEqual(["server/plain-file.ts"]);
 });
