@@ -65,6 +65,12 @@ export function restOnNode(outdir) {
   };
 }
 
+/** The command line alone, as small as it is packaged: for tests and benches that start it. */
+export function commandLine(outdir) {
+  const { entryPoints, ...rest } = restOnNode(outdir);
+  return { ...rest, entryPoints: { cli: entryPoints.cli }, minify: true };
+}
+
 /** The server in a worker. */
 export function serverInBrowser(outdir) {
   return {

@@ -18,7 +18,7 @@ import { cpus, loadavg, tmpdir } from "node:os";
 import path from "node:path";
 import { build } from "esbuild";
 import { format } from "prettier";
-import { restOnNode } from "../../.config/bundles.mjs";
+import { commandLine } from "../../.config/bundles.mjs";
 import { scaleChart } from "./scale-chart.mjs";
 import { scalePage } from "./scale-page.mjs";
 
@@ -28,8 +28,7 @@ const isWriting = words.includes("--write");
 const sizes = words.filter((word) => word !== "--write").map(Number);
 const here = await mkdtemp(path.join(tmpdir(), "thou-scale-"));
 
-const { entryPoints, ...rest } = restOnNode(here);
-await build({ ...rest, entryPoints: { cli: entryPoints.cli }, minify: true });
+await build(commandLine(here));
 await build({
   entryPoints: ["test/history/shop-history.ts"],
   outfile: path.join(here, "history.mjs"),

@@ -8,12 +8,11 @@ import { tmpdir } from "node:os";
 import path from "node:path";
 import { build } from "esbuild";
 import { format } from "prettier";
-import { restOnNode } from "../../.config/bundles.mjs";
+import { commandLine } from "../../.config/bundles.mjs";
 
 const words = process.argv.slice(2);
 const here = await mkdtemp(path.join(tmpdir(), "thou-held-"));
-const { entryPoints, ...rest } = restOnNode(here);
-await build({ ...rest, entryPoints: { cli: entryPoints.cli }, minify: true });
+await build(commandLine(here));
 await writeFile(
   path.join(here, "held.cjs"),
   `const { stdout } = process;

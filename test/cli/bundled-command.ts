@@ -2,6 +2,7 @@
 import { execFile } from "node:child_process";
 import path from "node:path";
 import { build } from "esbuild";
+import { commandLine } from "../../.config/bundles.mjs";
 import { folderWith } from "./in-process.ts";
 
 /** The bundle, and the folder that it lies in. */
@@ -10,19 +11,8 @@ export async function bundledCommand(): Promise<{
   readonly command: string;
 }> {
   const folder = await folderWith({});
-  const command = path.join(folder, "cli.cjs");
-  await build({
-    entryPoints: ["server/cli/main.ts"],
-    outfile: command,
-    bundle: true,
-    platform: "node",
-    format: "cjs",
-    target: "node20",
-    external: ["@duckdb/node-api"],
-    minify: true,
-    logLevel: "silent",
-  });
-  return { folder, command };
+  await build(commandLine(folder));
+  return { folder, command: path.join(folder, "cli.cjs") };
 }
 
 /** Runs the engine to its end; the code is the signal's name where one ended it. */

@@ -1,6 +1,7 @@
 // What a concession accepts, and what it does not.
 import { describe, expect, test } from "vitest";
 import { checkText } from "./check-text.ts";
+import { changed, CUT } from "./cut-job.ts";
 
 /** A fit with its bore as read, wanting 0.0008 to 0.0016 over a journal of 0.8740. */
 function job(bore: string, concession: string, more = ""): string {
@@ -189,30 +190,16 @@ describe("what can't be signed away", () => {
 });
 
 describe("the gate before a cut asks what was signed for", () => {
-  /** A journal of 0.8738, limits 0.8740 to 0.8745, in a bore that is still to be reamed. */
+  /** The journal at 0.8738, outside its limits of 0.8740 to 0.8745. */
   const gated = (
     more: string,
     { read = "0.8738", want = "0.0008 to 0.0020", service = "" } = {},
-  ): string => `
-job winch-9
-  units inch
-part layshaft
-part case
-reamer r-875
-  size 0.8750
-  oversize +0.0001 to +0.0003
-journal front on layshaft
-  limits 0.8740 to 0.8745
-${service}  read ${read} at 68 F
-bore front in case
-fit front of journal front in bore front
-  want ${want}
-line bores
-  bore front from 0 to 1
-  ream with r-875
-step ream
-  cuts line bores
-${more}`;
+  ): string =>
+    changed(
+      changed(CUT, "  read 0.8741", `${service}  read ${read}`),
+      "0.0008 to 0.0020",
+      want,
+    ) + more;
   const gate = (text: string): readonly string[] =>
     checkText(text)
       .findings.filter(({ code }) => code === "cut-unchecked")
@@ -264,23 +251,8 @@ ${more}`;
 
 test("a reamer of the wrong size is signed for by how far it lies outside", () => {
   // 0.8751 to 0.8753, 0.8752 in the middle, over 0.8741: 0.0011, and 0.0006 to 0.0008 is wanted: 0.0003 too large
-  const text = (bound: string): string => `
-job winch-9
-  units inch
-part layshaft
-part case
-reamer r-875
-  size 0.8750
-  oversize +0.0001 to +0.0003
-journal front on layshaft
-  read 0.8741 at 68 F
-bore front in case
-fit front of journal front in bore front
-  want 0.0006 to 0.0008
-line bores
-  bore front from 0 to 1
-  ream with r-875
-concession one
+  const text = (bound: string): string =>
+    `${changed(CUT, "0.0008 to 0.0020", "0.0006 to 0.0008")}concession one
 ${allowing("reamer-wrong-size", bound, undefined, "line bores")}`;
   expect(found(text("0.0003"))).toContain(
     "information reamer-wrong-size [one]",

@@ -2,27 +2,7 @@
 // is tested with the concessions.
 import { describe, expect, test } from "vitest";
 import { checkText, resultOf } from "./check-text.ts";
-
-const CUT = `
-job winch-9
-  units inch
-part layshaft
-part case
-reamer r-875
-  size 0.8750
-  oversize +0.0001 to +0.0003
-journal front on layshaft
-  limits 0.8740 to 0.8745
-  read 0.8741 at 68 F
-bore front in case
-fit front of journal front in bore front
-  want 0.0008 to 0.0020
-line bores
-  bore front from 0 to 1
-  ream with r-875
-step ream
-  cuts line bores
-`;
+import { changed, CUT } from "./cut-job.ts";
 
 const PRESSED = `
 job winch-9
@@ -43,17 +23,12 @@ const UNREAD = "waits for a line that can't be read";
 
 const said = (text: string, step: string): string | undefined =>
   resultOf(checkText(text), `step ${step}`, "ready")?.text;
-const cut = (from = "", to = ""): string | undefined => {
-  if (!CUT.includes(from)) throw new Error(`no ${from}`);
-  return said(CUT.replace(from, to), "ream");
-};
-const pressed = (from = "", to = ""): string | undefined => {
-  if (!PRESSED.includes(from)) throw new Error(`no ${from}`);
-  return said(PRESSED.replace(from, to), "press");
-};
+const cut = (from = "", to = ""): string | undefined =>
+  said(changed(CUT, from, to), "ream");
+const pressed = (from = "", to = ""): string | undefined =>
+  said(changed(PRESSED, from, to), "press");
 
 describe("a cut", () => {
-  // the reamer cuts 0.8751 to 0.8753; over 0.8741 that leaves 0.0010 to 0.0012
   const WANT = "want 0.0008 to 0.0020";
 
   test("is ready where the journal is read and the fit is foretold within what it wants, its bounds among it", () => {
@@ -86,7 +61,8 @@ describe("a cut", () => {
   test("of a bore that is read already is done there: its fit, however it came out, holds back no cut", () => {
     // 0.8770 over 0.8741 leaves 0.0029
     const read = checkText(
-      CUT.replace(
+      changed(
+        CUT,
         "bore front in case\n",
         "bore front in case\n  read 0.8770 at 68 F\n",
       ),
@@ -96,7 +72,7 @@ describe("a cut", () => {
   });
 
   test("waits for the tool where none is named, and where the one that is named cuts no size that can be told", () => {
-    const toolless = checkText(CUT.replace("  ream with r-875\n", ""));
+    const toolless = checkText(changed(CUT, "  ream with r-875\n", ""));
     const ready = resultOf(toolless, "step ream", "ready");
     expect(ready?.text).toBe(
       "waits: bore front is not foretold: it needs the reamer of line bores",
@@ -104,7 +80,7 @@ describe("a cut", () => {
     expect(ready?.needs.map(({ ref, fact }) => [ref, fact])).toEqual([
       ["line bores", "ream"],
     ]);
-    const tooFine = checkText(CUT.replace("size 0.8750", "size 25 mm H1"));
+    const tooFine = checkText(changed(CUT, "size 0.8750", "size 25 mm H1"));
     const waiting = resultOf(tooFine, "step ream", "ready");
     expect(waiting?.text).toBe("waits: bore front is not foretold");
     expect(waiting?.needs.map(({ ref, fact }) => [ref, fact])).toEqual([
@@ -133,13 +109,15 @@ describe("a cut", () => {
   });
 
   test("says once what two bores of its line wait for alike", () => {
-    const two = `${CUT.replace(
+    const bores = changed(
+      CUT,
       "  bore front from 0 to 1\n  ream with r-875\n",
       "  bore front from 0 to 1\n  bore rear from 2 to 3\n",
-    )}bore rear in case
+    );
+    const two = `${changed(bores, "  read 0.8741 at 68 F\n", "")}bore rear in case
 fit rear of journal front in bore rear
   want 0.0008 to 0.0020
-`.replace("  read 0.8741 at 68 F\n", "");
+`;
     expect(said(two, "ream")).toBe("waits: journal front is not measured");
   });
 });
