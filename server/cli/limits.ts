@@ -67,14 +67,18 @@ async function limits(
     throw new CannotRun("Standard input (-) can be read only once.");
   const writer = form === "json" ? jsonWriter(io) : textWriter(io);
   let failed = false;
-  for await (const batch of batches(asked, io)) {
-    const answers = batch.flatMap(answersTo);
-    failed ||= answers.some((answer) => "error" in answer);
-    writer.batch(answers);
-    await io.stdout.drained();
-    if (io.stdout.isClosed) break;
+  try {
+    for await (const batch of batches(asked, io)) {
+      const answers = batch.flatMap(answersTo);
+      failed ||= answers.some((answer) => "error" in answer);
+      writer.batch(answers);
+      await io.stdout.drained();
+      if (io.stdout.isClosed) break;
+    }
+  } finally {
+    // what was answered before the input broke off is whole
+    writer.end();
   }
-  writer.end();
   if (failed) exitWith(1);
 }
 

@@ -42,8 +42,8 @@ export function fileOffers(
   root: string,
 ): readonly Completion[] {
   const used = new Set(
-    open.uses.flatMap(({ path, span, ref }) =>
-      path === undefined || isHere(open, ref, span, range) ? [] : [path],
+    open.uses.flatMap(({ path, span, entry }) =>
+      path === undefined || isHere(open, entry, span, range) ? [] : [path],
     ),
   );
   const offers = files.flatMap(({ path, opens }): readonly Offer[] => {
@@ -67,15 +67,13 @@ export function fileOffers(
 
 /** The text at the caret itself counts as not written yet. */
 function isHere(
-  { file, shop }: OpenFile,
-  ref: string,
+  { file }: OpenFile,
+  entry: number,
   span: { readonly line: number; readonly start: number },
   { start }: Range,
 ): boolean {
-  const place = shop.places.get(ref);
-  const first = place?.file === 0 ? (file.lines.starts[place.index] ?? 0) : 0;
   return (
-    first + span.line === start.line &&
+    (file.lines.starts[entry] ?? 0) + span.line === start.line &&
     span.start <= start.character &&
     start.character <= span.start + 1
   );

@@ -244,7 +244,7 @@ function placeText(
 /** Over the file of a `use`: whether it is there, and what it holds. */
 function useText(open: OpenFile, spot: Spot): string | undefined {
   const use = open.uses.find(
-    (each) => each.ref === spot.entry.ref && touches(each.span, spot),
+    (each) => each.entry === spot.index && touches(each.span, spot),
   );
   if (use === undefined) return undefined;
   const file = open.shop.files.find((each) => each.path === use.path);

@@ -118,7 +118,7 @@ export function namedAt(open: OpenFile, position: Position): Named | undefined {
     return { as: "local", spot, local: { type: node.type, name, span } };
   }
   const use = open.uses.find(
-    (each) => each.ref === entry.ref && touches(each.span, spot),
+    (each) => each.entry === spot.index && touches(each.span, spot),
   );
   return use?.path === undefined || use.state !== "there"
     ? undefined

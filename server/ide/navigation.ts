@@ -131,13 +131,12 @@ export interface FileLink {
   readonly path: string;
 }
 
-export function linksIn({ file, uses, shop }: OpenFile): readonly FileLink[] {
-  return uses.flatMap((use) => {
-    const place = shop.places.get(use.ref);
-    return use.path === undefined || use.state !== "there" || place?.file !== 0
+export function linksIn({ file, uses }: OpenFile): readonly FileLink[] {
+  return uses.flatMap(({ entry, span, path, state }) =>
+    path === undefined || state !== "there"
       ? []
-      : [{ range: rangeIn(file, place.index, use.span), path: use.path }];
-  });
+      : [{ range: rangeIn(file, entry, span), path }],
+  );
 }
 
 /** The one reference that a name means; undefined where it means none or several. */

@@ -13,8 +13,7 @@ export const MOST_LINES_TOGETHER = 100_000;
 
 /** A `use` of a file, with what it leads to. */
 export interface Use {
-  /** The entry that says it, and its number in the file. */
-  readonly ref: string;
+  /** The number, in its file, of the entry that says it. */
   readonly entry: number;
   readonly span: Span;
   readonly written: string;
@@ -167,7 +166,6 @@ export function readUses(file: FileEntries, root: string): UsesIn {
     const index = file.entries.indexOf(entry);
     return allOf(entry, "UseFact").flatMap(({ value = [] }) =>
       value.map((use) => ({
-        ref: entry.ref,
         entry: index,
         span: use.span,
         written: use.path,

@@ -200,6 +200,17 @@ describe("standard input", () => {
       err: "thou: Standard input cannot be read: it is not UTF-8; save it as UTF-8.\n",
     });
   });
+
+  test("that breaks off in the middle of a character has the answers until there, as whole JSON", async () => {
+    const cwd = await folderWith({});
+    const { code, out, err } = await thou(["limits", "-", "--format", "json"], {
+      cwd,
+      stdin: new Uint8Array([...new TextEncoder().encode("25 H7\n"), 0xe2]),
+    });
+    expect(code).toBe(2);
+    expect(JSON.parse(out)).toMatchObject([{ asked: "25 H7" }]);
+    expect(err).toContain("it is not UTF-8");
+  });
 });
 
 describe("as text", () => {

@@ -1,5 +1,6 @@
 // What the fuzzer and other rough hands found, each in the least text that shows it.
 import { expect, test } from "vitest";
+import type { DocumentLink, Hover } from "vscode-languageserver";
 import { readLines } from "../../grammar/lines.ts";
 import { createProject } from "../../server/rules/check.ts";
 import { folderWith, thou } from "../cli/in-process.ts";
@@ -91,4 +92,37 @@ test("half a character in what is used, or in the name of a file, fails no answe
     await editor.open(uri, `job a\n  units mm\n  use "x${half}.thou"\n`);
     expect(await editor.codes(uri)).toContain("file-missing");
   }
+});
+
+test("what a second job of one name uses lies in that job", async () => {
+  const job = (used: string, more = ""): string =>
+    `job a\n${more}  use "${used}.thou"\n`;
+  const shop = "shop s\n  units mm\nreamer r\n  size 10\n";
+  const text = job("one", "  units mm\n") + job("two");
+  const { editor } = serveHere(
+    new Map([
+      ["file:///shop/one.thou", shop],
+      ["file:///shop/two.thou", shop],
+    ]),
+  );
+  await editor.start(["file:///shop"]);
+  const uri = "file:///shop/a.thou";
+  await editor.open(uri, text);
+  const links = await editor.request<readonly DocumentLink[]>(
+    "textDocument/documentLink",
+    { textDocument: { uri } },
+  );
+  const over = await editor.request<Hover | null>("textDocument/hover", {
+    textDocument: { uri },
+    position: { line: 4, character: 8 },
+  });
+  expect(JSON.stringify(over)).toMatch(/two\\+\.thou/u);
+  expect(links.map(({ range, target }) => [range.start.line, target])).toEqual([
+    [2, "file:///shop/one.thou"],
+    [4, "file:///shop/two.thou"],
+  ]);
+  const shared = (await editor.findings(uri)).find(({ message }) =>
+    JSON.stringify(message).includes("both have"),
+  );
+  expect(shared?.range.start.line).toBe(4);
 });

@@ -95,7 +95,7 @@ function inUsed(
 
 /** Two files that this one uses share names: it is said where the second is used, since each may be right by itself. */
 function twinsOfUsed(open: OpenFile): readonly FileDraft[] {
-  const { shop, file, uses } = open;
+  const { shop, uses } = open;
   if (shop.twins.size === 0 || uses.length < 2) return [];
   const owners = new Map<string, string>();
   const shared = new Map<
@@ -119,13 +119,12 @@ function twinsOfUsed(open: OpenFile): readonly FileDraft[] {
     const pair = use.path === undefined ? undefined : shared.get(use.path);
     if (pair === undefined) return [];
     shared.delete(use.path ?? "");
-    const entry = file.entries.findIndex((each) => each.ref === use.ref);
     const [first = "", ...rest] = pair.refs;
     const names =
       rest.length === 0 ? first : `${first} and ${rest.length} more`;
     return [
       {
-        entry,
+        entry: use.entry,
         span: use.span,
         message: `\`${use.written}\` and \`${shortPath(open.path, pair.by)}\` both have ${names}, and only the first is used: give one of them another name.`,
       },
