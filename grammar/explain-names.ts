@@ -37,11 +37,15 @@ export function wordAsName(body: string, rule: string): Damage | undefined {
   const hyphened = word
     .replaceAll(/[^\p{L}\d]+/gu, "-")
     .replaceAll(/^-|-$/gu, "");
+  const mend = whole(
+    /^\d/.test(hyphened) ? `${kind.charAt(0)}-${hyphened}` : hyphened,
+  );
+  const way = mend.mended === undefined ? "" : ` Write \`${mend.mended}\`.`;
   return {
     start,
     end,
-    message: `\`${word}\` can't be a name: a name is letters, digits and hyphens, and begins with a letter.`,
-    ...whole(/^\d/.test(hyphened) ? `${kind.charAt(0)}-${hyphened}` : hyphened),
+    message: `\`${word}\` can't be a name: a name is letters, digits and hyphens, and begins with a letter.${way}`,
+    ...mend,
   };
 }
 

@@ -28,6 +28,57 @@ export function fractionInReading(
   };
 }
 
+/** `nominal 7/8in` */
+export function gluedFraction(body: string, rule: string): Damage | undefined {
+  const found = /(?<!\S)((?:\d+-)?\d+\/\d+)(\p{L}+)(?=\s|$)/u.exec(body);
+  const [text, fraction = "", unit = ""] = found ?? [];
+  if (found === null || text === undefined) return undefined;
+  const { index: start } = found;
+  const end = start + text.length;
+  const mended = `${fraction} ${unit}`;
+  if (!reads(body.slice(0, start) + mended + body.slice(end), rule))
+    return undefined;
+  return {
+    start,
+    end,
+    message: `A fraction and its unit are parted by a blank: write \`${mended}\`.`,
+    mended,
+  };
+}
+
+/** `read near 0.8743" 0.8742"`, `read near 0.8743 in 0.8742 in` */
+export function unitOfEachReading(
+  body: string,
+  rule: string,
+): Damage | undefined {
+  if (!READING.test(rule)) return undefined;
+  const pairs = [...body.matchAll(VALUE_WITH_UNIT)];
+  const [first, second] = pairs;
+  const last = pairs.at(-1);
+  if (first === undefined || second === undefined || last === undefined)
+    return undefined;
+  const { index: start } = first;
+  const end = last.index + last[0].length;
+  const [, , unit = ""] = first;
+  // nothing else may stand between them, and none may have another unit
+  const rest = body.slice(start, end).replaceAll(VALUE_WITH_UNIT, "");
+  if (!/^[\s,;]*$/u.test(rest) || pairs.some(([, , each]) => each !== unit))
+    return undefined;
+  const values = pairs.map(([, value = ""]) => value).join(" ");
+  const mended = `${values} ${unit === '"' ? "in" : unit}`;
+  if (!reads(body.slice(0, start) + mended + body.slice(end), rule))
+    return undefined;
+  return {
+    start,
+    end,
+    message: `The unit of a reading stands once, after the last of its values: write \`${mended}\`.`,
+    mended,
+    safe: true,
+  };
+}
+
+const VALUE_WITH_UNIT = /(?<!\S)(\.?\d[\d.]*)[ \t]?("|\p{L}+)(?=[\s,;]|$)/gu;
+
 /** `read near-1, 0.5` */
 export function commaAfterPlace(
   body: string,

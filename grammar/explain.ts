@@ -1,14 +1,17 @@
 // Says in the shop's words why a line can't be read, where, and what would mend it. It knows the traps that people fall into by name; for
 // the rest it looks for the one small change that helps, and shows how the line is written.
 import { letterForDigit } from "./digit-letters.ts";
+import { factOnOpening } from "./explain-facts.ts";
 import { bareSignature, dateInWords, wordAsName } from "./explain-names.ts";
 import {
   commaAfterPlace,
   commasInNumber,
   commasInReading,
   fractionInReading,
+  gluedFraction,
   gradeAlone,
   namedSize,
+  unitOfEachReading,
 } from "./explain-numbers.ts";
 import { veeAsSpoken } from "./explain-swing.ts";
 import { rangeTrap } from "./explain-range.ts";
@@ -34,6 +37,8 @@ export interface Damage {
   readonly mended?: string;
   /** The mend can't be wrong. */
   readonly safe?: boolean;
+  /** What stands between `start` and `end` is a fact, and belongs on a line of its own. */
+  readonly below?: string;
   /** Words that fit there: whoever shows the message may find the one that was meant. */
   readonly choices?: readonly string[];
 }
@@ -54,10 +59,13 @@ export function explainDamage(
     shorthand(body, rule) ??
     letterForDigit(body, rule, stoppedAt) ??
     fractionInReading(body, rule, stoppedAt) ??
+    gluedFraction(body, rule) ??
+    unitOfEachReading(body, rule) ??
     commaAfterPlace(body, rule) ??
     commasInReading(body, rule, stoppedAt) ??
     commasInNumber(body, stoppedAt) ??
     wordAsName(body, rule) ??
+    factOnOpening(body, rule, stoppedAt) ??
     dateInWords(body, stoppedAt) ??
     bareSignature(body, rule) ??
     gradeAlone(body, rule) ??
@@ -231,11 +239,13 @@ function endsEarly(
   return {
     ...last,
     message: `This line breaks off after \`${body.slice(last.start)}\`.${written(form)}`,
-    // a word of a choice that is misspelt was read as a unit
+    // a word of a choice that is misspelt was read as a unit; what was read as a name is one
     choices:
       last.start === 0 || /^\d/.test(body.slice(last.start))
         ? []
-        : expectedIn(body, rule).words,
+        : expectedIn(body, rule).words.filter((word) =>
+            reads(body.slice(0, last.start) + word, rule),
+          ),
   };
 }
 

@@ -135,7 +135,9 @@ function answersTo(line: string): readonly Answer[] {
     .split(/\s+/);
   const code = words.at(-1) ?? "";
   if (written === undefined || code === "")
-    return refuse("it takes a size and a class, as in 25 H7 or 0.875 in RC4");
+    return refuse(
+      'it takes a size and a class, together in quotes, as in "25 H7" or "0.875 in RC4"',
+    );
   const read = readClass(code, words);
   if (!read.valid) return refuse(read.because + didYouMean(read.near));
   const unitWord = words.slice(0, -1).join(" ");

@@ -11,10 +11,19 @@ export function usageSentence(
   const [, what = ""] = /'(.*?)'/.exec(first) ?? [];
   const help = `"thou ${command === undefined ? "" : `${command} `}--help"`;
   const way =
-    hint === undefined
+    (error.code === "commander.unknownCommand" ? otherWay(what) : undefined) ??
+    (hint === undefined
       ? `${help} shows what there is.`
-      : hint.replace(/^\(D/, "d").replace(/\)$/, "");
+      : hint.replace(/^\(D/, "d").replace(/\)$/, ""));
   return shown(`${sentenceStart(error.code, what, first, command)}; ${way}`);
+}
+
+/** What someone wants who names a file where a command stands, or asks for what other tools begin with. */
+function otherWay(word: string): string | undefined {
+  if (/[./\\]/u.test(word)) return `to check it, "thou check ${word}".`;
+  return ["new", "init", "create", "start"].includes(word)
+    ? 'a record is a text file that any editor makes, and "thou explain job" says how it begins.'
+    : undefined;
 }
 
 function sentenceStart(

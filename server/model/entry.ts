@@ -327,6 +327,7 @@ function reportDamage(
       written,
       choices: damage.choices ?? [],
       ...(damage.mended === undefined ? {} : { mended: damage.mended }),
+      ...(damage.below === undefined ? {} : { below: damage.below }),
       ...(damage.safe === true ? { safe: "yes" } : {}),
     });
 }

@@ -233,7 +233,7 @@ describe("as text", () => {
       ),
       // 0.021 mm is 0.000827 in
       "7/8 in H7  H7    hole   0.875000 to 0.875827 in",
-      "x\\x1b[31m  it takes a size and a class, as in 25 H7 or 0.875 in RC4",
+      'x\\x1b[31m  it takes a size and a class, together in quotes, as in "25 H7" or "0.875 in RC4"',
       "",
     ]);
   });

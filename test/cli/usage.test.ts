@@ -69,6 +69,15 @@ describe("a mistyped line is one sentence and code 2", () => {
       ["polish"],
       'there is no command "polish"; "thou --help" shows what there is.',
     ],
+    // what other tools begin with, and a file where a command stands
+    [
+      ["init"],
+      'there is no command "init"; a record is a text file that any editor makes, and "thou explain job" says how it begins.',
+    ],
+    [
+      ["pump.thou"],
+      'there is no command "pump.thou"; to check it, "thou check pump.thou".',
+    ],
     [["--versoin"], 'thou has no option "--versoin"; did you mean --version?'],
     [
       ["check", "--formt", "json"],

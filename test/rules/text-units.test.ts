@@ -61,18 +61,26 @@ describe("a unit", () => {
 
   test("that a class belongs to is the other than the record's", () => {
     expect(said("unit-missing", "  limits 25 H7")).toEqual([
-      "`H7` is a class of ISO 286, on a size in mm, and bare sizes of this record are in inches: write `25 mm H7`.",
+      "`H7` is a class of ISO 286, which counts in mm, and bare sizes of this record are in inches: write `25 mm H7` or `25 in H7`.",
       "  fix: Write `25 mm H7`",
       '    12-12 " mm"',
+      "  fix: Write `25 in H7`",
+      '    12-12 " in"',
     ]);
+    // no size in mm
+    expect(said("unit-missing", "  limits 7/8 g6")[0]).toContain(
+      "write `7/8 in g6` or `7/8 mm g6`.",
+    );
     expect(
       said("unit-missing", "  limits 1.0 RC4", {
         under: JOURNAL.replace("inch", "mm"),
       }),
     ).toEqual([
-      "`RC4` is a class of ANSI B4.1, on a size in in, and bare sizes of this record are in mm: write `1.0 in RC4`.",
+      "`RC4` is a class of ANSI B4.1, which counts in inches, and bare sizes of this record are in mm: write `1.0 in RC4` or `1.0 mm RC4`.",
       "  fix: Write `1.0 in RC4`",
       '    13-13 " in"',
+      "  fix: Write `1.0 mm RC4`",
+      '    13-13 " mm"',
     ]);
   });
 });

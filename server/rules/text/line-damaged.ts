@@ -1,22 +1,35 @@
 // A line that can't be read. The grammar says why and what would mend it; the word that was meant is found here.
-import type { TextRule } from "../rule.ts";
-import { nearest } from "./near.ts";
+import type { DraftFix, TextRule } from "../rule.ts";
+import { materials } from "../../core/materials/material.ts";
+import type { Entry } from "../../model/entry.ts";
+import type { Span } from "../../model/values.ts";
+import { nearest, otherNames } from "./near.ts";
 import { oneOf, writeInstead } from "./wording.ts";
 
 export const lineDamaged: TextRule = {
   code: "line-damaged",
   level: "error",
-  draft({ span, data }) {
+  draft({ span, data }, entry) {
     const message = String(data.message);
     const mended = data.mended;
     const written = String(data.written ?? "");
-    const near = nearest(written, [data.choices ?? []].flat());
-    if (0 < near.length) {
+    const choices = [data.choices ?? []].flat();
+    const near = nearest(written, choices);
+    const meant = 0 < near.length ? near : otherNames(written, choices);
+    if (0 < meant.length) {
       return {
-        message: `\`${written}\` does not fit here: did you mean ${oneOf(near)}?`,
-        fixes: writeInstead(span, near),
+        message: `\`${written}\` does not fit here: did you mean ${oneOf(meant)}?`,
+        fixes: writeInstead(span, meant),
       };
     }
+    if (typeof data.below === "string")
+      return { message, fixes: [onLineBelow(entry, span, data.below)] };
+    const alloys = materialsNumbered(written, entry, span);
+    if (0 < alloys.length)
+      return {
+        message: `\`${written}\` is no name, since a name begins with a letter: did you mean ${oneOf(alloys)}?`,
+        fixes: writeInstead(span, alloys),
+      };
     if (typeof mended !== "string") return { message };
     return {
       message,
@@ -30,3 +43,29 @@ export const lineDamaged: TextRule = {
     };
   },
 };
+
+function onLineBelow(entry: Entry, span: Span, fact: string): DraftFix {
+  const body = entry.block.lines[span.line]?.body ?? "";
+  // no blanks are left where the line then ends
+  const start = body.slice(0, span.start).trimEnd().length;
+  return {
+    title: `Put \`${fact}\` on a line of its own`,
+    safe: true,
+    edits: [{ span: { ...span, start }, text: `\n  ${fact}` }],
+  };
+}
+
+/** `material 4140`: an alloy is called by its number in the shop, and the shipped materials have it at the end of their name. */
+function materialsNumbered(
+  written: string,
+  entry: Entry,
+  { line }: Span,
+): readonly string[] {
+  const body = entry.block.lines[line]?.body ?? "";
+  if (!/^material\s/u.test(body) || !/^\d/u.test(written)) return [];
+  const number = written.toLowerCase();
+  return materials
+    .map(({ name }) => name)
+    .filter((name) => name.split("-").some((part) => part.endsWith(number)))
+    .slice(0, 3);
+}

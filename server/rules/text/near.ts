@@ -152,6 +152,15 @@ const OTHER_NAMES: Readonly<Record<string, readonly string[]>> = {
   bevel: ["chamfer"],
   lead: ["chamfer"],
   tip: ["point"],
+  made: ["material"],
+  of: ["material"],
+  alloy: ["material"],
+  metal: ["material"],
+  imperial: ["inch"],
+  inches: ["inch"],
+  metric: ["mm"],
+  millimetres: ["mm"],
+  millimeters: ["mm"],
 };
 
 /** The words that the trade's word stands for, of those that fit. */

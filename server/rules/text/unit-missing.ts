@@ -53,24 +53,23 @@ export const unitMissing: TextRule = {
   },
 };
 
-/** `25 H7` in an inch record. */
+/** `25 H7` or `7/8 g6` in an inch record: which unit was meant can't be told, but a size that is no whole number is more likely in inches. */
 function classUnit(
   span: Span,
   number: string,
   className: string,
   system: string,
 ): ReturnType<TextRule["draft"]> {
-  const unit = system === "mm" ? "mm" : "in";
   const standard = system === "mm" ? "ISO 286" : "ANSI B4.1";
-  const other = system === "mm" ? "inches" : "mm";
+  const ofClass = system === "mm" ? "mm" : "inches";
+  const ofRecord = system === "mm" ? "inches" : "mm";
+  const units = /^\d+$/.test(number) ? ["mm", "in"] : ["in", "mm"];
   return {
-    message: `\`${className}\` is a class of ${standard}, on a size in ${unit}, and bare sizes of this record are in ${other}: write \`${number} ${unit} ${className}\`.`,
-    fixes: [
-      {
-        title: `Write \`${number} ${unit} ${className}\``,
-        safe: false,
-        edits: [{ span: { ...span, start: span.end }, text: ` ${unit}` }],
-      },
-    ],
+    message: `\`${className}\` is a class of ${standard}, which counts in ${ofClass}, and bare sizes of this record are in ${ofRecord}: write ${oneOf(units.map((unit) => `${number} ${unit} ${className}`))}.`,
+    fixes: units.map((unit) => ({
+      title: `Write \`${number} ${unit} ${className}\``,
+      safe: false,
+      edits: [{ span: { ...span, start: span.end }, text: ` ${unit}` }],
+    })),
   };
 }
