@@ -60,13 +60,11 @@ function ofCase(shop: Shop, fit: string): readonly string[] {
 const OVERSIZE =
   "No oversize is written for a reamer in this material: taken as zero.";
 
-/** The journals, holes and bores whose sizes an entry's results rest on. */
+/** The journals, holes and bores whose sizes an entry's results rest on; of a bush, which is among what a press names, nothing is said. */
 function featuresOf(shop: Shop, ref: string, kind: string): readonly string[] {
   if (kind === "journal" || kind === "hole" || kind === "bore") return [ref];
   if (kind !== "fit" && kind !== "press") return [];
-  return namedIn(shop, ref).flatMap((each) =>
-    each === undefined || each.startsWith("bush ") ? [] : [each],
-  );
+  return namedIn(shop, ref).filter((each) => each !== undefined);
 }
 
 function ofFeature(shop: Shop, ref: string): readonly string[] {

@@ -89,6 +89,15 @@ describe("of a size", () => {
     expect(two(" at 68 F", " at 68 F")).toEqual([AT_20]);
   });
 
+  test("of a hole, as of a journal; of what has no size of its own: nothing", () => {
+    expect(said("hole front")).toEqual([
+      AT_20,
+      "Readings of hole front without a temperature are taken at the job's, 68 °F (20 °C).",
+    ]);
+    for (const ref of ["bush front", "part case", "reamer r"])
+      expect(said(ref)).toEqual([]);
+  });
+
   test("that is brought to 20 °C: by whose expansion, where it is not the job's own", () => {
     const warm = ["0.87430", "0.87430 at 86 F"] as const;
     expect(said("journal front", [warm])).toEqual([
@@ -134,11 +143,24 @@ describe("of a press", () => {
   const PRESS = "press front of bush front in hole front\n";
 
   test("what stands for each figure that nobody wrote", () => {
-    const found = said("press front");
-    expect(found).toContain(modulus("bronze-c932"));
-    expect(found).toContain(modulus("aluminium-356-t6"));
-    expect(found).toContain(friction);
-    expect(found).toContain(smoothing);
+    expect(said("press front")).toEqual([
+      AT_20,
+      "Readings of hole front without a temperature are taken at the job's, 68 °F (20 °C).",
+      modulus("bronze-c932"),
+      modulus("aluminium-356-t6"),
+      friction,
+      smoothing,
+    ]);
+  });
+
+  test("nothing of the readings of a bush, whose size is not what a fit runs on", () => {
+    expect(
+      said("press front", [
+        ["  od 1.0010 to 1.0011\n", "  read od 1.0010\n"],
+      ]).filter((each) => each.startsWith("Readings of")),
+    ).toEqual([
+      "Readings of hole front without a temperature are taken at the job's, 68 °F (20 °C).",
+    ]);
   });
 
   test("nothing of what is written", () => {
