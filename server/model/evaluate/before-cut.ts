@@ -14,11 +14,17 @@ import {
   type Size,
 } from "./size.ts";
 
+/** Such a size, and whose form it is. */
+export interface Before extends Size {
+  /** Undefined where it is foretold. Without a stage, that entry as it is now. */
+  readonly form?: { readonly ref: string; readonly stage: Stage | undefined };
+}
+
 /**
  * The bore before it is cut: read `as roughed`, else `as pressed`, else foretold from the press of its bush. A bore in a part without a
  * bush: read `as bought`, else the hole of its name in that part, as read.
  */
-export const boreBeforeCut = query<Known<Size>>("before-cut", (shop, ref) => {
+export const boreBeforeCut = query<Known<Before>>("before-cut", (shop, ref) => {
   const host = hostOf(shop, ref);
   if (host === undefined) return SILENT;
   const inBush = host.startsWith("bush ");
@@ -35,7 +41,10 @@ export const boreBeforeCut = query<Known<Size>>("before-cut", (shop, ref) => {
     if (!places.known) return places;
     const entry = entryOf(shop, hole);
     if (entry !== undefined && 0 < places.value.length)
-      return known(sizeFromPlaces(shop, hole, entry, places.value));
+      return known({
+        ...sizeFromPlaces(shop, hole, entry, places.value),
+        form: { ref: hole, stage: undefined },
+      });
   }
   return unknown(need(ref, "read", `a reading of ${ref} as roughed`));
 });
@@ -50,20 +59,25 @@ function sizeAtStages(
   shop: Shop,
   ref: string,
   stages: readonly Stage[],
-): Known<Size> | undefined {
+): Known<Before> | undefined {
   const entry = entryOf(shop, ref);
   if (entry === undefined || entry.damaged) return SILENT;
-  const places = readingsAt(
-    shop,
-    allOf(entry, "ReadFact"),
-    "finished",
-    stages,
-    () => materialOfFeature(shop, ref),
-  );
-  if (!places.known) return places;
-  return 0 < places.value.length
-    ? known(sizeFromPlaces(shop, ref, entry, places.value))
-    : undefined;
+  for (const stage of stages) {
+    const places = readingsAt(
+      shop,
+      allOf(entry, "ReadFact"),
+      "finished",
+      [stage],
+      () => materialOfFeature(shop, ref),
+    );
+    if (!places.known) return places;
+    if (0 < places.value.length)
+      return known({
+        ...sizeFromPlaces(shop, ref, entry, places.value),
+        form: { ref, stage },
+      });
+  }
+  return undefined;
 }
 
 /** What pressing leaves of the bush's bore, as a size of the bore. */

@@ -23,11 +23,18 @@ import {
 } from "../known.ts";
 import { finer } from "../ranges.ts";
 import { entryOf, query, refOf, type Shop } from "../shop.ts";
-import { boreBeforeCut } from "./before-cut.ts";
+import { boreBeforeCut, type Before } from "./before-cut.ts";
 import { boreSize, cutOf } from "./bore.ts";
 import { lineOfBore } from "./index-of.ts";
 import { lineBoresOf } from "./line-bores.ts";
 import { readingsAt } from "./readings.ts";
+import {
+  lobesAt,
+  lobesOf,
+  lobesWorking,
+  NO_LOBES,
+  type Lobes,
+} from "./roundness.ts";
 import { settings } from "./settings.ts";
 import { placesOf } from "./size.ts";
 
@@ -110,12 +117,21 @@ const pilotSize = query<Known<PilotSize>>("pilot", (shop, ref) => {
   });
 });
 
-/** The bore that a pilot runs in, as it is at that moment, and in words which moment that is. */
+/** The bore that a pilot runs in, as it is at that moment. */
+interface BoreThen extends Estimate {
+  /** Which moment that is, in words. */
+  readonly moment: string;
+  /** What lobes that two points don't see take of it. */
+  readonly lobes: Lobes;
+  /** Whose lobes they are: the bore's, or those of the hole that it is cut from. */
+  readonly lobed: string;
+}
+
 function boreThen(
   shop: Shop,
   line: string,
   { runsIn, guides }: PilotLine,
-): Known<Estimate & { readonly moment: string }> {
+): Known<BoreThen> {
   const bores = lineBoresOf(shop, line);
   if (!bores.known) return bores;
   const order = bores.value.map(({ bore }) => bore);
@@ -124,30 +140,55 @@ function boreThen(
   if (!places.known) return places;
   const isRead = 0 < places.value.length;
   const as = (
-    size: Known<Estimate>,
+    size: Estimate,
     moment: string,
-  ): ReturnType<typeof boreThen> =>
-    size.known ? known({ ...size.value, moment }) : size;
+    lobes: Known<Lobes>,
+    lobed = runsIn,
+  ): Known<BoreThen> =>
+    lobes.known ? known({ ...size, moment, lobes: lobes.value, lobed }) : lobes;
+  const asItIs = (moment: string): Known<BoreThen> => {
+    const size = boreSize(shop, runsIn);
+    return size.known
+      ? as(size.value, moment, lobesOf(shop, runsIn, size.value))
+      : size;
+  };
   if (at === -1) {
     // when another line cuts it is not said, so only a reading tells
     return isRead || lineOfBore(shop, runsIn) === undefined
-      ? as(boreSize(shop, runsIn), "as it is")
+      ? asItIs("as it is")
       : unknown(need(runsIn, "read", `a reading of ${runsIn}`));
   }
-  if (order.indexOf(guides) < at)
-    return as(boreBeforeCut(shop, runsIn), "still uncut");
-  if (isRead) return as(boreSize(shop, runsIn), "as cut");
+  if (order.indexOf(guides) < at) {
+    const size = boreBeforeCut(shop, runsIn);
+    return size.known
+      ? as(
+          size.value,
+          "still uncut",
+          lobesBefore(shop, size.value),
+          size.value.form?.ref,
+        )
+      : size;
+  }
+  if (isRead) return asItIs("as cut");
   const cut = cutOf(shop, runsIn);
-  return cut === undefined
-    ? unknown(need(line, "ream", `the reamer of ${line}`))
-    : as(cut, "as just cut");
+  if (cut === undefined)
+    return unknown(need(line, "ream", `the reamer of ${line}`));
+  return cut.known ? as(cut.value, "as just cut", known(NO_LOBES)) : cut;
+}
+
+function lobesBefore(shop: Shop, before: Before): Known<Lobes> {
+  const { form } = before;
+  if (form === undefined) return known(NO_LOBES);
+  return form.stage === undefined
+    ? lobesOf(shop, form.ref, before)
+    : lobesAt(shop, form.ref, form.stage);
 }
 
 export interface Guide extends Estimate {
-  /** Slack in the bore it runs in, m; below zero it does not go. */
+  /** Slack in the bore it runs in, m, at its least with what lobes take; below zero it does not go. */
   readonly slack: { readonly low: number; readonly high: number };
   readonly entry: PilotGuide["entry"];
-  readonly bore: Estimate & { readonly moment: string };
+  readonly bore: BoreThen;
   readonly pilot: PilotSize;
 }
 
@@ -185,16 +226,21 @@ function guideOf(shop: Shop, line: string, each: PilotLine): Known<Guide> {
     return everyKnown<unknown>([pilot, bore, runsIn, guides]) as Known<never>; // one of them is not known
   const reach = pilotReach(runsIn.value, guides.value, pilot.value.length);
   if (!reach.valid) return outside(reach.because);
+  const { taken, form } = bore.value.lobes;
+  const lobes =
+    form === undefined
+      ? undefined
+      : { count: form.swing.lobes, roundness: taken };
   const guide = (p: number, b: number): ReturnType<typeof pilotGuide> =>
-    pilotGuide({ low: p, high: p }, { low: b, high: b }, reach.value);
-  const most = pilotGuide(pilot.value, bore.value, reach.value);
+    pilotGuide({ low: p, high: p }, { low: b, high: b }, reach.value, lobes);
+  const most = pilotGuide(pilot.value, bore.value, reach.value, lobes);
   const nominal = guide(pilot.value.nominal, bore.value.nominal);
   const least = guide(pilot.value.high, bore.value.low);
   if (!most.valid) return outside(most.because);
   if (!nominal.valid || !least.valid) return SILENT;
   const { system } = settings(shop, "job");
   const step = finer(pilot.value.step, bore.value.step);
-  const { slack, entry, offset } = most.value;
+  const { slack, entry, off, lean, offset } = most.value;
   const { engagedLength, overhang } = reach.value;
   return known({
     low: least.value.offset,
@@ -208,15 +254,26 @@ function guideOf(shop: Shop, line: string, each: PilotLine): Known<Guide> {
     pilot: pilot.value,
     working: [
       ...bore.value.working,
+      ...lobesWorking(bore.value.lobed, bore.value.lobes, system),
       {
-        formula: `slack = ${each.runsIn}, ${bore.value.moment}, − ${each.pilot}`,
-        with: `${showRange(bore.value.low, bore.value.high, system, step)} − ${showRange(pilot.value.low, pilot.value.high, system, step)} = ${showRange(slack.low, slack.high, system, step)}`,
+        formula: `slack = ${each.runsIn}, ${bore.value.moment}, − ${each.pilot}${form === undefined ? "" : ", at its least also − what lobes take"}`,
+        with: `${showRange(bore.value.low, bore.value.high, system, step)} − ${showRange(pilot.value.low, pilot.value.high, system, step)}${form === undefined ? "" : `, at its least − ${lengthDigits(taken, system, finer(step, form.step))}`} = ${showRange(slack.low, slack.high, system, step)}`,
         source: "",
       },
       {
-        formula: "offset = slack/2 + slack/engaged length · overhang",
-        with: `slack up to ${showLength(Math.max(0, slack.high), system, step)}, engaged over ${lengthDigits(engagedLength, system)}, ${lengthDigits(overhang, system)} to the far end of ${each.guides}: up to ${showLength(offset, system, step)}, radial`,
-        source: "geometry of a bar in a ring",
+        formula:
+          form === undefined
+            ? "offset = slack/2 + slack/engaged length · overhang"
+            : "offset = off the bore's axis + lean/engaged length · overhang",
+        with: `${
+          form === undefined
+            ? `slack up to ${showLength(Math.max(0, slack.high), system, step)}`
+            : `between ${form.swing.lobes} lobes off by up to ${showLength(off, system, step)}, leaning by up to ${showLength(lean, system, step)}`
+        }, engaged over ${lengthDigits(engagedLength, system)}, ${lengthDigits(overhang, system)} to the far end of ${each.guides}: up to ${showLength(offset, system, step)}, radial`,
+        source:
+          form === undefined
+            ? "geometry of a bar in a ring"
+            : "geometry of a bar in a curve of constant width",
       },
     ],
   });

@@ -49,13 +49,16 @@ export function swingsOf(
   return [...allOf(entry, "SwingFact"), ...allOf(entry, "BoreSwingFact")];
 }
 
-/** The swings that count for a part as it is now, those that their method is blind to among them. */
-function swingsNow(entry: Entry): readonly Swing[] | undefined {
+/** The swings that count for a part at the first of these stages that has any, those that their method is blind to among them. */
+function swingsAt(
+  entry: Entry,
+  stages: readonly Stage[],
+): readonly Swing[] | undefined {
   const facts = swingsOf(entry);
   const values = facts.flatMap(({ value }) => value ?? []);
   if (values.length < facts.length) return undefined;
   const stageOf = ({ stage }: Swing): Stage => stage ?? "finished";
-  const counts = stagesNow(facts).find((stage) =>
+  const counts = stages.find((stage) =>
     values.some((each) => stageOf(each) === stage),
   );
   return latestOf(
@@ -65,32 +68,42 @@ function swingsNow(entry: Entry): readonly Swing[] | undefined {
   ).map(({ reading }) => reading);
 }
 
-/** Of a journal, hole or bore; undefined where no swing of it is written. */
+/** Of a journal, hole or bore as it is now; undefined where no swing of it is written. */
 export const roundnessOf = query<Known<Roundness> | undefined>(
   "roundness",
   (shop, ref) => {
     const entry = entryOf(shop, ref);
-    if (entry === undefined || entry.damaged) return undefined;
-    const swings = swingsNow(entry);
-    if (swings === undefined) return SILENT;
-    if (swings.length === 0) return undefined;
-    // as of readings: of a gauge that can't be read nothing is known
-    if (swings.some((swing) => isLost(shop, swing))) return SILENT;
-    const forms = swings.flatMap((swing) => formOf(shop, ref, swing) ?? []);
-    const worst = leastRound(forms);
-    if (worst === undefined) return unknown(...swings.map(seenBy(ref)));
-    const { system } = settings(shop, "job");
-    return known({
-      worst,
-      odd: leastRound(forms.filter(({ swing }) => swing.lobes % 2 === 1)),
-      working: forms.map((form) => ({
-        formula: "radial roundness = swing / factor of the method",
-        with: `${form.swing.place === undefined ? "" : `${form.swing.place}: `}${methodWords(form.swing)}: ${showLength(form.swing.swing.value, system, form.swing.swing.step)} / ${form.factor.toFixed(2)} = ${showLength(form.roundness, system, form.step)}`,
-        source: FACTORS,
-      })),
-    });
+    return entry === undefined || entry.damaged
+      ? undefined
+      : roundnessAt(shop, ref, entry, stagesNow(swingsOf(entry)));
   },
 );
+
+function roundnessAt(
+  shop: Shop,
+  ref: string,
+  entry: Entry,
+  stages: readonly Stage[],
+): Known<Roundness> | undefined {
+  const swings = swingsAt(entry, stages);
+  if (swings === undefined) return SILENT;
+  if (swings.length === 0) return undefined;
+  // as of readings: of a gauge that can't be read nothing is known
+  if (swings.some((swing) => isLost(shop, swing))) return SILENT;
+  const forms = swings.flatMap((swing) => formOf(shop, ref, swing) ?? []);
+  const worst = leastRound(forms);
+  if (worst === undefined) return unknown(...swings.map(seenBy(ref)));
+  const { system } = settings(shop, "job");
+  return known({
+    worst,
+    odd: leastRound(forms.filter(({ swing }) => swing.lobes % 2 === 1)),
+    working: forms.map((form) => ({
+      formula: "radial roundness = swing / factor of the method",
+      with: `${form.swing.place === undefined ? "" : `${form.swing.place}: `}${methodWords(form.swing)}: ${showLength(form.swing.swing.value, system, form.swing.swing.step)} / ${form.factor.toFixed(2)} = ${showLength(form.roundness, system, form.step)}`,
+      source: FACTORS,
+    })),
+  });
+}
 
 function isLost(shop: Shop, { gauge }: Swing): boolean {
   if (gauge === undefined) return false;
@@ -190,17 +203,31 @@ export interface Lobes {
   readonly form: LobedForm | undefined;
 }
 
-const NONE: Lobes = { taken: 0, form: undefined };
+export const NO_LOBES: Lobes = { taken: 0, form: undefined };
 
 /** A bore that is still to be cut or pressed is of the form that it then has, whatever it was. */
 export function lobesOf(shop: Shop, ref: string, { from }: Size): Known<Lobes> {
-  if (from !== "readings" && from !== "limits") return known(NONE);
-  const found = roundnessOf(shop, ref);
-  if (found === undefined) return known(NONE);
+  return from === "readings" || from === "limits"
+    ? takenBy(roundnessOf(shop, ref))
+    : known(NO_LOBES);
+}
+
+/** The same of a part as it was at a stage that is not what it is now: a bore that is still to be cut. */
+export function lobesAt(shop: Shop, ref: string, stage: Stage): Known<Lobes> {
+  const entry = entryOf(shop, ref);
+  return entry === undefined || entry.damaged
+    ? SILENT
+    : takenBy(roundnessAt(shop, ref, entry, [stage]));
+}
+
+function takenBy(found: Known<Roundness> | undefined): Known<Lobes> {
+  if (found === undefined) return known(NO_LOBES);
   // of a form that its method does not see nothing is known, and nothing is taken
-  if (!found.known) return found.silent ? found : known(NONE);
+  if (!found.known) return found.silent ? found : known(NO_LOBES);
   const { odd } = found.value;
-  return known(odd === undefined ? NONE : { taken: odd.roundness, form: odd });
+  return known(
+    odd === undefined ? NO_LOBES : { taken: odd.roundness, form: odd },
+  );
 }
 
 /** The same of the two halves of a fit. */
@@ -244,4 +271,11 @@ export function lobesWorking(
       source: `geometry; factor: ${FACTORS}`,
     },
   ];
+}
+
+/** "its 3 lobes take 0.0150 mm"; nothing where there are none. */
+export function lobesTake({ form }: Lobes, system: System): string {
+  return form === undefined
+    ? ""
+    : `its ${form.swing.lobes} lobes take ${showLength(form.roundness, system, form.step)}`;
 }

@@ -8,6 +8,7 @@ import {
   type PilotLine,
 } from "../../model/evaluate/pilot.ts";
 import { showRange } from "../../core/quantity/show.ts";
+import { lobesTake } from "../../model/evaluate/roundness.ts";
 import { settings } from "../../model/evaluate/settings.ts";
 import { isCut } from "../../model/evaluate/stock.ts";
 import { refsOfKind, type Shop } from "../../model/shop.ts";
@@ -70,6 +71,7 @@ export function relatedPilot(
 ): readonly DraftRelated[] {
   const { system } = settings(shop, "job");
   const { bore, pilot: size } = guide;
+  const take = lobesTake(bore.lobes, system);
   return [
     {
       ref: pilot,
@@ -77,7 +79,7 @@ export function relatedPilot(
     },
     {
       ref: runsIn,
-      message: `${runsIn}, ${bore.moment}: ${showRange(bore.low, bore.high, system, bore.step)}`,
+      message: `${runsIn}, ${bore.moment}: ${showRange(bore.low, bore.high, system, bore.step)}${take === "" ? "" : `; ${take}`}`,
     },
   ];
 }

@@ -1,8 +1,8 @@
 // The two halves of a fit, to stand under its findings.
-import { showLength, showRange } from "../../core/quantity/show.ts";
+import { showRange } from "../../core/quantity/show.ts";
 import { featureSize } from "../../model/evaluate/bore.ts";
 import { namedIn } from "../../model/evaluate/index-of.ts";
-import { lobesOf } from "../../model/evaluate/roundness.ts";
+import { lobesOf, lobesTake } from "../../model/evaluate/roundness.ts";
 import { settings } from "../../model/evaluate/settings.ts";
 import type { Shop } from "../../model/shop.ts";
 import type { DraftRelated } from "../rule.ts";
@@ -16,11 +16,8 @@ export function relatedSizes(shop: Shop, fit: string): readonly DraftRelated[] {
     if (!size.known) return [];
     const { low, high, step, status } = size.value;
     const lobes = lobesOf(shop, ref, size.value);
-    const form = lobes.known ? lobes.value.form : undefined;
-    const taken =
-      form === undefined
-        ? ""
-        : `; its ${form.swing.lobes} lobes take ${showLength(form.roundness, system, form.step)}`;
+    const take = lobes.known ? lobesTake(lobes.value, system) : "";
+    const taken = take === "" ? "" : `; ${take}`;
     return [
       {
         ref,

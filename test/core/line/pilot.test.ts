@@ -139,6 +139,108 @@ describe("guide", () => {
   });
 });
 
+describe("in a bore of an odd number of lobes", () => {
+  /** The outline as points: how large a bar may be whose axis stands at (x, y), by the nearest of them. No formula of server/core. */
+  const boreOf = (lobes: number, roundness: number) => {
+    const points = Array.from({ length: 3600 }, (_, at) => {
+      const angle = (at * Math.PI) / 1800;
+      const radius = 0.01 + (roundness / 2) * Math.cos(lobes * angle);
+      return [radius * Math.cos(angle), radius * Math.sin(angle)] as const;
+    });
+    return (x: number, y: number) =>
+      2 * Math.min(...points.map(([px, py]) => Math.hypot(px - x, py - y)));
+  };
+  const size = (diameter: number) => ({ low: diameter, high: diameter });
+  const reach = { engagedLength: 0.03, overhang: 0.06 };
+  /** m: what rounding to first order leaves out, n²a²/R, and the grid. */
+  const near = 2e-7;
+
+  test.each([3, 5, 7])(
+    "%i lobes: the largest bar that goes in is smaller by the roundness than two points say",
+    (count) => {
+      const roundness = 6e-6;
+      const room = boreOf(count, roundness);
+      let largest = 0;
+      for (let x = -4; x <= 4; x++)
+        for (let y = -4; y <= 4; y++)
+          largest = Math.max(largest, room(x * 1e-6, y * 1e-6));
+      const entry = (bar: number) =>
+        known(pilotGuide(size(bar), size(0.02), reach, { count, roundness }))
+          .entry;
+      expect(entry(largest - near)).toBe("goes");
+      expect(entry(largest + near)).toBe("will-not-go");
+    },
+  );
+
+  test.each([
+    [3, 7],
+    [3, 10],
+    [3, 60],
+    [5, 8],
+    [5, 20],
+    [7, 9],
+  ])(
+    "%i lobes of 6 µm, %i µm of slack: no axis is farther off, and no two are farther apart, nor much nearer",
+    (count, slack) => {
+      const roundness = 6e-6;
+      const bar = 0.02 - slack * 1e-6;
+      const room = boreOf(count, roundness);
+      const { off, lean, offset } = known(
+        pilotGuide(size(bar), size(0.02), reach, { count, roundness }),
+      );
+      const places: (readonly [number, number])[] = [];
+      const grid = off / 12;
+      for (let x = -14; x <= 14; x++)
+        for (let y = -14; y <= 14; y++)
+          if (bar <= room(x * grid, y * grid))
+            places.push([x * grid, y * grid]);
+      const farthest = Math.max(...places.map(([x, y]) => Math.hypot(x, y)));
+      let apart = 0;
+      for (const [x, y] of places)
+        for (const [a, b] of places)
+          apart = Math.max(apart, Math.hypot(x - a, y - b));
+      expect(farthest).toBeLessThan(off + near);
+      expect(apart).toBeLessThan(lean + near);
+      // a bound that says something: the grid, and the curve between the low spots, cost this much
+      expect(farthest).toBeGreaterThan(0.7 * off);
+      expect(apart).toBeGreaterThan(0.7 * lean);
+      expect(offset).toBeCloseTo(off + 2 * lean, 12);
+    },
+  );
+
+  test("without lobes it is as in a ring, and a bar that just goes can't move", () => {
+    const bare = known(pilotGuide(size(0.01999), size(0.02), reach));
+    const round = { count: 3, roundness: 0 };
+    expect(known(pilotGuide(size(0.01999), size(0.02), reach, round))).toEqual(
+      bare,
+    );
+    const just = { count: 3, roundness: 1e-5 };
+    const guide = known(pilotGuide(size(0.01999), size(0.02), reach, just));
+    expect(guide.entry).toBe("goes");
+    expect(guide.offset).toBeCloseTo(0, 12);
+  });
+
+  test("where some sizes go in and some don't", () => {
+    const bore = { low: 0.02, high: 0.020004 };
+    const bar = { low: 0.01999, high: 0.019997 };
+    const entry = (roundness: number) =>
+      known(pilotGuide(bar, bore, reach, { count: 3, roundness })).entry;
+    expect(entry(3e-6)).toBe("goes");
+    expect(entry(3.1e-6)).toBe("may-not-go");
+    expect(entry(14e-6)).toBe("may-not-go");
+    expect(entry(14.1e-6)).toBe("will-not-go");
+  });
+
+  test("refuses lobes that two points see, and a roundness below zero", () => {
+    const said = (count: number, roundness: number) =>
+      refusal(pilotGuide(size(0.01), size(0.02), reach, { count, roundness }));
+    expect(said(4, 1e-6)).toContain("odd number");
+    expect(said(1, 1e-6)).toContain("odd number");
+    expect(said(3, -1e-6)).toContain("roundness");
+    expect(said(3, NaN)).toContain("roundness");
+  });
+});
+
 test("warns past a quarter of the wanted band", () => {
   const wanted = { low: 20e-6, high: 40e-6 };
   expect(isPilotSlack(5e-6, wanted)).toBe(false);
