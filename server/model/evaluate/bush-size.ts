@@ -3,7 +3,12 @@ import { allOf, given } from "../entry.ts";
 import { known, need, SILENT, unknown, type Known } from "../known.ts";
 import { entryOf, query, type Shop } from "../shop.ts";
 import { readingsAt } from "./readings.ts";
-import { materialOfFeature, sizeFromPlaces, type Size } from "./size.ts";
+import {
+  materialOfFeature,
+  sizeFromPlaces,
+  sizeOfLimits,
+  type Size,
+} from "./size.ts";
 
 export const bushOd = query<Known<Size>>("bush-od", (shop, ref) =>
   sideOf(shop, ref, "od"),
@@ -44,25 +49,12 @@ function sideOf(shop: Shop, ref: string, side: "od" | "id"): Known<Size> {
   if (limits.state === "damaged") return SILENT;
   if (limits.state === "absent")
     return unknown(need(ref, side, `the ${side} of ${ref}`));
-  const { low, high, step, className } = limits.value;
-  return known({
-    low,
-    nominal: (low + high) / 2,
-    high,
-    status: "predicted",
-    step,
-    from: "limits",
-    places: [],
-    outOfRound: undefined,
-    taper: undefined,
-    budget: undefined,
-    budgetNeeds: [need(ref, "read", `a reading of the ${side} of ${ref}`)],
-    working: [
-      {
-        formula: `${side}, as bought = its limits, until it is read`,
-        with: className ?? "",
-        source: "",
-      },
-    ],
-  });
+  return known(
+    sizeOfLimits(
+      shop,
+      limits.value,
+      `${side}, as bought = its limits, until it is read`,
+      need(ref, "read", `a reading of the ${side} of ${ref}`),
+    ),
+  );
 }

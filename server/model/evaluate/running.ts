@@ -8,7 +8,7 @@ import {
 } from "../../core/film/running.ts";
 import { fixed, showLength } from "../../core/quantity/show.ts";
 import { showForces, showPressures } from "../../core/quantity/show-force.ts";
-import { showSpeeds } from "../../core/quantity/show-running.ts";
+import { showPvs, showSpeeds } from "../../core/quantity/show-running.ts";
 import { given } from "../entry.ts";
 import {
   everyKnown,
@@ -214,6 +214,7 @@ export const pvOf = query<Known<Estimate>>("pv", (shop, fit) => {
   if (!low.valid) return outside(low.because);
   if (!nominal.valid) return outside(nominal.because);
   if (!high.valid) return outside(high.because);
+  const { system } = settings(shop, "job");
   return known({
     // crosswise ends may differ by a rounding only
     low: Math.min(low.value, nominal.value, high.value),
@@ -224,7 +225,11 @@ export const pvOf = query<Known<Estimate>>("pv", (shop, fit) => {
     working: [
       ...load.value.working,
       ...speed.value.working,
-      { formula: "PV = specific load · speed", with: "", source: "" },
+      {
+        formula: "PV = specific load · speed",
+        with: `${showPressures(load.value.nominal, load.value.nominal, system)} · ${showSpeeds(speed.value.nominal, speed.value.nominal, system)} = ${showPvs(nominal.value, nominal.value, system)}`,
+        source: "",
+      },
     ],
   });
 });

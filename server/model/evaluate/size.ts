@@ -13,6 +13,7 @@ import {
   taper as taperOf,
   type Taper,
 } from "../../core/readings/form.ts";
+import { showRange } from "../../core/quantity/show.ts";
 import { allOf, given, valueIn, type Entry } from "../entry.ts";
 import {
   known,
@@ -24,7 +25,7 @@ import {
 } from "../known.ts";
 import type { Need } from "../result.ts";
 import { entryOf, query, refOf, type Shop } from "../shop.ts";
-import type { SourcedRange } from "../values.ts";
+import type { LengthRange, SourcedRange } from "../values.ts";
 import { materialOf, type MaterialValue } from "./material.ts";
 import {
   budgetOf,
@@ -106,7 +107,14 @@ export const sizeOf = query<Known<Size>>("size", (shop, ref) => {
   if (limits.state === "damaged") return SILENT;
   if (limits.state === "absent")
     return unknown(need(ref, "read", `a reading of ${ref}`));
-  return known(fromLimits(ref, limits.value));
+  return known(
+    sizeOfLimits(
+      shop,
+      limits.value,
+      "size = the limits, until it is read",
+      need(ref, "read", `a reading of ${ref}`),
+    ),
+  );
 });
 
 /** The size of an entry by such of its readings as count. */
@@ -203,24 +211,32 @@ function budgetsOf(
   return { least: 0 < once.length ? undefined : least, needs: once };
 }
 
-function fromLimits(ref: string, limits: SourcedRange): Size {
+/** A size that is as large as it was asked to be, until it is read. @param formula of the working */
+export function sizeOfLimits(
+  shop: Shop,
+  limits: LengthRange & Partial<SourcedRange>,
+  formula: string,
+  reading: Need,
+): Size {
+  const { low, high, step, className, source } = limits;
+  const written = showRange(low, high, settings(shop, "job").system, step);
   return {
-    low: limits.low,
-    nominal: (limits.low + limits.high) / 2,
-    high: limits.high,
+    low,
+    nominal: (low + high) / 2,
+    high,
     status: "predicted",
-    step: limits.step,
+    step,
     from: "limits",
     places: [],
     outOfRound: undefined,
     taper: undefined,
     budget: undefined,
-    budgetNeeds: [need(ref, "read", `a reading of ${ref}`)],
+    budgetNeeds: [reading],
     working: [
       {
-        formula: "size = the limits, until it is read",
-        with: limits.className ?? "",
-        source: limits.source ?? "",
+        formula,
+        with: className === undefined ? written : `${className}: ${written}`,
+        source: source ?? "",
       },
     ],
   };
