@@ -350,3 +350,33 @@ test("the sizes under a finding of the fit say what the lobes take", () => {
     "journal front: 20.000 mm, measured; its 3 lobes take 0.0150 mm",
   );
 });
+
+test("lobes of both halves come off one after the other, and the working says each", () => {
+  const { results } = checkText(
+    [
+      "job winch-9",
+      "  units inch",
+      "part layshaft",
+      "part case",
+      "journal front on layshaft",
+      "  read 0.8742",
+      "  swing 0.0006 on vee 60 deg, 3 lobes",
+      "bore front in case",
+      "  read 0.8755",
+      "  swing 0.0006 on three points, 3 lobes",
+      "fit front of journal front in bore front",
+      "  want 0.0005 to 0.0016",
+      "",
+    ].join("\n"),
+  );
+  const found = results.find(
+    ({ entry, kind }) => entry === "fit front" && kind === "clearance",
+  );
+  // a third of 0.0006 off the journal, a half of it off the bore
+  expect(found?.working).toContainEqual({
+    formula:
+      "least clearance = smallest bore − largest journal − what lobes take",
+    with: "0.8755 − 0.8742 − 0.0003 − 0.0002 = 0.0008 in",
+    source: "",
+  });
+});
