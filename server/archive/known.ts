@@ -1,4 +1,5 @@
 // What an archive holds already: each record with the hashes that tell whether it has changed, and the parts that can be relied on.
+import { showCount } from "../core/quantity/show.ts";
 import { shown } from "../model/plain-text.ts";
 import { fileList, type Engine } from "./engine.ts";
 import { isPartWhole, partFile, type Manifest, type Part } from "./layout.ts";
@@ -34,7 +35,7 @@ export async function readKnown(
     const found = await recordsIn(folder, manifest?.state ?? "", part, engine);
     if (found === undefined) {
       problems.push(
-        `a part of the archive in ${shown(name)} is missing or damaged (${part.records} ${part.records === 1 ? "record" : "records"} of ${part.year}): those that are under the paths of this export are written anew, others need an export of their own.`,
+        `a part of the archive in ${shown(name)} is missing or damaged (${showCount(part.records, "record")} of ${part.year}): those that are under the paths of this export are written anew, others need an export of their own.`,
       );
       continue;
     }

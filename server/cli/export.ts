@@ -1,5 +1,6 @@
 // `thou export`: the archive of records as Parquet. Which records are worked out anew is decided here, by the hashes of what they rest on; how
 // the archive is kept is archive/'s.
+import { showCount } from "../core/quantity/show.ts";
 import { Option, type Command } from "commander";
 import { stat } from "node:fs/promises";
 import path from "node:path";
@@ -101,12 +102,12 @@ async function exportRecords(
     for (const record of gone) archive.drop(record);
     const { records } = await archive.commit();
     const counts = [
-      `${counted(fresh)} worked out`,
+      `${showCount(fresh, "record")} worked out`,
       `${found.files.length - fresh} left as they were`,
       ...(0 < gone.length ? [`${gone.length} taken out`] : []),
     ];
     io.stdout.write(
-      `${counts.join(", ")}; the archive in ${shown(out)} holds ${counted(records)}.\n`,
+      `${counts.join(", ")}; the archive in ${shown(out)} holds ${showCount(records, "record")}.\n`,
     );
   } catch (error) {
     if (error instanceof ArchiveFault) throw new CannotRun(error.message);
@@ -114,10 +115,6 @@ async function exportRecords(
   } finally {
     await archive?.close();
   }
-}
-
-function counted(records: number): string {
-  return `${records} ${records === 1 ? "record" : "records"}`;
 }
 
 interface Work {

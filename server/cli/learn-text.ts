@@ -1,11 +1,10 @@
 // Lessons for a person at a terminal: what each reamer cuts, each size of bush closes, each pair of gauges differs by, and what was left out.
-import { showLength } from "../core/quantity/show.ts";
+import { showCount, showLength } from "../core/quantity/show.ts";
 import { groupedBy } from "../model/groups.ts";
 import { nameOf } from "../model/reference.ts";
 import { LEFT_OUT, type LeftOut } from "../records/evidence.ts";
 import {
   blameWords,
-  count,
   driftWords,
   gaugeDriftWords,
   intervalWords,
@@ -52,8 +51,8 @@ export function lessonsText(lessons: Lessons, io: Io): string {
     ...group("What gauges read over each other", gauges.map(gaugeLines)),
     ...leftOutText(leftOut, columns, paint),
     nothing
-      ? `Nothing was learned from ${count(records, "record")}.`
-      : `Learned from ${count(records, "record")}.`,
+      ? `Nothing was learned from ${showCount(records, "record")}.`
+      : `Learned from ${showCount(records, "record")}.`,
   ].join("\n\n")}\n`;
 }
 
@@ -63,7 +62,7 @@ function reamerLines(lesson: ReamerLesson): Lines {
   const { reamer, material, learned, cuts, conceded, system } = lesson;
   const { digits, unit } = smallFor(system, learned.sample);
   return [
-    `${nameOf(reamer)} in ${material}: ${digits(learned.sample.mean)} ${unit}${spreadWords(learned.sample.spread, digits, ` ${unit}`)}, ${count(cuts, "cut")} ${originWords(lesson)}`,
+    `${nameOf(reamer)} in ${material}: ${digits(learned.sample.mean)} ${unit}${spreadWords(learned.sample.spread, digits, ` ${unit}`)}, ${showCount(cuts, "cut")} ${originWords(lesson)}`,
     [
       intervalWords(learned.interval, digits, ` ${unit}`),
       driftWords(lesson),
@@ -80,7 +79,7 @@ function bushLines(lesson: BushLesson): Lines {
   const digits = shareDigits(sample);
   const step = system === "inch" ? 0.0254e-3 : 0.1e-3;
   return [
-    `${material} ${construction} ${showLength(od, system, step)} by ${showLength(id, system, step)}${lot === undefined ? "" : ` lot ${lot}`}: ${digits(sample.mean)}${spreadWords(sample.spread, digits, "")}, ${count(sample.count, "press").replace(/presss$/u, "presses")} ${originWords(lesson)}`,
+    `${material} ${construction} ${showLength(od, system, step)} by ${showLength(id, system, step)}${lot === undefined ? "" : ` lot ${lot}`}: ${digits(sample.mean)}${spreadWords(sample.spread, digits, "")}, ${showCount(sample.count, "press").replace(/presss$/u, "presses")} ${originWords(lesson)}`,
     [intervalWords(interval, digits, ""), lotWords(lesson)].flatMap(
       (words) => words ?? [],
     ),
@@ -91,7 +90,7 @@ function gaugeLines(lesson: GaugeLesson): Lines {
   const { gauge, against, learned, times, system } = lesson;
   const { digits, unit } = smallFor(system, learned.sample);
   return [
-    `${nameOf(gauge)} over ${nameOf(against)}: ${digits(learned.sample.mean)} ${unit}${spreadWords(learned.sample.spread, digits, ` ${unit}`)}, ${count(times, "day")} ${originWords(lesson)}`,
+    `${nameOf(gauge)} over ${nameOf(against)}: ${digits(learned.sample.mean)} ${unit}${spreadWords(learned.sample.spread, digits, ` ${unit}`)}, ${showCount(times, "day")} ${originWords(lesson)}`,
     [
       intervalWords(learned.interval, digits, ` ${unit}`),
       gaugeDriftWords(lesson),

@@ -1,4 +1,5 @@
 // A check for a person at a terminal: each finding with the line it stands on, the results as a table, the count, and what to do next.
+import { showCount } from "../core/quantity/show.ts";
 import picocolors from "picocolors";
 import type { Finding, Level, Place } from "../model/result.ts";
 import { nameFrom } from "./find-files.ts";
@@ -186,7 +187,5 @@ function counted(
   many: string,
   paint: (text: string) => string,
 ): string | undefined {
-  return count === 0
-    ? undefined
-    : paint(`${count} ${count === 1 ? one : many}`);
+  return count === 0 ? undefined : paint(showCount(count, one, many));
 }

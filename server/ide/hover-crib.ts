@@ -3,6 +3,7 @@ import { material as shippedMaterial } from "../core/materials/material.ts";
 import { oil as shippedOil, type Oil } from "../core/materials/oils.ts";
 import {
   fixed,
+  showCount,
   showLength,
   showRange,
   significant,
@@ -130,7 +131,7 @@ export function reamerSize(shop: Shop, ref: string): string {
   if (size === undefined) return range;
   const own =
     size.kind === "measured"
-      ? `${showLength(size.mean, system, step)} measured, mean of ${String(size.count)} reading${size.count === 1 ? "" : "s"}`
+      ? `${showLength(size.mean, system, step)} measured, mean of ${showCount(size.count, "reading")}`
       : `${showRange(size.low, size.high, system, step)} as written, not measured`;
   return range === "" ? own : `${own}; ${range}`;
 }

@@ -1,7 +1,7 @@
 // What the small marks of a line mean: days, counts, members of a stack, who has signed. Quantities, names of entries and words have their
 // own files.
 import type { Node } from "../../grammar/tree.ts";
-import { showRange } from "../core/quantity/show.ts";
+import { showCount, showRange } from "../core/quantity/show.ts";
 import { dateOf } from "../model/dates.ts";
 import { settings } from "../model/evaluate/settings.ts";
 import { membersOf } from "../model/evaluate/stack.ts";
@@ -22,7 +22,7 @@ export function dayHover(
   const { opened } = settings(shop, "job");
   if (spot.line.word !== "due" || opened === undefined) return words;
   const days = Math.round((Date.parse(day) - Date.parse(opened)) / DAY);
-  const away = `${String(Math.abs(days))} day${Math.abs(days) === 1 ? "" : "s"}`;
+  const away = showCount(Math.abs(days), "day");
   const far =
     days === 0 ? "on the day" : `${away} ${0 < days ? "after" : "before"}`;
   return `${words}, ${far} the job was opened (${opened})`;

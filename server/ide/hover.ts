@@ -5,7 +5,7 @@ import { valueIn } from "../model/entry.ts";
 import { lineOfBore } from "../model/evaluate/index-of.ts";
 import { placesOf } from "../model/evaluate/size.ts";
 import { settings } from "../model/evaluate/settings.ts";
-import { showRange } from "../core/quantity/show.ts";
+import { showCount, showRange } from "../core/quantity/show.ts";
 import type { OpenFile } from "../model/project.ts";
 import { resolve, isFirstOfName } from "../model/shop.ts";
 import type { RefSite } from "../model/values.ts";
@@ -238,7 +238,7 @@ function placeText(
   const { system } = settings(shop, "job");
   const values = found.readings.flatMap((each) => each.values);
   const steps = found.readings.flatMap((each) => each.step ?? []);
-  return `**${escaped(place)}**: ${showRange(Math.min(...values), Math.max(...values), system, steps.length === 0 ? undefined : Math.min(...steps))} measured, ${String(values.length)} reading${values.length === 1 ? "" : "s"} at 20 °C`;
+  return `**${escaped(place)}**: ${showRange(Math.min(...values), Math.max(...values), system, steps.length === 0 ? undefined : Math.min(...steps))} measured, ${showCount(values.length, "reading")} at 20 °C`;
 }
 
 /** Over the file of a `use`: whether it is there, and what it holds. */

@@ -1,7 +1,7 @@
 // Lessons as a crib file: entries that a record can use, with comments that say where each number comes from. It is reviewed like any other
 // change. It reads and writes no file.
 import { nameOutOf } from "../../grammar/names.ts";
-import { lengthDigits } from "../core/quantity/show.ts";
+import { lengthDigits, showCount } from "../core/quantity/show.ts";
 import type { Sample } from "../core/learning/sample.ts";
 import { nameOf } from "../model/reference.ts";
 import type { BushLesson } from "./bush-lessons.ts";
@@ -11,7 +11,6 @@ import type { ReamerLesson } from "./reamer-lessons.ts";
 import type { Lessons } from "./lessons.ts";
 import {
   blameWords,
-  count,
   driftWords,
   gaugeDriftWords,
   intervalWords,
@@ -55,7 +54,7 @@ export function learnedCrib(lessons: Lessons, uses: readonly string[]): string {
   const isMetric = 0 < all.length && all.every(({ system }) => system === "mm");
   const head = [
     LEARNED_MARK,
-    `# From ${count(records, "record")}. Review it, and let a job take it: use "learned.thou" beside its crib.`,
+    `# From ${showCount(records, "record")}. Review it, and let a job take it: use "learned.thou" beside its crib.`,
     "# What a crib itself says of a reamer goes before what is learned here.",
     "shop learned",
     `  units ${isMetric ? "mm" : "inch"}`,
@@ -93,7 +92,7 @@ function reamerEntry(lesson: ReamerLesson, names: Namer): readonly string[] {
   const drift = driftWords(lesson);
   return [
     comment(
-      `${count(cuts, "cut")} ${originWords(lesson)}; ${intervalWords(learned.interval, digits, ` ${unit}`)}`,
+      `${showCount(cuts, "cut")} ${originWords(lesson)}; ${intervalWords(learned.interval, digits, ` ${unit}`)}`,
     ),
     ...(drift === undefined ? [] : [comment(drift)]),
     ...(conceded === 0
@@ -122,7 +121,7 @@ function bushEntry(lesson: BushLesson, names: Namer): readonly string[] {
   const odd = lotWords(lesson);
   return [
     comment(
-      `${count(sample.count, "bush").replace(/bushs$/u, "bushes")} ${originWords(lesson)}; ${intervalWords(interval, digits, "")}`,
+      `${showCount(sample.count, "bush", "bushes")} ${originWords(lesson)}; ${intervalWords(interval, digits, "")}`,
     ),
     ...(odd === undefined ? [] : [comment(odd)]),
     `lesson ${names(material, construction, outside ?? "", "by", inside ?? "", ...(lot === undefined ? [] : ["lot", lot]))}`,
@@ -139,7 +138,7 @@ function gaugeEntry(lesson: GaugeLesson, names: Namer): readonly string[] {
   const drift = gaugeDriftWords(lesson);
   return [
     comment(
-      `${count(times, "day")} ${originWords(lesson)}; ${intervalWords(learned.interval, digits, ` ${unit}`)}`,
+      `${showCount(times, "day")} ${originWords(lesson)}; ${intervalWords(learned.interval, digits, ` ${unit}`)}`,
     ),
     ...(drift === undefined ? [] : [comment(drift)]),
     comment(blameWords(lesson)),

@@ -1,5 +1,10 @@
 // Lessons in words and figures, for the terminal and for the comments of the crib file.
-import { fixed, significant, type System } from "../core/quantity/show.ts";
+import {
+  fixed,
+  showCount,
+  significant,
+  type System,
+} from "../core/quantity/show.ts";
 import type { Interval, Sample } from "../core/learning/sample.ts";
 import type { BushLesson } from "./bush-lessons.ts";
 import type { GaugeLesson } from "./gauge-lessons.ts";
@@ -37,12 +42,8 @@ function plain(text: string): string {
   return text.replace("\u{2212}", "-");
 }
 
-export function count(many: number, one: string): string {
-  return `${String(many)} ${one}${many === 1 ? "" : "s"}`;
-}
-
 export function originWords({ records, first, last }: Origin): string {
-  return `in ${count(records, "record")}, ${first === last ? `on ${first}` : `${first} to ${last}`}`;
+  return `in ${showCount(records, "record")}, ${first === last ? `on ${first}` : `${first} to ${last}`}`;
 }
 
 export function intervalWords(

@@ -1,7 +1,7 @@
 // The sizes of many records gathered for their trends, state by state, with what has to be told of what was left out. Where the states come
 // from is the caller's: the terminal reads folders and git, the language server what the editor has.
+import { showCount } from "../core/quantity/show.ts";
 import type { OpenFile } from "../model/project.ts";
-import { count } from "./learned-words.ts";
 import { pointsOnce } from "./points-once.ts";
 import { pointsIn } from "./trend-points.ts";
 import type { DatedSize, StatePoint, StatePoints } from "./trend-state.ts";
@@ -66,7 +66,7 @@ export function createGathering(only?: string): Gathering {
       now(open) {
         if (0 < harmed)
           notes.add(
-            `${count(harmed, "version")} of ${said} in git with lines of readings that can't be read: these lines are left out.`,
+            `${showCount(harmed, "version")} of ${said} in git with lines of readings that can't be read: these lines are left out.`,
           );
         const found = take(open, undefined);
         undated += found.undated;
@@ -91,12 +91,12 @@ export function createGathering(only?: string): Gathering {
       ...(undated === 0
         ? []
         : [
-            `${count(undated, "reading")} without a day, and in no commit that was read, left out: write \`on DATE\`.`,
+            `${showCount(undated, "reading")} without a day, and in no commit that was read, left out: write \`on DATE\`.`,
           ]),
       ...(damaged === 0
         ? []
         : [
-            `${count(damaged, "line")} with a reading can't be read, and left out.`,
+            `${showCount(damaged, "line")} with a reading can't be read, and left out.`,
           ]),
       ...[...mixed].map(
         (fit) =>
@@ -153,6 +153,6 @@ function withoutHours(
   return without === 0
     ? []
     : [
-        `${count(without, "size")} of days on which no hours are written, or two that differ, left out: write \`hours 12400 h on DATE\` in the job, as the hour meter showed that day.`,
+        `${showCount(without, "size")} of days on which no hours are written, or two that differ, left out: write \`hours 12400 h on DATE\` in the job, as the hour meter showed that day.`,
       ];
 }

@@ -1,4 +1,5 @@
 // Where the job stands, on one look: findings counted, verdicts counted, what is next and what blocks it, what is still to be measured.
+import { showCount } from "../core/quantity/show.ts";
 import { orderOf } from "../model/evaluate/order.ts";
 import { groupedBy } from "../model/groups.ts";
 import type { Finding, Result, Verdict } from "../model/result.ts";
@@ -57,8 +58,7 @@ function findingsText(findings: readonly Finding[]): string {
 }
 
 export function counted(count: number, what: string): string {
-  if (count === 0) return "";
-  return `${String(count)} ${what}${count === 1 ? "" : "s"}`;
+  return count === 0 ? "" : showCount(count, what);
 }
 
 /** "fit front: clearance, surface speed; fit rear: …", predicted ones marked. */

@@ -376,7 +376,7 @@ test("lobes of both halves come off one after the other, and the working says ea
   expect(found?.working).toContainEqual({
     formula:
       "least clearance = smallest bore − largest journal − what lobes take",
-    with: "0.8755 − 0.8742 − 0.0003 − 0.0002 = 0.0008 in",
+    with: "0.8755 − 0.8742 − 0.00030 − 0.00020 = 0.0008 in",
     source: "",
   });
 });

@@ -98,3 +98,8 @@ export function significant(value: number, digits: number): string {
   );
   return fixed(rounded, Math.min(decimals, 12));
 }
+
+/** So many of a thing, in words: "1 reading", "3 readings". @param many its plural, where that is not with an s */
+export function showCount(count: number, one: string, many?: string): string {
+  return `${String(count)} ${count === 1 ? one : (many ?? `${one}s`)}`;
+}

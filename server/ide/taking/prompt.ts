@@ -1,5 +1,5 @@
 // What the box says while readings are taken: which comes next, what has been taken, what it comes to.
-import { showLength, showRange } from "../../core/quantity/show.ts";
+import { showCount, showLength, showRange } from "../../core/quantity/show.ts";
 import { standardDeviation } from "../../core/readings/statistics.ts";
 import type { Size } from "../../model/evaluate/size.ts";
 import type { OpenFile } from "../../model/project.ts";
@@ -51,9 +51,10 @@ export function promptAfter(
     taken: all,
     isDone: isOver(state),
     lines,
-    summary: [`${plan.ref}${sideText(plan)}: ${counted(all)}.`, ...said].join(
-      " ",
-    ),
+    summary: [
+      `${plan.ref}${sideText(plan)}: ${showCount(all, "reading")}.`,
+      ...said,
+    ].join(" "),
     after: open === undefined ? [] : choicesAfter(open, plan),
     edit:
       place === undefined ? null : { version, ...place.at, text: place.text },
@@ -180,8 +181,4 @@ function waysOut(
 
 function skipLabel({ places }: TakingPlan, { at }: Taking): string {
   return places.length === at + 1 ? "End it here" : "On to the next place";
-}
-
-function counted(count: number): string {
-  return count === 1 ? "1 reading" : `${String(count)} readings`;
 }

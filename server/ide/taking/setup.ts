@@ -1,4 +1,5 @@
 // Asks what has to be known before readings are taken: of what, in which state, with which gauge, how warm, where. The answers make the plan.
+import { showCount } from "../../core/quantity/show.ts";
 import { gaugeValue } from "../../model/evaluate/gauge.ts";
 import { settings } from "../../model/evaluate/settings.ts";
 import type { OpenFile } from "../../model/project.ts";
@@ -112,7 +113,7 @@ function* askTarget(
         beside:
           each.count === 0
             ? "no readings yet"
-            : `${String(each.count)} ${each.count === 1 ? "reading" : "readings"}`,
+            : showCount(each.count, "reading"),
         below: limitsText(each, system),
         picked: each === first,
       }),

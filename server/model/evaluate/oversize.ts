@@ -1,6 +1,10 @@
 // What a reamer cuts over its own size in a material: written, else learned from the shop's records, else taken as zero, and that is said.
 import type { Oversize } from "../../core/line/cut-size.ts";
-import { showLength, type System } from "../../core/quantity/show.ts";
+import {
+  showCount,
+  showLength,
+  type System,
+} from "../../core/quantity/show.ts";
 import { allOf } from "../entry.ts";
 import { known, SILENT, type Known } from "../known.ts";
 import { nameOf } from "../reference.ts";
@@ -77,7 +81,7 @@ export function learnedLengthWords(
   system: System,
   one: "cut" | "day",
 ): string {
-  const of = `of ${String(count)} ${one}${count === 1 ? "" : "s"}`;
+  const of = `of ${showCount(count, one)}`;
   return spread === undefined
     ? `${showLength(mean, system, step)}, of a single ${one}, which has no spread`
     : `mean ${showLength(mean, system, step)}, spread ${showLength(spread, system, step)}, ${of}`;

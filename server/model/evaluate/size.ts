@@ -13,7 +13,7 @@ import {
   taper as taperOf,
   type Taper,
 } from "../../core/readings/form.ts";
-import { showRange } from "../../core/quantity/show.ts";
+import { showCount, showRange } from "../../core/quantity/show.ts";
 import { allOf, given, valueIn, type Entry } from "../entry.ts";
 import {
   known,
@@ -159,7 +159,7 @@ export function sizeFromPlaces(
         with: readings
           .map(
             (reading) =>
-              `${reading.place ?? ref}: ${String(reading.values.length)} readings`,
+              `${reading.place ?? ref}: ${showCount(reading.values.length, "reading")}`,
           )
           .join(", "),
         source: "ISO 1",

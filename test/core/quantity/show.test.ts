@@ -1,14 +1,15 @@
 // Numbers as a person reads them: units always, digits never beyond what is known.
 import { describe, expect, test } from "vitest";
 import {
-  showWritten,
   decimalsFor,
   fixed,
   lengthDigits,
+  showCount,
   showInOther,
   showLength,
   showRange,
   showTemperature,
+  showWritten,
   significant,
 } from "../../../server/core/quantity/show.ts";
 
@@ -85,4 +86,11 @@ test("significant digits", () => {
     significant(123456, 2),
     fixed(-0.0001, 2),
   ]).toEqual(["0", "96", "0.012", "120000", "0.00"]);
+});
+
+test("a count is one of a thing, or so many", () => {
+  expect(showCount(0, "reading")).toBe("0 readings");
+  expect(showCount(1, "reading")).toBe("1 reading");
+  expect(showCount(2, "bush", "bushes")).toBe("2 bushes");
+  expect(showCount(1, "bush", "bushes")).toBe("1 bush");
 });
