@@ -1,6 +1,6 @@
 // What is asked of a size, a clearance or an interference, and how the verdict on it was reached, as sentences in the job's units.
 import { fixed, showLength, showRange } from "../core/quantity/show.ts";
-import { allOf, valueIn, type Entry } from "./entry.ts";
+import { allOf, type Entry } from "./entry.ts";
 import { clearance, clearanceVerdict } from "./evaluate/fit.ts";
 import { interferenceOf, interferenceVerdict } from "./evaluate/press.ts";
 import { settings } from "./evaluate/settings.ts";
@@ -63,9 +63,7 @@ function judgedOf(shop: Shop, ref: string, entry: Entry): Judged | undefined {
     case "press":
       return interferenceVerdict(shop, ref);
     default:
-      return valueIn(entry, "LimitsFact") === undefined
-        ? undefined
-        : sizeVerdict(shop, ref);
+      return sizeVerdict(shop, ref);
   }
 }
 

@@ -77,6 +77,12 @@ describe("what is asked", () => {
   });
 });
 
+test("of a line that can't be read nothing is asked", () => {
+  const text = JOB.replace("limits 1.0000 to 1.0005", "limits 1.0000 to");
+  const damaged = opened({ "job.thou": text }, "job.thou").shop;
+  expect(askedOf(damaged, "hole front")).toEqual([]);
+});
+
 describe("how a guarded verdict was reached", () => {
   test("says by how much the limits are held back", () => {
     // U = 0.00005 with k = 2 is 0.000025 of one; 1.64 times that is 0.000041

@@ -129,6 +129,9 @@ describe("a press", () => {
   test("is ready where the interference may come out as wanted", () => {
     expect(pressed()).toBe("ready");
     expect(pressed(WANT, "want 0.0008 to 0.0012")).toBe("ready");
+    // with the smallest bush it would not, and nobody signed for that
+    expect(pressed(WANT, "want 0.0010 to 0.0014")).toBe("ready");
+    expect(pressed(WANT, "want 0.0006 to 0.0010")).toBe("ready");
   });
 
   test("waits where no size of the bush can", () => {
