@@ -4,7 +4,7 @@ import { shown } from "../model/plain-text.ts";
 import { fileList, openEngine, type Answer, type Engine } from "./engine.ts";
 import { ArchiveFault, reasonOf } from "./fault.ts";
 import { partFile, readManifest, type Manifest } from "./layout.ts";
-import { TABLE_NAMES } from "./schema.ts";
+import { TABLES } from "./schema.ts";
 
 const TRIES = 3;
 
@@ -41,13 +41,14 @@ export async function askArchive(
 
 async function makeViews(
   folder: string,
-  { state, parts }: Manifest,
+  { schema, state, parts }: Manifest,
   engine: Engine,
 ): Promise<void> {
-  for (const table of TABLE_NAMES)
+  // an older archive has the tables of its day
+  for (const { name } of TABLES.filter(({ since = 1 }) => since <= schema))
     await engine.run(
-      `CREATE OR REPLACE VIEW "${table}" AS SELECT * FROM read_parquet(${fileList(
-        parts.map((part) => partFile(folder, state, table, part)),
+      `CREATE OR REPLACE VIEW "${name}" AS SELECT * FROM read_parquet(${fileList(
+        parts.map((part) => partFile(folder, state, name, part)),
       )}, hive_partitioning = true, hive_types = {'year': INTEGER})`,
     );
 }

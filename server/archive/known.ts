@@ -4,6 +4,7 @@ import { shown } from "../model/plain-text.ts";
 import { fileList, type Engine } from "./engine.ts";
 import { isPartWhole, partFile, type Manifest, type Part } from "./layout.ts";
 import type { UsedFile } from "./rows.ts";
+import { SCHEMA } from "./schema.ts";
 
 export interface KnownRecord {
   readonly part: Part;
@@ -17,7 +18,7 @@ export interface KnownRecord {
 export interface Held {
   readonly records: ReadonlyMap<string, KnownRecord>;
   readonly parts: readonly Part[];
-  /** Sentences about parts that are damaged: their records are as if the archive had never had them. */
+  /** Sentences about parts that are damaged, or of an older schema: their records are as if the archive had never had them. */
   readonly problems: readonly string[];
 }
 
@@ -28,6 +29,8 @@ export async function readKnown(
   manifest: Manifest | undefined,
   engine: Engine,
 ): Promise<Held> {
+  if (manifest !== undefined && manifest.schema < SCHEMA)
+    return { records: new Map(), parts: [], problems: [older(name, manifest)] };
   const records = new Map<string, KnownRecord>();
   const parts: Part[] = [];
   const problems: string[] = [];
@@ -43,6 +46,12 @@ export async function readKnown(
     for (const [record, known] of found) records.set(record, known);
   }
   return { records, parts, problems };
+}
+
+/** Parts of an older schema lack what this one has, and stand beside no others. */
+function older(name: string, { schema, thou, parts }: Manifest): string {
+  const records = parts.reduce((sum, part) => sum + part.records, 0);
+  return `the archive in ${shown(name)} is of an older thou (${shown(thou)}; its schema is ${schema}, this one writes ${SCHEMA}): of its ${records} ${records === 1 ? "record" : "records"}, those that are under the paths of this export are written anew, others need an export of their own.`;
 }
 
 /** Undefined where the part can't be relied on. */

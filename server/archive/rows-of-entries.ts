@@ -1,6 +1,8 @@
 // What the archive keeps of an entry by itself: that it is there, what it names, what was read. The rest of a record is rows.ts's.
+import { lobingFactor } from "../core/readings/lobing.ts";
 import { allOf, valueIn, type Entry } from "../model/entry.ts";
 import { correct } from "../model/evaluate/readings.ts";
+import { swingsOf } from "../model/evaluate/roundness.ts";
 import { materialOfFeature } from "../model/evaluate/size.ts";
 import { materialOf, type MaterialValue } from "../model/evaluate/material.ts";
 import { SILENT, type Known } from "../model/known.ts";
@@ -169,4 +171,42 @@ function materialFor(
   )?.value?.part;
   const ref = refOf(shop, part);
   return ref === undefined ? SILENT : materialOf(shop, ref);
+}
+
+/** @param start first line of the entry in its file, from 0 */
+export function swingRows(
+  shop: Shop,
+  entry: Entry,
+  start: number,
+  name: string,
+  naming: Naming,
+): readonly Row[] {
+  return swingsOf(entry).flatMap(({ value, span }): readonly Row[] => {
+    if (value === undefined) return [];
+    const { swing, method, lobes, signature } = value;
+    const [gauge, gaugeRecord] = targetOf(shop, value.gauge, naming);
+    const factor = lobingFactor(method, lobes);
+    const isVee = method.kind === "vee";
+    return [
+      [
+        name,
+        entry.ref,
+        start + span.line + 1,
+        value.place ?? null,
+        swing.value,
+        swing.step ?? null,
+        isVee ? "vee" : "three-points",
+        isVee ? method.angle : null,
+        isVee ? method.indicator : null,
+        lobes,
+        factor.valid ? factor.value : null,
+        factor.valid ? swing.value / factor.value : null,
+        gauge,
+        gaugeRecord,
+        value.stage ?? "finished",
+        signature.date ?? null,
+        signature.who ?? null,
+      ],
+    ];
+  });
 }

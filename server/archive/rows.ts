@@ -19,6 +19,7 @@ import {
   entryRows,
   linkRows,
   readingRows,
+  swingRows,
   type Naming,
 } from "./rows-of-entries.ts";
 import type { Row, Rows, Value } from "./schema.ts";
@@ -60,6 +61,9 @@ export function rowsOf(
     links: own.flatMap(({ entry }) => linkRows(shop, entry, name, naming)),
     readings: own.flatMap(({ entry, start }) =>
       readingRows(shop, entry, start, name, naming),
+    ),
+    swings: own.flatMap(({ entry, start }) =>
+      swingRows(shop, entry, start, name, naming),
     ),
     ...resultRows(check, name),
     findings: check.findings.map((finding, index) =>

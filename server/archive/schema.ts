@@ -2,7 +2,7 @@
 // an archive are made from this; rows.ts fills it. A change of a column here is a change of the contract: count SCHEMA up with it.
 
 /** Counts up with every change of a table that a reader could notice. */
-export const SCHEMA = 1;
+export const SCHEMA = 2;
 
 export type ColumnType = "VARCHAR" | "INTEGER" | "DOUBLE" | "BOOLEAN" | "DATE";
 
@@ -18,6 +18,8 @@ export interface Column {
 
 export interface Table {
   readonly name: TableName;
+  /** The schema that brought it; the first where left off. */
+  readonly since?: number;
   /** One row for each of these. */
   readonly rows: string;
   readonly columns: readonly Column[];
@@ -31,6 +33,7 @@ export const TABLE_NAMES = [
   "entries",
   "links",
   "readings",
+  "swings",
   "results",
   "workings",
   "needs",
@@ -222,6 +225,50 @@ export const TABLES: readonly Table[] = [
       ),
       text("gauge_record", "the file that holds the gauge", true),
       number("temperature", "degC", "as the line says; null where it does not"),
+      text(
+        "stage",
+        "`bought`, `pressed`, `roughed`, `finished` or `run`, the unwritten one filled in",
+      ),
+      day("taken", "the day it was taken"),
+      text("taken_by", "who took it", true),
+    ],
+  },
+  {
+    name: "swings",
+    since: 2,
+    rows: "`swing` line of a journal, hole or bore",
+    order: ["line"],
+    columns: [
+      RECORD,
+      ENTRY,
+      whole("line", "line of the file, from 1"),
+      text("place", "place along the length; null where it is not named", true),
+      number(
+        "swing",
+        "m",
+        "how far the pointer went in one turn, as written; on diameter where the method is `three-points`",
+      ),
+      number("step", "m", "size of its last written digit"),
+      text("method", "`vee` or `three-points`"),
+      number("vee_angle", "rad", "included angle of the vee; null without one"),
+      text(
+        "indicator",
+        "where the pointer stood to a vee: `opposite` or `between` its faces; null without one",
+        true,
+      ),
+      whole("lobes", "how often the pointer rose in the turn"),
+      number(
+        "factor",
+        "1",
+        "how much larger the swing is than the radial roundness; null where the method is blind to so many lobes",
+      ),
+      number("roundness", "m", "radial, the swing over the factor; likewise"),
+      text(
+        "gauge",
+        "the gauge, such as `gauge dti-1`; null where none is named or it could not be told",
+        true,
+      ),
+      text("gauge_record", "the file that holds the gauge", true),
       text(
         "stage",
         "`bought`, `pressed`, `roughed`, `finished` or `run`, the unwritten one filled in",

@@ -381,10 +381,42 @@ describe("what goes wrong", () => {
       const refused = await ran(words, cwd);
       expect(refused.code).toBe(2);
       expect(refused.err.replaceAll(/\s+/g, " ")).toContain(
-        `archive was written by a newer thou (${manifest.version}; its schema is 2, this one knows up to 1): install that version, or export to another folder.`,
+        `archive was written by a newer thou (${manifest.version}; its schema is ${SCHEMA + 1}, this one knows up to ${SCHEMA}): install that version, or export to another folder.`,
       );
     }
     expect(await readFile(list, "utf8")).toBe(newer);
+  });
+
+  test("an archive of schema 1 answers its questions, and is made anew by the next export, which says what that leaves out", async () => {
+    const cwd = await folderWith(SHOP);
+    await exported(cwd);
+    // as it was before there were swings
+    const list = path.join(cwd, "archive/archive.json");
+    const { schema, ...rest } = JSON.parse(await readFile(list, "utf8")) as {
+      readonly schema: number;
+      readonly thou: string;
+    };
+    expect(schema).toBe(2);
+    await writeFile(
+      list,
+      JSON.stringify({ schema: 1, ...rest, thou: "0.9.0" }),
+    );
+    await rm(path.join(cwd, "archive/tables/swings"), { recursive: true });
+    const asked = await ran(["ask", "closures"], cwd);
+    expect([asked.code, asked.err]).toEqual([0, ""]);
+    expect(asked.out).toContain("jobs/a.thou");
+
+    const anew = await ran(["export", "jobs/a.thou", "--out", "archive"], cwd);
+    expect(anew.code).toBe(2);
+    expect(anew.err.replaceAll(/\s+/g, " ")).toBe(
+      "thou: the archive in archive is of an older thou (0.9.0; its schema is 1, this one writes 2): of its 4 records, those that are under the paths of this export are written anew, others need an export of their own. ",
+    );
+    expect(anew.out).toContain("holds 1 record.");
+    expect((await exported(cwd)).code).toBe(0);
+    expect(await records(cwd)).toHaveLength(4);
+    expect(JSON.parse(await readFile(list, "utf8"))).toMatchObject({
+      schema: 2,
+    });
   });
 
   test("a part that is missing or cut short is said, and written anew", async () => {

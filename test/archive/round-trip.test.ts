@@ -27,6 +27,25 @@ interface Kept {
 let cwd = "";
 const kept: Kept[] = [];
 
+/** Every form of a swing, and two that no row is kept of: a line that can't be read, and one of the second entry of a name. */
+const TURNED = `job turned
+  opened 2026-02-03
+  units inch
+gauge dti
+part shaft
+part case
+journal one on shaft
+  read 0.8740
+  swing near 0.0006 on vee 60 deg, 3 lobes with dti by AK on 2026-02-04
+  swing far 4 um on vee 90 deg between, 5 lobes as run
+  swing 0.0000 on vee 60 deg, 5 lobes
+  swing 0.0006 on vee 60 deg, 3
+journal one on shaft
+  swing 0.0009 on vee 60 deg, 3 lobes
+bore one in case
+  swing 0.0004 on three points, 9 lobes with other
+`;
+
 const NONE: Kept = { json: { files: [] }, tables: new Map() };
 /** The state that lies on the disk while the tests run. */
 const last = (): Kept => kept.at(-1) ?? NONE;
@@ -36,6 +55,7 @@ const table = (name: string, { tables } = last()): Rows =>
 beforeAll(async () => {
   cwd = await folderWith({
     // what a person may type into a text
+    "turned.thou": TURNED,
     "odd.thou":
       'job odd\n  title "\u0000 \u{1F529} \u202E \\"=1+1\\""\n  opened 0001-01-01 by "\u00E9\u0301"\n  units mm\n',
   });
@@ -74,6 +94,7 @@ async function keep(says: RegExp): Promise<void> {
     needs: "result, number",
     findings: "number",
     readings: "line, number",
+    swings: "line",
     steps: "number",
     concessions: "entry",
     jobs: "record",
@@ -273,6 +294,115 @@ describe("as the text says it", () => {
       isSound(String(row.record)),
     );
     expect(inSound).toHaveLength(values);
+  });
+
+  test("every swing, and the roundness that a check gives for it", async () => {
+    let swings = 0;
+    for (const { file, results } of byName()) {
+      const rows = of(table("swings"), file);
+      swings += rows.length;
+      // of what a part is now, the worst
+      for (const { entry, nominal } of results.filter(
+        ({ kind, status }) => kind === "roundness" && status === "measured",
+      ))
+        expect(
+          rows.filter((row) => row.entry === entry).map((row) => row.roundness),
+          `${file} ${String(entry)}`,
+        ).toContain(nominal);
+    }
+    const lines = (await readFile(path.join(cwd, "turned.thou"), "utf8")).split(
+      "\n",
+    );
+    const turned = of(table("swings"), "turned.thou");
+    expect(turned.map((row) => lines[Number(row.line) - 1]?.trim())).toEqual(
+      lines
+        .map((line) => line.trim())
+        .filter(
+          (line) => /^swing .* lobes/.test(line) && !line.includes("0.0009"),
+        ),
+    );
+    const degree = Math.PI / 180;
+    const near = (value: number): number => expect.closeTo(value, 12) as number;
+    const at = { record: "", line: 0 };
+    const none = {
+      gauge: null,
+      gauge_record: null,
+      taken: null,
+      taken_by: null,
+    };
+    // the factors of a vee of 60°, opposite, and of 90°, between, by the formula in the page of `lobed` written out
+    const between = Math.abs(
+      -1 - Math.cos(5 * (90 + 45) * degree) / Math.sin(45 * degree),
+    );
+    expect(turned.map((row) => ({ ...row, record: "", line: 0 }))).toEqual([
+      {
+        ...at,
+        entry: "journal one",
+        place: "near",
+        swing: near(0.0006 * 0.0254),
+        step: near(0.0001 * 0.0254),
+        method: "vee",
+        vee_angle: near(60 * degree),
+        indicator: "opposite",
+        lobes: 3,
+        factor: near(3),
+        roundness: near(0.0002 * 0.0254),
+        gauge: "gauge dti",
+        gauge_record: "turned.thou",
+        stage: "finished",
+        taken: new Date("2026-02-04"),
+        taken_by: "AK",
+      },
+      {
+        ...at,
+        ...none,
+        entry: "journal one",
+        place: "far",
+        swing: near(4e-6),
+        step: near(1e-6),
+        method: "vee",
+        vee_angle: near(90 * degree),
+        indicator: "between",
+        lobes: 5,
+        factor: near(between),
+        roundness: near(4e-6 / between),
+        stage: "run",
+      },
+      {
+        ...at,
+        ...none,
+        entry: "journal one",
+        place: null,
+        swing: 0,
+        step: near(0.0001 * 0.0254),
+        method: "vee",
+        vee_angle: near(60 * degree),
+        indicator: "opposite",
+        lobes: 5,
+        // blind
+        factor: null,
+        roundness: null,
+        stage: "finished",
+      },
+      {
+        ...at,
+        ...none,
+        entry: "bore one",
+        place: null,
+        swing: near(0.0004 * 0.0254),
+        step: near(0.0001 * 0.0254),
+        method: "three-points",
+        vee_angle: null,
+        indicator: null,
+        lobes: 9,
+        factor: near(2),
+        roundness: near(0.0002 * 0.0254),
+        stage: "finished",
+      },
+    ]);
+    // those of the samples beside them
+    expect(swings).toBeGreaterThan(4);
+    expect(table("swings")).toHaveLength(swings);
   });
 
   test("every step, and how it stands", async () => {

@@ -36,6 +36,7 @@ part case
 journal drive on shaft
   limits 0.8738 to 0.8745
   read 0.87420 0.87410 with mic-1 at 20 C on ${opened}
+  swing 0.0001 on vee 90 deg, 4 lobes on ${opened}
 hole drive in case
   read 1.0003 1.0005 at 20 C
 bush drive in hole drive
