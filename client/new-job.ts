@@ -118,17 +118,9 @@ async function saved(
   { files }: NewJobFiles,
   folder: vscode.Uri,
 ): Promise<vscode.TextDocument | undefined> {
-  const edit = new vscode.WorkspaceEdit();
-  for (const { name, text } of files)
-    // a file that has come meanwhile makes the whole edit fail
-    edit.createFile(vscode.Uri.joinPath(folder, name), {
-      overwrite: false,
-      ignoreIfExists: false,
-      contents: new TextEncoder().encode(text),
-    });
   const [job] = files;
   if (job === undefined) return undefined;
-  if (await vscode.workspace.applyEdit(edit))
+  if (await written(files, folder))
     return vscode.workspace.openTextDocument(
       vscode.Uri.joinPath(folder, job.name),
     );
@@ -136,4 +128,25 @@ async function saved(
     `${job.name} could not be made in ${vscode.workspace.asRelativePath(folder)}: the folder can't be written to, or a file of that name has come meanwhile. The job opens unsaved instead.`,
   );
   return unsaved({ files, caret: { line: 0, character: 0 } });
+}
+
+/** Not by an edit of the workspace: to undo that would remove the record, with all that was written in it since. */
+async function written(
+  files: NewJobFiles["files"],
+  folder: vscode.Uri,
+): Promise<boolean> {
+  const { fs } = vscode.workspace;
+  try {
+    const names = await namesIn(folder);
+    // a file that has come meanwhile keeps all of them from being made
+    if (files.some(({ name }) => names.includes(name))) return false;
+    for (const { name, text } of files)
+      await fs.writeFile(
+        vscode.Uri.joinPath(folder, name),
+        new TextEncoder().encode(text),
+      );
+    return true;
+  } catch {
+    return false;
+  }
 }

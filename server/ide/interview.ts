@@ -92,6 +92,7 @@ export function interviewed<T>(
 ): Next | { readonly value: T } {
   const interview = begin();
   let accepted = 0;
+  let isAgain = false;
   let asked = interview.next();
   for (const answer of answers) {
     if (asked.done === true) break;
@@ -99,7 +100,8 @@ export function interviewed<T>(
     if (answer.key !== key) break;
     const next = interview.next(answer.values);
     asked = next;
-    if (isRefused(next, key)) break;
+    isAgain = isRefused(next, key);
+    if (isAgain) break;
     accepted++;
   }
   if (asked.done === true) return { value: asked.value };
@@ -110,10 +112,21 @@ export function interviewed<T>(
       ...ask,
       isKept,
       step,
-      of: Math.max(step, stepsToTheEnd(interview, asked.value, accepted)),
+      of: isAgain
+        ? stepsAsFirstAsked(begin, answers.slice(0, accepted))
+        : Math.max(step, stepsToTheEnd(interview, asked.value, accepted)),
     },
     accepted,
   };
+}
+
+/** A question that is asked again shows what was refused, and from that nobody could go on. */
+function stepsAsFirstAsked<T>(
+  begin: () => Interview<T>,
+  accepted: readonly Answer[],
+): number {
+  const before = interviewed(begin, accepted);
+  return "question" in before ? before.question.of : accepted.length;
 }
 
 function isRefused<T>(

@@ -120,10 +120,15 @@ function judged(results: readonly Result[], first: Result): Standing {
   };
 }
 
-function needText({ needs }: Result): string {
+function needText({ entry, needs }: Result): string {
   const [need, ...others] = needs;
   if (need === undefined) return "not known";
-  return `needs ${need.text}${others.length === 0 ? "" : ` and ${others.length} more`}`;
+  return `needs ${withoutName(need.text, entry)}${others.length === 0 ? "" : ` and ${others.length} more`}`;
+}
+
+/** "a reading as roughed" of "a reading of bore front as roughed", where the name stands before it: a narrow side bar has no room for it. */
+export function withoutName(text: string, ref: string): string {
+  return text.replace(` of ${ref}`, "");
 }
 
 /** How a step stands. */
@@ -156,9 +161,11 @@ export function stepStanding(shop: Shop, ref: string): Standing {
     return { state: "failed", detail: "found failed: to be done again" };
   if (ready.nominal === 1)
     return { state: "ready", detail: joined("next", step.text ?? "") };
-  const reason = ready.text.replace(/^waits: /u, "");
+  const reason = ready.text
+    .replace(/^waits: /u, "")
+    .replaceAll(/(step \S+) to be done/gu, "$1");
   return isNext
-    ? { state: "blocked", detail: `next, but not yet: ${reason}` }
+    ? { state: "blocked", detail: `not yet: ${reason}` }
     : { state: "waits", detail: `waits: ${reason}` };
 }
 

@@ -13,27 +13,28 @@ import {
   isFeature,
   standingOf,
   stepStanding,
+  withoutName,
   type Standing,
 } from "./overview-standing.ts";
 
 /** What can be done now, or could but for what is in its way. */
 export function nextIn(view: View): readonly OverviewItem[] {
   const { shop } = view;
-  return orderOf(shop, "").next.map((ref) =>
-    itemOf(
-      view,
-      "Next",
-      ref,
-      gateOf(shop, ref).wanting.map(({ ref: wants, text }) => ({
-        id: `Next/${ref}/${text}`,
-        label: plain(text),
-        detail: "in the way",
-        state: "blocked" as const,
-        ...placed(view, wants),
-        children: [],
-      })),
-    ),
-  );
+  return orderOf(shop, "").next.map((ref) => {
+    const wanting = gateOf(shop, ref).wanting.map(({ ref: wants, text }) => ({
+      id: `Next/${ref}/${text}`,
+      label: plain(text),
+      detail: "",
+      state: "blocked" as const,
+      ...placed(view, wants),
+      children: [],
+    }));
+    const item = itemOf(view, "Next", ref, wanting);
+    // a line each below says what
+    return item.state === "blocked" && 0 < wanting.length
+      ? { ...item, detail: `not yet: ${wanting.length} in the way` }
+      : item;
+  });
 }
 
 export function nextText(shop: Shop): string {
@@ -46,7 +47,7 @@ export function nextText(shop: Shop): string {
       const { state, detail } = stepStanding(shop, ref);
       return state === "ready"
         ? `Next: ${ref}.`
-        : `Next: ${ref}, but ${detail.replace(/^next, but /u, "")}.`;
+        : `Next: ${ref}, but ${detail}.`;
     })
     .join(" ");
 }
@@ -70,7 +71,7 @@ export function toMeasureIn(view: View): readonly OverviewItem[] {
       );
     }
     if (entry.kind === "bush" && lacksSize(shop, entry))
-      found.set(ref, "neither limits nor a reading of its od");
+      found.set(ref, "its od: no limits, no reading");
   }
   for (const { ref } of own) {
     for (const { kind, status, needs } of resultsOf(shop, ref)) {
@@ -81,7 +82,7 @@ export function toMeasureIn(view: View): readonly OverviewItem[] {
         const standing = standings.get(need.ref);
         // what is cut and read is past being read as roughed
         if (standing === undefined || standing.state === "to-cut")
-          found.set(need.ref, need.text);
+          found.set(need.ref, withoutName(need.text, need.ref));
       }
     }
   }

@@ -178,6 +178,22 @@ async function walk(page, folder, shoot) {
   );
   await told("5 taken");
 
+  // whoever undoes more than was meant still has the files, and all of it again
+  for (let times = 0; times < 12; times++)
+    await page.keyboard.press("Control+KeyZ");
+  await page.locator(".tab.active.dirty").waitFor();
+  assert.deepEqual((await readdir(folder)).sort(), [RECORD, "crib.thou"]);
+  for (let times = 0; times < 12; times++)
+    await page.keyboard.press("Control+KeyY");
+  await until("it is there again", async () => {
+    await page.keyboard.press("Control+KeyS");
+    return (
+      new RegExp(`^ {2}ream with ${SERVES}$`, "m").test(await record()) ||
+      undefined
+    );
+  });
+  await told("5b undone and done again");
+
   await runByKeys(page, "Thou: Make Job Sheet");
   const sheet = await until("the sheet", async () =>
     (await readdir(folder)).find((name) => name.endsWith(".html")),

@@ -7,6 +7,7 @@ import {
 } from "../../core/quantity/exact.ts";
 import type { System } from "../../core/quantity/show.ts";
 import { unitOf } from "../../core/quantity/units.ts";
+import { sayLetters, withDigits } from "../../../grammar/digit-letters.ts";
 
 /** The units that a reading may be in, as a line of a record says them. */
 export type ReadingUnit =
@@ -31,6 +32,11 @@ export function readTyped(text: string): Typed | { readonly fault: string } {
   const match = /^([+-]?) *(\d*)([.,]?)(\d*) *(\D*)$/u.exec(plain);
   const [, sign = "", whole = "", mark = "", part = "", word = ""] =
     match ?? [];
+  const digitsOnly = withDigits(plain);
+  if (digitsOnly !== plain && /^[\d.,]+$/u.test(digitsOnly))
+    return {
+      fault: `${sayLetters(shown, digitsOnly).message} Measure again, or type it so.`,
+    };
   if (match === null || whole + part === "")
     return {
       fault: /\d\/\d/u.test(plain)

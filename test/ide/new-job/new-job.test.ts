@@ -100,6 +100,21 @@ describe("Enter, Enter, Enter", () => {
     expect(new Set(asked.map(({ of }) => of))).toEqual(new Set([asked.length]));
   });
 
+  test("goes on where an answer was refused, and says no less of what is to come", () => {
+    const { asked } = made((question) =>
+      question.kind === "text" ? ["?"] : asOffered(question),
+    );
+    const refused = asked.filter(
+      (question) => question.kind === "text" && question.fault !== null,
+    );
+    expect(refused.length).toBeGreaterThan(2);
+    for (const { key, step, of } of refused)
+      expect(asked.find((each) => each.key === key)).toMatchObject({
+        step,
+        of,
+      });
+  });
+
   test("is this, to the letter", () => {
     const { files, caret } = made(asOffered).files;
     expect(files.map(({ name }) => name)).toEqual([

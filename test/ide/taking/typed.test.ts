@@ -41,6 +41,8 @@ describe("a reading", () => {
     ["\u{2212}0.8743", "below nought"],
     ["0.0000", "nought"],
     ["ERR", "`ERR` is not a reading"],
+    ["O.8743", "has a letter where a digit belongs: write `0.8743`"],
+    ["0.874l", "write `0.8741`"],
     ["0.8743 furlongs", "no unit of length"],
     ["0.8743 F", "no unit of length"],
     ["1.234,5", "not a reading"],
