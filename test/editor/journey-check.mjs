@@ -181,7 +181,10 @@ async function walk(page, folder, shoot) {
   // whoever undoes more than was meant still has the files, and all of it again
   for (let times = 0; times < 12; times++)
     await page.keyboard.press("Control+KeyZ");
-  await page.locator(".tab.active.dirty").waitFor();
+  await until("what was taken is undone", async () => {
+    await page.keyboard.press("Control+KeyS");
+    return /^ {2}read /m.test(await record()) ? undefined : true;
+  });
   assert.deepEqual((await readdir(folder)).sort(), [RECORD, "crib.thou"]);
   for (let times = 0; times < 12; times++)
     await page.keyboard.press("Control+KeyY");

@@ -1,6 +1,6 @@
 // The hook of docs/review.md, put in place as the page says and run by git itself on real commits, with the command line as it ships.
 import { execFile } from "node:child_process";
-import { readFile } from "node:fs/promises";
+import { readFile, readdir } from "node:fs/promises";
 import path from "node:path";
 import { beforeAll, describe, expect, test } from "vitest";
 import { folderWith } from "../cli/in-process.ts";
@@ -250,12 +250,18 @@ describe("the CI job", () => {
       "clone",
     );
     const at = path.join(root, "docs/review/check-changes");
-    const { code, said } = await shell(
-      path.join(clones, "clone"),
-      `sh '${at}' origin/main`,
-    );
+    const cwd = path.join(clones, "clone");
+    // of a job before, in a folder that is used again
+    await write(cwd, "comment.md", "of another change");
+    const { code, said } = await shell(cwd, `sh '${at}' origin/main`);
     expect(code).toBe(2);
     expect(said.replaceAll(/\s+/gu, " ")).toContain("git fetch --unshallow");
+    expect(said).not.toContain("fatal:");
+    expect((await readdir(cwd)).sort()).toEqual([
+      ".git",
+      "crib.thou",
+      "pump.thou",
+    ]);
     const none = await shell(clones, `sh '${at}'`);
     expect(none.code).not.toBe(0);
     expect(none.said).toContain("name what the change is to go into");
