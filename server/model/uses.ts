@@ -116,12 +116,8 @@ function circlesIn(
   files: readonly FileEntries[],
   known: Known,
 ): ReadonlyMap<string, ReadonlySet<string>> {
-  const there = new Set(files.map(({ path }) => path));
   const nextTo = new Map(
-    files.map((file) => [
-      file.path,
-      [...known.usesIn(file).paths].filter((path) => there.has(path)),
-    ]),
+    files.map((file) => [file.path, [...known.usesIn(file).paths]]),
   );
   const order = new Map<string, number>();
   const lowest = new Map<string, number>();
@@ -131,7 +127,7 @@ function circlesIn(
     if (to !== undefined && to < (lowest.get(path) ?? to + 1))
       lowest.set(path, to);
   };
-  for (const start of there) {
+  for (const start of nextTo.keys()) {
     const trail: { readonly path: string; at: number }[] = [];
     const enter = (path: string): void => {
       order.set(path, order.size);

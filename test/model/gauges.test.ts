@@ -92,6 +92,15 @@ describe("ratio", () => {
     expect(Number(inch?.nominal)).toBeCloseTo(Number(mm?.nominal), 9);
   });
 
+  test("of no tolerance that leaves nothing", () => {
+    const found = checkText(
+      job("  uncertainty 0.00004\n", "inch", "0.8742 to 0.8742"),
+    );
+    expect(
+      found.results.filter(({ kind }) => kind === "ratio").map(({ of }) => of),
+    ).toEqual(["fit front"]);
+  });
+
   test("needs the gauge's uncertainty, and is silent of what it does not read", () => {
     const found = checkText(job("  resolution 0.00001\n"));
     expect(
