@@ -73,3 +73,22 @@ test("a bush that stands out is told first, of a blind hole as well", () => {
       "bush front stands out of hole front",
     );
 });
+
+test("of a boss that is split along its axis nothing is asked, and of one of which that can't be read nothing is said", () => {
+  const said = (split: string): string | undefined =>
+    resultOf(
+      checkText(
+        press("depth 1.250 through", "length 1.250").replace(
+          "  material iron-grey\n",
+          split,
+        ),
+      ),
+      "press front",
+      "contact-pressure",
+    )?.text;
+  expect(said("")).toBe("needs the material of part case");
+  expect(said("  split along\n")).toBe(
+    "not valid here, because the boss is split along its axis and is no closed ring",
+  );
+  expect(said("  split alnog\n")).toBe("waits for a line that can't be read");
+});

@@ -1,5 +1,10 @@
 // Results of a journal, a hole or a running bore.
-import { showLength } from "../../core/quantity/show.ts";
+import {
+  showLength,
+  significant,
+  type System,
+} from "../../core/quantity/show.ts";
+import type { Taper } from "../../core/readings/form.ts";
 import { featureSize } from "../evaluate/bore.ts";
 import { settings } from "../evaluate/settings.ts";
 import { roundnessOf } from "../evaluate/roundness.ts";
@@ -52,13 +57,17 @@ function sizeSketches(shop: Shop, ref: string): readonly Sketch[] {
   if (taper !== undefined)
     sketches.push(
       sketch("taper", size, () =>
-        oneLength(
-          ref,
-          "taper",
-          taper.difference,
-          shop,
-          step,
-          "largest − smallest mean of the places",
+        withSlope(
+          oneLength(
+            ref,
+            "taper",
+            taper.difference,
+            shop,
+            step,
+            "largest − smallest mean of the places",
+          ),
+          taper,
+          settings(shop, "job").system,
         ),
       ),
     );
@@ -132,6 +141,28 @@ function verdictOfSize(shop: Shop, ref: string, size: Size): Result["verdict"] {
   const limits = valueIn(entryOf(shop, ref), "LimitsFact");
   if (limits === undefined || size.from === "limits") return "none";
   return judgeEstimate(shop, size, limits, undefined).verdict;
+}
+
+/** A taper over the distance between its two places, where both say where along the axis they lie. */
+function withSlope(
+  result: Result,
+  { difference, perLength }: Taper,
+  system: System,
+): Result {
+  if (perLength === undefined || perLength === 0) return result;
+  const slope = `${significant(perLength * 1000, 2)} per mille`;
+  return {
+    ...result,
+    text: `${result.text}, ${slope}`,
+    working: [
+      ...result.working,
+      {
+        formula: "taper per length = taper / distance of the two places",
+        with: `${result.text} / ${showLength(difference / perLength, system)} = ${slope}`,
+        source: "",
+      },
+    ],
+  };
 }
 
 function oneLength(
