@@ -10,7 +10,7 @@ import {
 } from "../model/evaluate/index-of.ts";
 import { pressOfBore } from "../model/evaluate/press.ts";
 import { featureSize } from "../model/evaluate/bore.ts";
-import { journalAsMet } from "../model/evaluate/roundness.ts";
+import { journalAsMet, lobesTake } from "../model/evaluate/roundness.ts";
 import { sizeVerdict } from "../model/evaluate/size.ts";
 import { wanted } from "../model/evaluate/wanted.ts";
 import { nameOf } from "../model/reference.ts";
@@ -154,7 +154,7 @@ function forFit(subject: Subject, fit: string): Held | undefined {
   if (want?.known !== true || journal === undefined) return undefined;
   const met = journalAsMet(shop, journal);
   if (!met.known) return undefined;
-  const { size, greatest } = met.value;
+  const { size, greatest, lobes } = met.value;
   const window = lineWindow([
     {
       least: size.low,
@@ -169,6 +169,7 @@ function forFit(subject: Subject, fit: string): Held | undefined {
     system,
     want.value.step,
   );
+  const take = lobesTake(lobes, system);
   const over =
     size.status === "measured"
       ? `${journal} as read`
@@ -179,7 +180,7 @@ function forFit(subject: Subject, fit: string): Held | undefined {
       each === undefined || each.high < each.low
         ? "no one size"
         : showRange(each.low, each.high, system, size.step),
-    note: `clearance ${text} over ${over}`,
+    note: `clearance ${text} over ${over}${take === "" ? "" : `; ${take}, as measured`}`,
   };
 }
 

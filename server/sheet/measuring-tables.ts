@@ -7,6 +7,8 @@ import { hostOf, placesOf } from "../model/evaluate/size.ts";
 import { entryOf, refsOfKind } from "../model/shop.ts";
 import type { Subject } from "./facts.ts";
 import { el, type Child, type Markup } from "../markup/html.ts";
+import { blank, inOrOut } from "./blanks.ts";
+import { swingTable } from "./swing-table.ts";
 import { table } from "./table.ts";
 import {
   bushHeldAgainst,
@@ -132,6 +134,7 @@ export function featureTable(
       rows,
       "fill",
     ),
+    swingTable(subject, ref, isStaged),
   );
 }
 
@@ -176,24 +179,4 @@ function lengthText({ shop, system }: Subject, ref: string): string {
   return length === undefined
     ? ""
     : `length ${showRange(length.low, length.high, system, length.step)}`;
-}
-
-/** A line to write on. */
-export function blank(wide = false): Markup {
-  return el("span", { class: wide ? "line long" : "line" });
-}
-
-/** A box to tick. */
-export function box(): Markup {
-  return el("span", { class: "box" });
-}
-
-/** Boxes for the verdict of the one who reads. */
-export function inOrOut(): Markup {
-  return el(
-    "div",
-    { class: "verdict" },
-    el("span", {}, box(), " in"),
-    el("span", {}, box(), " out"),
-  );
 }

@@ -54,6 +54,7 @@ thead th { font-size: 9pt; border-bottom-width: 0.5mm; vertical-align: bottom; }
 .box { display: inline-block; width: 4.2mm; height: 4.2mm; border: 0.35mm solid #000; vertical-align: -0.8mm; text-align: center; font: bold 10pt/3.6mm ${FONT}; }
 .line { display: inline-block; width: 24mm; border-bottom: 0.25mm solid #000; height: 1.3em; vertical-align: baseline; }
 .long { width: 46mm; }
+.angle { width: 10mm; }
 .sign { white-space: nowrap; margin-top: 1mm; }
 .pair { margin-top: 2mm; break-inside: avoid; }
 figure { margin-top: 3mm; break-inside: avoid; }

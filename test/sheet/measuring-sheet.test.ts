@@ -1,7 +1,7 @@
 // The measuring sheet: a table for every size to read, with what to hold the readings against. The limits are worked out by hand.
 import { describe, expect, test } from "vitest";
 import { soundSamples } from "../samples.ts";
-import { readPage } from "./read-page.ts";
+import { readPage, rowsOf, textOf } from "./read-page.ts";
 import { sheetsOf, sheetsOfSample } from "./sheets.ts";
 
 describe.each(soundSamples)("$path", ({ path }) => {
@@ -93,4 +93,112 @@ test("each row has four angles, a gauge, a temperature, a day, initials and a ve
       each.childNodes.every((cell) => cell.nodeName === "td"),
   );
   expect(rows.length).toBe(3);
+});
+
+describe("the swing of a pointer", () => {
+  const job = (swings: string, bore = ""): string =>
+    `job a
+  units inch
+gauge dti-1
+part shaft
+part case
+journal j on shaft
+  limits 0.8740 to 0.8745
+${swings}bore b in case
+${bore}fit f of journal j in bore b
+  want 0.0008 to 0.0016
+`;
+  /** The cells of the rows of the tables of swings. */
+  const rows = (text: string): readonly (readonly string[])[] =>
+    readPage(sheetsOf(text).blank)
+      .elements.filter(
+        (each) =>
+          each.tagName === "table" &&
+          /^PlaceSwing|^PlaceAsSwing/.test(textOf(each)),
+      )
+      .flatMap(rowsOf);
+
+  test("that is not measured has lines to write on: two for a journal in a vee, two for a bore on three points", () => {
+    const vee = ["", "", "in a vee of °", "", "", "", "", ""];
+    const points = ["", "", "on three points", "", "", "", "", ""];
+    expect(rows(job(""))).toEqual([vee, vee, points, points]);
+  });
+
+  test("that is measured stands there with what it shows, and a line for the next", () => {
+    expect(
+      rows(
+        job(
+          "  swing near 0.0006 on vee 60 deg, 3 lobes with dti-1 by AK on 2026-11-02\n  swing 0.0000 on vee 60 deg, 5 lobes\n",
+          "  swing 0.0004 on three points, 3 lobes\n",
+        ),
+      ),
+    ).toEqual([
+      // 0.0006 over the 3.00 of a vee of 60°
+      [
+        "near",
+        "0.0006 in",
+        "in a vee of 60°",
+        "3",
+        "dti-1",
+        "2026-11-02",
+        "AK",
+        "0.00020 in, measured",
+      ],
+      [
+        "",
+        "0.0000 in",
+        "in a vee of 60°",
+        "5",
+        "",
+        "",
+        "",
+        "not shown: this way is blind to 5 lobes",
+      ],
+      ["", "", "in a vee of °", "", "", "", "", ""],
+      // over the 2 of three points
+      [
+        "",
+        "0.0004 in",
+        "on three points",
+        "3",
+        "",
+        "",
+        "",
+        "0.00020 in, measured",
+      ],
+      ["", "", "on three points", "", "", "", "", ""],
+    ]);
+  });
+
+  test("of a bore that is cut says at which stage it was", () => {
+    const cut = `${job("", "  swing 0.0004 on three points, 3 lobes as roughed\n")}line l\n  bore b from 0 to 1\n`;
+    expect(
+      rows(cut)
+        .slice(2)
+        .map((cells) => cells.slice(0, 4)),
+    ).toEqual([
+      ["", "roughed", "0.0004 in", "on three points"],
+      ["", "", "", "on three points"],
+    ]);
+  });
+
+  // 0.8745 + 0.0002 + 0.0008 to 0.8740 + 0.0016: the journal is foretold from its limits, its lobes are measured
+  test("counts in what a bore is held against, and is told apart from a size that nobody has read", () => {
+    const { text } = readPage(
+      sheetsOf(job("  swing 0.0006 on vee 60 deg, 3 lobes\n")).blank,
+    );
+    expect(text).toContain(
+      "For fit f: 0.8755 to 0.8756 in (clearance 0.0008 to 0.0016 in over the limits of journal j, not yet read; its 3 lobes take 0.00020 in, as measured)",
+    );
+  });
+
+  test("has no place on a reamer, a pilot or a bush", () => {
+    const { text } = readPage(
+      sheetsOf(
+        "shop a\n  units inch\nreamer r\n  size 0.875\npilot p\n  od 0.875\n",
+      ).blank,
+    );
+    expect(text).toContain("Reamer r");
+    expect(text).not.toContain("Turned");
+  });
 });

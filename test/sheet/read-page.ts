@@ -56,3 +56,29 @@ export function squeezed(text: string): string {
 export function attribute(element: Element, name: string): string | undefined {
   return element.attrs.find((each) => each.name === name)?.value;
 }
+
+/** All that a person reads in an element. */
+export function textOf(element: Element): string {
+  const texts = (node: Node): string =>
+    "value" in node
+      ? node.value
+      : "childNodes" in node
+        ? node.childNodes.map(texts).join("")
+        : "";
+  return oneLine(texts(element));
+}
+
+/** The cells of a table's body, row by row. */
+export function rowsOf(table: Element): readonly (readonly string[])[] {
+  const below = (node: Node, name: string): readonly Element[] =>
+    "childNodes" in node
+      ? node.childNodes.flatMap((each) =>
+          "tagName" in each && each.tagName === name
+            ? [each]
+            : below(each, name),
+        )
+      : [];
+  return below(table, "tbody").flatMap((body) =>
+    below(body, "tr").map((row) => below(row, "td").map(textOf)),
+  );
+}

@@ -247,13 +247,17 @@ export function lobesOfBoth(
 export function journalAsMet(
   shop: Shop,
   ref: string,
-): Known<{ readonly size: Size; readonly greatest: number }> {
+): Known<{
+  readonly size: Size;
+  readonly greatest: number;
+  readonly lobes: Lobes;
+}> {
   const size = sizeOf(shop, ref);
   if (!size.known) return size;
   const lobes = lobesOf(shop, ref, size.value);
   if (!lobes.known) return lobes;
   const greatest = size.value.high + lobes.value.taken;
-  return known({ size: size.value, greatest });
+  return known({ size: size.value, greatest, lobes: lobes.value });
 }
 
 /** Why the lobes count, with the numbers; nothing where there are none. */

@@ -1,0 +1,91 @@
+// The swings of a size on a measuring sheet: those that were measured, word for word with the roundness that each shows, and lines to write
+// the next ones on. A form that is not measured is left blank: none is foretold.
+import { lobingFactor } from "../core/readings/lobing.ts";
+import { showLength } from "../core/quantity/show.ts";
+import { swingsOf, turnedWords } from "../model/evaluate/roundness.ts";
+import { entryOf } from "../model/shop.ts";
+import type { Swing } from "../model/values.ts";
+import { el, type Child, type Markup } from "../markup/html.ts";
+import type { Subject } from "./facts.ts";
+import { table } from "./table.ts";
+
+/** What takes a swing: no bush by itself, and no tool. */
+const TURNED = /^(?:journal|hole|bore) /u;
+
+/** @param isStaged it is read at several stages, so that each swing says its own */
+export function swingTable(
+  subject: Subject,
+  ref: string,
+  isStaged: boolean,
+): Markup | undefined {
+  const entry = entryOf(subject.shop, ref);
+  if (entry === undefined || !TURNED.test(ref)) return undefined;
+  const isOutside = ref.startsWith("journal ");
+  const measured = swingsOf(entry).flatMap(({ value }) => value ?? []);
+  const empty: readonly Child[] = [
+    "",
+    ...(isStaged ? [""] : []),
+    "",
+    isOutside
+      ? ["in a vee of ", el("span", { class: "line angle" }), "°"]
+      : "on three points",
+    "",
+    "",
+    "",
+    "",
+    "",
+  ];
+  return el(
+    "div",
+    {},
+    el(
+      "p",
+      { class: "small heads" },
+      isOutside
+        ? "Turned once in a vee, an indicator opposite: how far it went from least to most, and how often it rose."
+        : "A gauge of three contacts turned once: how far it went from least to most, and how often it rose.",
+    ),
+    table(
+      [
+        { head: "Place", percent: 9 },
+        ...(isStaged ? [{ head: "As", percent: 10 }] : []),
+        { head: "Swing", percent: 12 },
+        { head: "Turned", percent: 21 },
+        { head: "Lobes", percent: 8 },
+        { head: "Gauge" },
+        { head: "Date", percent: 11 },
+        { head: "By", percent: 6 },
+        { head: "Roundness", percent: 16 },
+      ],
+      [
+        ...measured.map((swing) => rowOf(subject, swing, isStaged)),
+        empty,
+        ...(measured.length === 0 ? [empty] : []),
+      ],
+      "fill",
+    ),
+  );
+}
+
+function rowOf(
+  { system }: Subject,
+  swing: Swing,
+  isStaged: boolean,
+): readonly Child[] {
+  const { place, method, lobes, gauge, stage, signature } = swing;
+  const { value, step } = swing.swing;
+  const factor = lobingFactor(method, lobes);
+  return [
+    el("b", {}, place ?? ""),
+    ...(isStaged ? [stage ?? "finished"] : []),
+    showLength(value, system, step),
+    turnedWords(method),
+    String(lobes),
+    gauge?.name ?? "",
+    signature.date ?? "",
+    signature.who ?? "",
+    factor.valid
+      ? `${showLength(value / factor.value, system, step === undefined ? undefined : step / 10)}, measured`
+      : `not shown: this way is blind to ${String(lobes)} lobes`,
+  ];
+}
