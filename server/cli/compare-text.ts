@@ -3,6 +3,7 @@ import type { Change, Tendency } from "../compare/changes.ts";
 import {
   changeWords,
   findingWords,
+  onceEach,
   summaryWords,
   tailOf,
   whatOf,
@@ -41,16 +42,16 @@ function recordText(
     ...[...entries].flatMap(([entry, list]) =>
       entryText(entry, list, columns, paint),
     ),
-    ...changes.come.map((finding) =>
-      wrapIndented(
-        `${painted(finding.tendency, paint)(shown(findingWords(finding, true)))}: ${shown(finding.message)}`,
-        columns,
-        "  ",
-        "    ",
+    ...onceEach(
+      changes.come.map(
+        (finding) =>
+          `${painted(finding.tendency, paint)(shown(findingWords(finding, true)))}: ${shown(finding.message)}`,
       ),
-    ),
-    ...changes.gone.map(
-      (finding) => `  ${paint.dim(shown(findingWords(finding, false)))}`,
+    ).map((line) => wrapIndented(line, columns, "  ", "    ")),
+    ...onceEach(
+      changes.gone.map(
+        (finding) => `  ${paint.dim(shown(findingWords(finding, false)))}`,
+      ),
     ),
   ].join("\n");
 }

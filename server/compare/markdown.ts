@@ -4,6 +4,7 @@ import type { FindingChange } from "./changes.ts";
 import {
   changeWords,
   findingWords,
+  onceEach,
   summaryWords,
   tailOf,
   whatOf,
@@ -42,10 +43,10 @@ function recordMarkdown({
     const what = change.what === "entry" ? "" : ` ${escaped(whatOf(change))}`;
     return `| **${escaped(change.entry)}**${what} | ${escaped(before)} | ${escaped(after)} | ${tailOf(change).map(marked).join(", ")} |`;
   });
-  const findings = [
+  const findings = onceEach([
     ...changes.come.map((each) => findingMarkdown(each, true)),
     ...changes.gone.map((each) => findingMarkdown(each, false)),
-  ];
+  ]);
   return [
     head,
     ...(rows.length === 0

@@ -3,7 +3,13 @@
 import { blocks, escaped, list, table } from "../markup/markdown.ts";
 import { groupedBy } from "../model/groups.ts";
 import type { Change, FindingChange, RecordChanges } from "./changes.ts";
-import { changeWords, findingWords, tailOf, whatOf } from "./wording.ts";
+import {
+  changeWords,
+  findingWords,
+  onceEach,
+  tailOf,
+  whatOf,
+} from "./wording.ts";
 
 export interface ComparisonPage {
   readonly name: string;
@@ -43,14 +49,14 @@ export function comparisonPage(page: ComparisonPage): string {
     }. ${summary(changes)}`,
     ...notes,
     worse.length === 0 ? "" : "## Worse",
-    list(worse),
+    list(onceEach(worse)),
     0 < entries.size ? "## What changed" : "",
     ...[...entries].flatMap(([entry, of]) => [
       `### ${linked(entry, page)}${entryNote(of)}`,
       changesTable(of),
     ]),
     findings.length === 0 ? "" : "## Other findings",
-    list(findings),
+    list(onceEach(findings)),
   ).concat("\n");
 }
 

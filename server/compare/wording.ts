@@ -1,5 +1,6 @@
 // A change in words: what both reports say alike. How it is laid out is theirs.
 import type { Change, FindingChange, RecordChanges } from "./changes.ts";
+import { groupedBy } from "../model/groups.ts";
 import type { Standing } from "./items.ts";
 
 /** A record as it was compared: what it is called, and where it was found at each time. */
@@ -64,6 +65,13 @@ export function findingWords(
     entry === null ? "" : ` at ${entry}`,
     accepted === null ? "" : `, by concession ${accepted}`,
   ].join("");
+}
+
+/** Lines that are alike as one, with how often they stand: of a journal off its limits each value is found, and many read the same. */
+export function onceEach(lines: readonly string[]): readonly string[] {
+  return [...groupedBy(lines, (line) => line)].map(([line, { length }]) =>
+    length === 1 ? line : `${line} (${String(length)} times)`,
+  );
 }
 
 /** "2 records compared, 1 of them changed: 3 things are worse." */

@@ -65,10 +65,7 @@ export function toMeasureIn(view: View): readonly OverviewItem[] {
     const standing = standings.get(ref);
     if (standing?.state === "to-measure") {
       const expected = standing.detail.replace(/^to measure(?:; )?/u, "");
-      found.set(
-        ref,
-        expected === "" ? "no reading yet" : `no reading yet; ${expected}`,
-      );
+      found.set(ref, expected === "" ? "no reading yet" : expected);
     }
     if (entry.kind === "bush" && lacksSize(shop, entry))
       found.set(ref, "its od: no limits, no reading");

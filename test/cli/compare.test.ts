@@ -336,4 +336,26 @@ describe("how it reads", () => {
     );
     expect(out).not.toContain("](javascript:");
   });
+
+  test("findings that read alike are one line, and say how many they are", async () => {
+    const cwd = await yard({ "pump.thou": JOB, "crib.thou": CRIB });
+    await writeFile(
+      path.join(cwd, "pump.thou"),
+      WORN.replace("0.8737 0.8736", "0.8737 0.8736 0.8737 0.8737"),
+    );
+    const linesOf = async (...form: readonly string[]) => {
+      const { out } = await thou(["compare", "HEAD", ...form], {
+        cwd,
+        ...real,
+        columns: 500,
+      });
+      return out
+        .split("\n")
+        .filter((line) => line.includes("new error reading-off-limits"))
+        .map((line) => line.match(/: 0\.\d+|\(\d times\)$/gu));
+    };
+    const each = [[": 0.8737", "(3 times)"], [": 0.8736"]];
+    expect(await linesOf()).toEqual(each);
+    expect(await linesOf("--format", "markdown")).toEqual(each);
+  });
 });

@@ -130,7 +130,7 @@ test("a journal that is not read is to measure, and is what the cut waits for", 
     "  step ream: not yet: 1 in the way",
     "    journal front is not measured: ",
     "To measure: 2",
-    "  journal front: no reading yet; 0.8740 to 0.8745 in expected",
+    "  journal front: 0.8740 to 0.8745 in expected",
   ]);
   expect(overview.next).toBe(
     "Next: step ream, but not yet: journal front is not measured.",
