@@ -12,6 +12,7 @@ import {
   type Graph,
 } from "./graph.ts";
 import type { FileEntries } from "./file-entries.ts";
+import { kindOf } from "./reference.ts";
 import type { RefSite } from "./values.ts";
 
 export interface Shop {
@@ -93,7 +94,8 @@ export function headOf(shop: Shop, ref: string): readonly string[] {
 export function isLoose(shop: Shop, ref: string): boolean {
   const loose = readInput(shop.graph, "loose", "") as
     readonly string[] | undefined; // only setTables sets it
-  const [kind = "", name = ""] = ref.split(" ");
+  const kind = kindOf(ref);
+  const name = ref.slice(kind.length + 1);
   return loose?.some((each) => each === name || each === `${kind} *`) === true;
 }
 
@@ -142,7 +144,6 @@ export function resolve(
   const named =
     (readInput(shop.graph, "name", site.name) as
       readonly string[] | undefined) ?? []; // only setTables sets such keys
-  const kindOf = (ref: string): string => ref.slice(0, ref.indexOf(" "));
   const taken = named.filter((ref) =>
     site.kind === undefined
       ? (site.takes as readonly string[]).includes(kindOf(ref))
