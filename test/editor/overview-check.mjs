@@ -36,7 +36,11 @@ export const overviewChecks = [
         await said("journal front"),
         /^journal front, in, \d.*, measured/,
       );
-      assert.match(await said("step ream"), /not yet: journal rear is not/);
+      assert.match(
+        await said("step ream"),
+        /^step ream, not yet: 1 in the way/,
+      );
+      assert.match(await said("journal rear is"), /^journal rear is not meas/);
       await shoot("overview");
     },
   },
