@@ -141,6 +141,8 @@ function answersTo(line: string): readonly Answer[] {
   const read = readClass(code, words);
   if (!read.valid) return refuse(read.because + didYouMean(read.near));
   const unitWord = words.slice(0, -1).join(" ");
+  if (words.slice(0, -1).some((word) => parseClass(word).valid))
+    return refuse("a fit is one word, its hole first, as in 25 mm H7/f7");
   const unit = unitOf(unitWord === "" ? OWN_UNIT[read.value.system] : unitWord);
   if (unit?.tenths === undefined)
     return refuse(`${unitWord} is no unit of length: write mm or in`);
@@ -148,6 +150,11 @@ function answersTo(line: string): readonly Answer[] {
   if (number === undefined)
     return refuse(
       `${written} is no number${didYouMean(written.includes(",") ? [written.replace(",", ".")] : [])}`,
+    );
+  // 7/8 mm is nobody's size, and its limits would be taken for those of 7/8 in
+  if (unitWord === "" && read.value.system === "iso" && written.includes("/"))
+    return refuse(
+      `a size without a unit is in mm for ISO 286, and a fraction is not: write ${written} in ${code}`,
     );
   const size = tenthsToMetres(toTenths(number, unit.tenths));
   const zones = classZones(size, read.value);

@@ -38,7 +38,8 @@ export function* trendText(
     yield between + block;
     between = "\n\n";
   }
-  if (between === "") yield nothingWords(along);
+  if (between === "")
+    yield wrapIndented(nothingWords(along), columns, "", "  ");
   for (const note of notes)
     yield `\n\n${wrapIndented(shown(note), columns, "", "  ")}`;
   yield "\n";

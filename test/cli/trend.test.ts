@@ -476,3 +476,13 @@ test("what was left out is said, and a file that is not there", async () => {
   expect(gone.code).toBe(2);
   expect(gone.err).toContain("b.thou");
 });
+
+test("that there is nothing to draw fits a narrow terminal", async () => {
+  const cwd = await folderWith({ "a.thou": "job a\n" });
+  const { out } = await thou(["trend", "a.thou", "--no-history"], {
+    cwd,
+    columns: 60,
+  });
+  expect(out).toContain("No size with a day of its own");
+  expect(out.split("\n").filter((line) => 60 < line.length)).toEqual([]);
+});
