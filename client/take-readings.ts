@@ -57,7 +57,9 @@ export function registerTaking(
       isWhole = outcome.isWhole;
       if (!outcome.wantsOther) break;
       // the readings stay, whatever is said of how they were taken
-      const other = await planFor(ask, uri, plan.ref, new Map());
+      const other = await (plan.fact === "swing"
+        ? planFor(ask, uri, undefined, new Map(), `${plan.ref} swing`)
+        : planFor(ask, uri, plan.ref, new Map()));
       plan = other ?? plan;
     }
     let written: TakingPrompt | undefined;

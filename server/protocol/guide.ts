@@ -62,7 +62,9 @@ export interface TakingPlan {
   readonly ref: string;
   /** Which diameter of a bush; null for all else. */
   readonly side: "od" | "id" | null;
-  readonly fact: "read" | "repeat";
+  readonly fact: "read" | "repeat" | "swing";
+  /** How it is turned under a pointer, as a line writes it: "vee 60 deg, 3 lobes"; null for all but a swing. */
+  readonly turned: string | null;
   /** Names of the places in order; null for one without a name. */
   readonly places: readonly (string | null)[];
   /** Readings at each place. */

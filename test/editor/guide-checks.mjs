@@ -67,6 +67,61 @@ export const guideChecks = [
     },
   },
   {
+    name: "a swing by keyboard alone: lobes, vee, gauge, places, and it stands in the record",
+    async check({ page, at }) {
+      const journal = at.lines.findIndex((line) =>
+        line.startsWith("journal front "),
+      );
+      const shown = async () =>
+        (
+          await page.locator(".editor-instance .view-lines").first().innerText()
+        ).replaceAll("\u00a0", " ");
+      const line = "swing near 0.0006 on vee 60 deg, 3 lobes with dti-1 on ";
+      await goTo(page, journal + 1);
+      await runCommand(page, "Thou: Take Readings");
+      for (const [words, typed] of [
+        ["What is read?", "journal front, its swing"],
+        ["how often does the pointer rise?", "3"],
+        ["How is journal front turned?", ""],
+        ["Which gauge shows the swing?", "dti-1"],
+        ["Where is journal front turned?", ""],
+      ]) {
+        await until(`the question ${words}`, async () => {
+          const field = page.locator(`${widget} input[type=text]`).first();
+          const asked = (await field.getAttribute("placeholder")) ?? "";
+          const text = await page.locator(widget).first().innerText();
+          return asked.includes(words) || text.includes(words) || undefined;
+        });
+        await page.keyboard.type(typed);
+        await page.keyboard.press("Enter");
+      }
+      await boxWith(page, "place near, swing on vee 60 deg, 3 lobes");
+      await gauge(page, "0.8743", "far for a pointer to swing");
+      await gauge(page, "0.0006", "Radial roundness 0.00020 in");
+      await gauge(page, "0.0003", "all taken");
+      // the box takes no second end of line from a gauge for a person's Enter: half a second must have passed
+      await page.waitForTimeout(700);
+      await page.keyboard.press("Enter");
+      await until("the box that asks what now", async () => {
+        const field = page.locator(`${widget} input[type=text]`).first();
+        return (
+          (await field.getAttribute("placeholder")) === "What now?" || undefined
+        );
+      });
+      await page.keyboard.press("Escape");
+      await until(
+        "the line in the record",
+        async () => (await shown()).includes(line) || undefined,
+      );
+      await runCommand(page, "Notifications: Clear All Notifications");
+      await goTo(page, journal + 1);
+      await page.keyboard.press("Control+KeyZ");
+      await until("the record of before", async () =>
+        (await shown()).includes(line) ? undefined : true,
+      );
+    },
+  },
+  {
     name: "a new job by Enter alone stands in the folder, and nothing that was there has changed",
     async check({ page, server }) {
       const { folder } = server;

@@ -84,7 +84,7 @@ function signedFactor(method: RoundnessMethod, lobes: number): number {
 }
 
 /** The vees that are bought, by included angle in degrees: common practice, no source. */
-const USUAL_VEES = [60, 90, 108, 120];
+export const usualVees: readonly number[] = [60, 90, 108, 120];
 
 /**
  * The usual vee, indicator opposite, that shows a form of so many lobes largest: its angle in degrees and its factor; the first of equals.
@@ -94,7 +94,7 @@ export function bestVee(
   lobes: number,
 ): { readonly degrees: number; readonly factor: number } | undefined {
   let best: { degrees: number; factor: number } | undefined;
-  for (const degrees of USUAL_VEES) {
+  for (const degrees of usualVees) {
     const angle = (degrees * Math.PI) / 180;
     const found = lobingFactor(
       { kind: "vee", angle, indicator: "opposite" },

@@ -1,12 +1,16 @@
 // What a person may do once readings are taken: read what comes next, or see what they come to.
 import type { OpenFile } from "../../model/project.ts";
 import type { AfterTaking, TakingPlan } from "../../protocol/guide.ts";
-import { targetLabel, targetName, targetsIn } from "./targets.ts";
+import { isUnturned, targetLabel, targetName, targetsIn } from "./targets.ts";
+
+/** Why a swing is worth the turn. */
+export const HIDES =
+  "An odd number of lobes hides from two points, and its mate meets it";
 
 /** What may follow, what is likely wanted first: the other journals before a reamer can be chosen, and then the choice. */
 export function choicesAfter(
   open: OpenFile,
-  { ref, side }: TakingPlan,
+  { ref, side, fact }: TakingPlan,
 ): readonly AfterTaking[] {
   const unread = targetsIn(open).filter(
     (each) => each.count === 0 && (each.ref !== ref || each.side !== side),
@@ -33,5 +37,20 @@ export function choicesAfter(
     label: "Show the bench view",
     below: "The job in pictures: which reamer serves, what is next",
   };
-  return next?.entry.kind === "journal" ? [...read, see] : [see, ...read];
+  const turn = fact === "read" ? turnOf(open, ref) : [];
+  return next?.entry.kind === "journal"
+    ? [...read, see, ...turn]
+    : [see, ...read, ...turn];
+}
+
+/** What was just read may be turned under a pointer, where it has no swing yet. */
+function turnOf(open: OpenFile, ref: string): readonly AfterTaking[] {
+  return targetsIn(open)
+    .filter((each) => each.ref === ref && isUnturned(each))
+    .map((each) => ({
+      does: "take",
+      target: targetName({ ...each, isSwing: true }),
+      label: `Take the swing of ${ref}`,
+      below: HIDES,
+    }));
 }

@@ -19,6 +19,7 @@ export function linesOf(
         plan.places[index] ?? "",
         ...digits,
         unit === unitOfSystem(plan.system) ? "" : unit,
+        plan.turned === null ? "" : `on ${plan.turned}`,
         plan.gauge === null ? "" : `with ${plan.gauge}`,
         plan.temperature === null ? "" : `at ${plan.temperature}`,
         plan.stage === null ? "" : `as ${plan.stage}`,

@@ -5,6 +5,8 @@ import type { TakingPlan } from "../../protocol/guide.ts";
 
 const KINDS = /^(?:journal|hole|bush|bore|reamer|pilot) \p{L}[\p{L}\d-]*$/u;
 const NAME = /^\p{L}[\p{L}\d-]*$/u;
+const TURNED =
+  /^(?:vee \d{1,3}(?:\.\d{1,3})? deg|three points), [1-9]\d{0,3} lobes$/u;
 const MOST_PLACES = 20;
 const MOST_READINGS = 50;
 
@@ -30,13 +32,17 @@ export function planFrom(given: unknown): TakingPlan | undefined {
   );
   const date = textOrNull(of("date"), /^\d{4}-\d\d-\d\d$/u);
   const system = of("system");
+  // a plan of an earlier version says nothing of it
+  const turned = textOrNull(of("turned") ?? null, TURNED);
   const expected = expectedFrom(of("expected"));
   const resolution = lengthOrNull(of("resolution"));
   if (
     typeof ref !== "string" ||
     !KINDS.test(ref) ||
     (side !== "od" && side !== "id" && side !== null) ||
-    (fact !== "read" && fact !== "repeat") ||
+    (fact !== "read" && fact !== "repeat" && fact !== "swing") ||
+    turned === undefined ||
+    (fact === "swing") !== (turned !== null) ||
     places === undefined ||
     typeof each !== "number" ||
     !Number.isInteger(each) ||
@@ -55,6 +61,7 @@ export function planFrom(given: unknown): TakingPlan | undefined {
     ref,
     side,
     fact,
+    turned,
     places,
     each,
     gauge,
@@ -70,8 +77,10 @@ export function planFrom(given: unknown): TakingPlan | undefined {
 
 /** A line written by it can be read: words that open clauses, for one, are no names. */
 function isReadable({
+  ref,
   side,
   fact,
+  turned,
   places,
   gauge,
   temperature,
@@ -79,7 +88,8 @@ function isReadable({
   date,
 }: TakingPlan): boolean {
   const isBush = side !== null;
-  if (isBush && fact === "repeat") return false;
+  if (isBush && fact !== "read") return false;
+  if (fact === "swing" && !/^(?:journal|hole|bore) /u.test(ref)) return false;
   return places.every(
     (place) =>
       parseBody(
@@ -88,6 +98,7 @@ function isReadable({
           side ?? "",
           place ?? "",
           "1",
+          turned === null ? "" : `on ${turned}`,
           gauge === null ? "" : `with ${gauge}`,
           temperature === null ? "" : `at ${temperature}`,
           stage === null ? "" : `as ${stage}`,
@@ -95,9 +106,24 @@ function isReadable({
         ]
           .filter((word) => word !== "")
           .join(" "),
-        isBush ? "BushReadFact" : fact === "repeat" ? "RepeatFact" : "ReadFact",
+        ruleOf(fact, isBush, ref),
       ).damagedAt === undefined,
   );
+}
+
+function ruleOf(
+  fact: TakingPlan["fact"],
+  isBush: boolean,
+  ref: string,
+): Parameters<typeof parseBody>[1] {
+  switch (fact) {
+    case "repeat":
+      return "RepeatFact";
+    case "swing":
+      return ref.startsWith("journal ") ? "SwingFact" : "BoreSwingFact";
+    case "read":
+      return isBush ? "BushReadFact" : "ReadFact";
+  }
 }
 
 function placesFrom(given: unknown): TakingPlan["places"] | undefined {

@@ -8,6 +8,7 @@ import type { TakingPlan, TakingPrompt } from "../../protocol/guide.ts";
 import { figuresOf, withLines, type Figures } from "./figures.ts";
 import { indexOf, insertion, linesOf } from "./lines.ts";
 import { choicesAfter } from "./after.ts";
+import { swingSentences } from "./swing-sentences.ts";
 import { isOver, SKIP, standAfter, UNDO, type Taking } from "./steps.ts";
 
 /**
@@ -24,11 +25,10 @@ export function promptAfter(
   const lines = linesOf(plan, state);
   const index = open === undefined ? undefined : indexOf(open, plan.ref);
   const isHere = open !== undefined && index !== undefined;
-  const figures =
+  const said =
     !isHere || lines.length === 0
-      ? undefined
-      : figuresOf(withLines(open, index, plan, lines), plan);
-  const said = figures === undefined ? [] : sentencesOf(plan, figures);
+      ? []
+      : saidOf(withLines(open, index, plan, lines), plan);
   const all = state.taken.flat().length;
   const place =
     isHere && 0 < lines.length
@@ -40,8 +40,10 @@ export function promptAfter(
       " ",
     ),
     placeholder: isOver(state)
-      ? "Enter writes the readings"
-      : `Measure, or type the reading (${state.bare})`,
+      ? `Enter writes the ${plan.fact === "swing" ? "swings" : "readings"}`
+      : plan.fact === "swing"
+        ? `Turn it once, and type how far the pointer went (${state.bare})`
+        : `Measure, or type the reading (${state.bare})`,
     doubt: saidOrNull(note ?? state.doubt?.sentence),
     offers: [
       ...(state.doubt?.offers ?? []),
@@ -52,7 +54,7 @@ export function promptAfter(
     isDone: isOver(state),
     lines,
     summary: [
-      `${plan.ref}${sideText(plan)}: ${showCount(all, "reading")}.`,
+      `${plan.ref}${sideText(plan)}: ${showCount(all, plan.fact === "swing" ? "swing" : "reading")}.`,
       ...said,
     ].join(" "),
     after: open === undefined ? [] : choicesAfter(open, plan),
@@ -64,6 +66,13 @@ export function promptAfter(
         ? "The record is no longer there"
         : `${plan.ref} is no longer in this record, or its opening line can't be read`,
   };
+}
+
+/** @param open the record with the lines in it */
+function saidOf(open: OpenFile, plan: TakingPlan): readonly string[] {
+  if (plan.fact === "swing") return swingSentences(open, plan);
+  const figures = figuresOf(open, plan);
+  return figures === undefined ? [] : sentencesOf(plan, figures);
 }
 
 function saidOrNull(sentence: string | undefined): string | null {
@@ -80,7 +89,11 @@ function heading(
   const here = state.taken[state.at]?.length ?? 0;
   const number = state.doubt?.replaces ?? here;
   return {
-    title: `${what}: ${placeText(plan, state.at)}, ${plan.fact === "repeat" ? "repeat" : "angle"} ${String(number + 1)} of ${String(plan.each)}${state.doubt === undefined ? "" : ", once more"}`,
+    title: `${what}: ${placeText(plan, state.at)}, ${
+      plan.turned === null
+        ? `${plan.fact === "repeat" ? "repeat" : "angle"} ${String(number + 1)} of ${String(plan.each)}`
+        : `swing on ${plan.turned}`
+    }${state.doubt === undefined ? "" : ", once more"}`,
     step: state.at * plan.each + Math.min(number, plan.each - 1) + 1,
     of,
   };

@@ -15,17 +15,20 @@ import {
   type Interview,
 } from "../interview.ts";
 import { spotAt, type Position } from "../position.ts";
+import { HIDES } from "./after.ts";
 import { nameOf } from "../../model/reference.ts";
 import {
   expectedOf,
   isUncut,
   limitsText,
   readingsOf,
+  swingTargetsIn,
   targetLabel,
   targetName,
   targetsIn,
   type Target,
 } from "./targets.ts";
+import { askTurned } from "./turned.ts";
 import { askWhere, TITLE } from "./where.ts";
 
 export interface Pointed {
@@ -49,7 +52,10 @@ export function takingSetup(
         "This record does not say the unit of its lengths, so a reading without one could be anything: write `units inch` or `units mm` under its first line.",
     };
   const all = targetsIn(open);
-  const targets = ref === null ? all : all.filter((each) => each.ref === ref);
+  const targets =
+    ref === null
+      ? [...all, ...swingTargetsIn(open)]
+      : all.filter((each) => each.ref === ref);
   if (targets.length === 0)
     return {
       sentence:
@@ -75,8 +81,10 @@ function* setup(
 ): Interview<TakingPlan> {
   const target = yield* askTarget(targets, here, system);
   const stage = isUncut(shop, target) ? yield* askStage(target) : null;
+  const turned = target.isSwing === true ? yield* askTurned(target.ref) : null;
   const gauge = yield* askGauge(shop, target, date);
-  const temperature = yield* askTemperature(shop);
+  // what is warm grows alike all the way round
+  const temperature = turned === null ? yield* askTemperature(shop) : null;
   const where = yield* askWhere(target);
   const resolution =
     gauge === null ? undefined : gaugeValue(shop, `gauge ${gauge}`)?.resolution;
@@ -84,6 +92,7 @@ function* setup(
     ref: target.ref,
     side: target.side,
     ...where,
+    turned,
     gauge,
     temperature,
     stage,
@@ -102,9 +111,9 @@ function* askTarget(
   const [only, second] = targets;
   if (only !== undefined && second === undefined) return only;
   // what lacks readings before what has some
-  const sorted = [...targets].sort(
-    (a, b) => Number(0 < a.count) - Number(0 < b.count),
-  );
+  const rank = ({ count, isSwing }: Target): number =>
+    isSwing === true ? 2 : Number(0 < count);
+  const sorted = [...targets].sort((a, b) => rank(a) - rank(b));
   const first = sorted.find((each) => each.ref === here) ?? sorted[0];
   const given = yield* askOne(
     { key: "target", title: TITLE, about: "What is read?" },
@@ -112,9 +121,9 @@ function* askTarget(
       choice(targetName(each), targetLabel(each), {
         beside:
           each.count === 0
-            ? "no readings yet"
+            ? `no ${each.isSwing === true ? "swing" : "readings"} yet`
             : showCount(each.count, "reading"),
-        below: limitsText(each, system),
+        below: each.isSwing === true ? HIDES : limitsText(each, system),
         picked: each === first,
       }),
     ),
@@ -143,6 +152,8 @@ function* askStage(target: Target): Interview<string | null> {
 /** Kinds of gauges by what they are for: those for the feature first. */
 const FOR_OUTSIDE = ["micrometer", "indicator", "air"];
 const FOR_INSIDE = ["bore-gauge", "plug", "air", "micrometer"];
+const FOR_SWING_OUTSIDE = ["indicator"];
+const FOR_SWING_INSIDE = ["bore-gauge", "air"];
 
 function* askGauge(
   shop: Shop,
@@ -155,19 +166,28 @@ function* askGauge(
     target.side === "id" ||
     target.entry.kind === "hole" ||
     target.entry.kind === "bore";
-  const order = isInside ? FOR_INSIDE : FOR_OUTSIDE;
+  const isSwing = target.isSwing === true;
+  const order = isInside
+    ? isSwing
+      ? FOR_SWING_INSIDE
+      : FOR_INSIDE
+    : isSwing
+      ? FOR_SWING_OUTSIDE
+      : FOR_OUTSIDE;
   const rank = (ref: string): number => {
     const at = order.indexOf(gaugeValue(shop, ref)?.kind ?? "");
     return at === -1 ? order.length : at;
   };
   const sorted = [...gauges].sort((a, b) => rank(a) - rank(b));
-  const used = readingsOf(target.entry, target.side).at(-1)?.gauge?.name;
+  const used = isSwing
+    ? undefined
+    : readingsOf(target.entry, target.side).at(-1)?.gauge?.name;
   const first = sorted.find((each) => nameOf(each) === used) ?? sorted[0];
   const given = yield* askOne(
     {
-      key: isInside ? "gauge-inside" : "gauge-outside",
+      key: `gauge-${isSwing ? "swing-" : ""}${isInside ? "inside" : "outside"}`,
       title: TITLE,
-      about: "Which gauge reads it?",
+      about: isSwing ? "Which gauge shows the swing?" : "Which gauge reads it?",
       isKept: true,
     },
     [

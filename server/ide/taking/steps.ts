@@ -115,7 +115,7 @@ export function step(
       );
     }
   }
-  const typed = readTyped(input);
+  const typed = readTyped(input, plan.fact === "swing");
   if ("fault" in typed) return typed;
   const value = takenOf(typed.digits, typed.unit ?? state.bare);
   const replaces = doubt?.replaces;
@@ -186,6 +186,7 @@ function doubtOf(
   value: Taken,
   hasOpenComma: boolean,
 ): Pick<Doubt, "sentence" | "offers"> | undefined {
+  if (plan.fact === "swing") return swingDoubt(plan, value);
   const all = state.taken.flat().map(({ metres }) => metres);
   const expected =
     plan.expected ??
@@ -218,6 +219,25 @@ function doubtOf(
     sentence: `${shownTaken(value)} is far from the ${wanted} that is expected here${factorText(factor)}. ${again}`,
     offers: [keep],
   };
+}
+
+/** More than such a share of the size, a pointer does not swing over a part that is to run. Common practice, no source. */
+const MOST_SWING = 0.01;
+/** The same where nothing says the size, m. */
+const MOST_SWING_ALONE = 1e-3;
+
+function swingDoubt(
+  { expected }: TakingPlan,
+  value: Taken,
+): Pick<Doubt, "sentence" | "offers"> | undefined {
+  const most =
+    expected === null ? MOST_SWING_ALONE : MOST_SWING * expected.high;
+  return value.metres <= most
+    ? undefined
+    : {
+        sentence: `${shownTaken(value)} is far for a pointer to swing. Type how far it went from least to most, and not what it shows. The same once more is taken as it is, and so is ${KEEP}.`,
+        offers: [{ word: KEEP, label: "Keep it" }],
+      };
 }
 
 function factorText(factor: number | undefined): string {

@@ -8,6 +8,7 @@ import {
   namedIn,
 } from "../../model/evaluate/index-of.ts";
 import { stepValue } from "../../model/evaluate/order.ts";
+import { swingsOf } from "../../model/evaluate/roundness.ts";
 import { hostOf, sizeOf } from "../../model/evaluate/size.ts";
 import type { OpenFile } from "../../model/project.ts";
 import { entryOf, refsOfKind, type Shop } from "../../model/shop.ts";
@@ -21,6 +22,8 @@ export interface Target {
   readonly entry: Entry;
   /** The readings that it has: how many values. */
   readonly count: number;
+  /** Its swing is taken, and not its size. */
+  readonly isSwing?: true;
 }
 
 const KINDS: ReadonlySet<string> = new Set([
@@ -57,6 +60,21 @@ export function targetsIn({ file, shop }: OpenFile): readonly Target[] {
   });
 }
 
+/** What takes a swing: a size by itself, no bush and no tool. */
+const TURNED: ReadonlySet<string> = new Set(["journal", "hole", "bore"]);
+
+/** A size that is not turned under a pointer yet: an odd number of lobes hides from its readings. */
+export function isUnturned({ entry }: Pick<Target, "entry">): boolean {
+  return TURNED.has(entry.kind ?? "") && swingsOf(entry).length === 0;
+}
+
+/** What has been read and not turned yet. */
+export function swingTargetsIn(open: OpenFile): readonly Target[] {
+  return targetsIn(open)
+    .filter((each) => 0 < each.count && isUnturned(each))
+    .map((target) => ({ ...target, count: 0, isSwing: true }));
+}
+
 export function readingsOf(
   entry: Entry,
   side: TakingPlan["side"],
@@ -70,15 +88,19 @@ export function readingsOf(
 export function targetName({
   ref,
   side,
-}: Pick<Target, "ref" | "side">): string {
-  return side === null ? ref : `${ref} ${side}`;
+  isSwing,
+}: Pick<Target, "ref" | "side" | "isSwing">): string {
+  const what = side ?? (isSwing === true ? "swing" : undefined);
+  return what === undefined ? ref : `${ref} ${what}`;
 }
 
 /** As a person reads it: "bush front, outside". */
 export function targetLabel({
   ref,
   side,
-}: Pick<Target, "ref" | "side">): string {
+  isSwing,
+}: Pick<Target, "ref" | "side" | "isSwing">): string {
+  if (isSwing === true) return `${ref}, its swing`;
   return side === null
     ? ref
     : `${ref}, ${side === "od" ? "outside" : "inside"}`;

@@ -22,8 +22,11 @@ export interface Typed {
   readonly hasOpenComma: boolean;
 }
 
-/** Reads what was typed; else why it is no reading, as a sentence. */
-export function readTyped(text: string): Typed | { readonly fault: string } {
+/** Reads what was typed, a size or a swing; else why it is no reading, as a sentence. */
+export function readTyped(
+  text: string,
+  isSwing = false,
+): Typed | { readonly fault: string } {
   const plain = text
     .replaceAll(/[\p{Cc}\p{Cf}\u{A0}]/gu, " ")
     .trim()
@@ -54,13 +57,16 @@ export function readTyped(text: string): Typed | { readonly fault: string } {
     };
   const digits =
     (whole.replace(/^0+(?=\d)/u, "") || "0") + (part === "" ? "" : `.${part}`);
-  if (!/[1-9]/u.test(digits))
+  // a pointer may stand still, and a gauge on a part shows something
+  if (!isSwing && !/[1-9]/u.test(digits))
     return {
       fault: `The reading is nought. Does the gauge touch on both sides, and does it show the size itself?`,
     };
   if (sign === "-")
     return {
-      fault: `\`${shown}\` is below nought, and a diameter is not. Set the gauge to show the size itself, and measure again.`,
+      fault: isSwing
+        ? `\`${shown}\` is below nought, and a swing is not. Type how far the pointer went from least to most.`
+        : `\`${shown}\` is below nought, and a diameter is not. Set the gauge to show the size itself, and measure again.`,
     };
   return {
     digits,

@@ -8,13 +8,14 @@ export const TITLE = "Take readings";
 
 type Where = Pick<TakingPlan, "fact" | "places" | "each">;
 
-export function* askWhere({ entry, side, ref }: Target): Interview<Where> {
-  const ways = waysOf({ entry, side });
+export function* askWhere(target: Target): Interview<Where> {
+  const { entry, ref, isSwing } = target;
+  const ways = isSwing === true ? swingWays(target) : waysOf(target);
   const given = yield* askOne(
     {
-      key: `where-${entry.kind === "reamer" || entry.kind === "pilot" ? "tool" : "part"}`,
+      key: `where-${isSwing === true ? "swing" : entry.kind === "reamer" || entry.kind === "pilot" ? "tool" : "part"}`,
       title: TITLE,
-      about: `Where is ${ref} read?`,
+      about: `Where is ${ref} ${isSwing === true ? "turned" : "read"}?`,
       isKept: true,
     },
     ways.map(({ choice: each }) => each),
@@ -27,6 +28,26 @@ export function* askWhere({ entry, side, ref }: Target): Interview<Where> {
 interface Way {
   readonly choice: Choice;
   readonly where: Where;
+}
+
+/** A turn at each place that was read, or at one. */
+function swingWays({ entry, side }: Target): readonly Way[] {
+  const named = [
+    ...new Set(readingsOf(entry, side).flatMap(({ place }) => place ?? [])),
+  ];
+  const places = named.length === 0 ? ["near", "far"] : named;
+  const way = (at: readonly string[], picked: boolean): Way => ({
+    where: { fact: "swing", places: at.length === 0 ? [null] : at, each: 1 },
+    choice: choice(
+      ["swing", ...at].join(" "),
+      at.length === 0 ? "At one place" : capital(listed(at)),
+      {
+        beside: at.length < 2 ? "one turn" : "one turn each",
+        picked,
+      },
+    ),
+  });
+  return [way(places, true), way([], false)];
 }
 
 function waysOf({

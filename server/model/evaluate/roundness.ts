@@ -214,10 +214,18 @@ export function lobesOf(shop: Shop, ref: string, { from }: Size): Known<Lobes> {
 
 /** The same of a part as it was at a stage that is not what it is now: a bore that is still to be cut. */
 export function lobesAt(shop: Shop, ref: string, stage: Stage): Known<Lobes> {
+  return takenBy(roundnessThen(shop, ref, stage));
+}
+
+export function roundnessThen(
+  shop: Shop,
+  ref: string,
+  stage: Stage,
+): Known<Roundness> | undefined {
   const entry = entryOf(shop, ref);
   return entry === undefined || entry.damaged
     ? SILENT
-    : takenBy(roundnessAt(shop, ref, entry, [stage]));
+    : roundnessAt(shop, ref, entry, [stage]);
 }
 
 function takenBy(found: Known<Roundness> | undefined): Known<Lobes> {

@@ -5,6 +5,7 @@ export const PLAN: TakingPlan = {
   ref: "journal rear",
   side: null,
   fact: "read",
+  turned: null,
   places: ["near", "far"],
   each: 3,
   gauge: "mic-1",

@@ -231,11 +231,13 @@ describe("what may follow", () => {
     expect(before.map(({ does, target }) => [does, target])).toEqual([
       ["take", "journal rear"],
       ["see", null],
+      ["take", "journal front swing"],
     ]);
     const last = promptAfter(opened(WINCH, CRIB), 1, PLAN, []).after;
     expect(last.map(({ does, target }) => [does, target])).toEqual([
       ["see", null],
       ["take", "bush front od"],
+      ["take", "journal rear swing"],
     ]);
     expect(last[1]?.label).toBe("Take readings of bush front, outside");
   });
@@ -258,8 +260,9 @@ describe("what may follow", () => {
     expect(asked.accepted).toBe(1);
   });
 
-  test("nothing but seeing is left where all has been read", () => {
-    const text = "job a\n  units mm\npart p\njournal j on p\n  read 25 25\n";
+  test("nothing but seeing is left where all has been read and turned", () => {
+    const text =
+      "job a\n  units mm\npart p\njournal j on p\n  read 25 25\n  swing 0.002 on vee 60 deg, 3 lobes\n";
     const plan = { ...PLAN, ref: "journal j", system: "mm" } as const;
     expect(
       promptAfter(opened(text, {}), 1, plan, []).after.map(({ does }) => does),
@@ -296,6 +299,11 @@ describe("the setup", () => {
       "hole rear",
       "bore front",
       "bore rear",
+      "journal front swing",
+      "hole front swing",
+      "hole rear swing",
+      "bore front swing",
+      "bore rear swing",
     ]);
     expect(question.choices[0]).toMatchObject({
       beside: "no readings yet",
