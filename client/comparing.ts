@@ -19,7 +19,7 @@ export function registerComparing(ask: AskToCompare): vscode.Disposable {
     const record = recordOf(given);
     if (record === undefined) {
       void vscode.window.showInformationMessage(
-        "Open a record first: the .thou file in front is compared with the last commit.",
+        "Open a record first: it is compared with its last commit.",
       );
       return undefined;
     }

@@ -45,7 +45,7 @@ async function showSheet(
   const record = recordOf(given);
   if (record === undefined) {
     void vscode.window.showInformationMessage(
-      "Open a record first: a sheet is made of the .thou file in front.",
+      "Open a record first: a sheet is made of it.",
     );
     return undefined;
   }

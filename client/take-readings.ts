@@ -22,7 +22,7 @@ export function registerTaking(
     const uri = recordOf(given);
     if (uri === undefined) {
       void vscode.window.showInformationMessage(
-        "Open the record of a job first: readings are taken for what it names.",
+        "Open the record of a job first: it names what is read.",
       );
       return;
     }

@@ -26,7 +26,7 @@ export function registerTrend(ask: AskForTrend): vscode.Disposable {
     const record = recordOf(given);
     if (record === undefined) {
       void vscode.window.showInformationMessage(
-        "Open a record first: the trend is that of the sizes in the .thou file in front.",
+        "Open a record first: the trend is that of its sizes.",
       );
       return undefined;
     }
