@@ -17,6 +17,14 @@ test("each caution has its name, once, and no other is known", () => {
   expect(cautionNamed("none-such")).toBeUndefined();
 });
 
+test("each caution says what it said", async () => {
+  const text = CAUTIONS.map(
+    ({ name, title, text, source }) =>
+      `${name}: ${title}\n  ${text}\n${source === "" ? "" : `  (${source})\n`}`,
+  ).join("");
+  await expect(text).toMatchFileSnapshot("../fixtures/cautions.txt");
+});
+
 describe("a cut", () => {
   const cut = (more: {
     readonly drive?: string;

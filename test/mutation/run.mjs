@@ -28,6 +28,7 @@ const SHOWN = [
   "test/ide/code-actions.test.ts",
   "test/ide/hints.test.ts",
   "test/ide/hover.test.ts",
+  "test/ide/shown.test.ts",
   "test/sheet",
   "test/compare",
 ];

@@ -39,7 +39,7 @@ export const oilValue = query<Known<OilValue>>("oil", (shop, ref) => {
   )
     return SILENT;
   const graded =
-    grade.state === "given" ? oilOfGrade(grade.value) : (shipped ?? undefined);
+    grade.state === "given" ? oilOfGrade(grade.value) : shipped;
   const written = density.state === "given" ? density.value : undefined;
   if (viscosity.state === "given")
     return ofViscosities(
