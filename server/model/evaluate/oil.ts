@@ -38,8 +38,7 @@ export const oilValue = query<Known<OilValue>>("oil", (shop, ref) => {
     density.state === "damaged"
   )
     return SILENT;
-  const graded =
-    grade.state === "given" ? oilOfGrade(grade.value) : shipped;
+  const graded = grade.state === "given" ? oilOfGrade(grade.value) : shipped;
   const written = density.state === "given" ? density.value : undefined;
   if (viscosity.state === "given")
     return ofViscosities(
