@@ -1,0 +1,67 @@
+// A choice of reamer in words: one bore of the line whose oversize is taken as zero is enough to say so, and no chance is told where nothing says
+// how far its cuts spread.
+import { expect, test } from "vitest";
+import { reamingAdviceFor } from "../../server/model/evaluate/reaming-advice.ts";
+import { cribRankingOf } from "../../server/model/evaluate/window.ts";
+import { toolWords, type ToolWords } from "../../server/model/tool-words.ts";
+import { opened } from "../ide/opened.ts";
+
+const job = (reamer: string): string => `job winch
+  units inch
+part shaft
+part case
+bush front in case
+  material bronze-c932
+bush rear in case
+  material iron-grey
+journal front on shaft
+  read 0.8742
+journal rear on shaft
+  read 0.8742
+bore front in bush front
+bore rear in bush rear
+fit front of journal front in bore front
+  want 0.0008 to 0.0016
+fit rear of journal rear in bore rear
+  want 0.0008 to 0.0016
+reamer r
+  size 0.8752
+${reamer}line l
+  bore front from 0 to 1
+  bore rear from 2 to 3
+  ream with r
+`;
+
+function words(reamer: string): ToolWords {
+  const { shop } = opened(job(reamer));
+  const ranking = cribRankingOf(shop, "line l");
+  if (!ranking.known) throw new Error("no ranking");
+  const [choice] = ranking.value.crib;
+  if (choice === undefined) throw new Error("no choice");
+  return toolWords(shop, ranking.value.demands, choice);
+}
+
+const bronze = "  oversize bronze-c932 +0.0001 to +0.0003\n";
+const iron = "  oversize iron-grey +0.0001 to +0.0003\n";
+
+test("an oversize that is taken as zero in any bore of the line is said", () => {
+  expect(words("").oversizeAssumed).toBe(true);
+  expect(words(bronze).oversizeAssumed).toBe(true);
+  expect(words(bronze + iron).oversizeAssumed).toBe(false);
+});
+
+test("a chance is told as a share or not at all", () => {
+  expect(words("").chance).toBe("");
+  expect(words(bronze + iron).chance).toMatch(/^(?:over |under )?\d+ %$/u);
+});
+
+test("of a reamer without its drive, of a machine's without its material, that is what the advice is in want of", () => {
+  const wants = (reamer: string): readonly string[] =>
+    reamingAdviceFor(opened(job(reamer)).shop, "line l").flatMap((each) =>
+      each.known ? [] : each.needs.map(({ text }) => text),
+    );
+  expect(new Set(wants(""))).toEqual(new Set(["the drive of reamer r"]));
+  expect(new Set(wants("  drive machine\n"))).toEqual(
+    new Set(["the material of reamer r"]),
+  );
+});
