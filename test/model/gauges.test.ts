@@ -228,4 +228,11 @@ ${reads}`).results.find(({ kind }) => kind === "size")?.text;
       ),
     ).toBe("0.8738 in");
   });
+  test("finished on the same day, or as it ran on a day that is not written, it is as it ran", () => {
+    const made = "  read 0.8730 by AK on 2025-04-01\n";
+    expect(size(`${made}  read 0.8738 as run by AK on 2025-04-01\n`)).toBe(
+      "0.8738 in",
+    );
+    expect(size(`${made}  read 0.8738 as run\n`)).toBe("0.8738 in");
+  });
 });

@@ -60,6 +60,20 @@ describe("end float", () => {
     expect(chance).toBeLessThan(99.5);
   });
 
+  test("the float of members that are read finer is said with as many digits", () => {
+    const float = resultOf(
+      checkText(
+        job(
+          `${CHAIN}  read case 100.3125 100.31 at 20 C\n  read left 20.0501 at 20 C\n  read right 79.9502 at 20 C\n`,
+        ),
+      ),
+      STACK,
+      "end-float",
+    );
+    // 100.3100 and 100.3125, less 20.0501 and 79.9502
+    expect(float?.text).toMatch(/^0\.3097 to 0\.3122 mm/u);
+  });
+
   test("a member that is read counts as read", () => {
     const read = resultOf(
       checkText(
