@@ -183,6 +183,11 @@ export async function tryServer(
   const fresh = await opened(
     new Map([...documents].map(([uri, each]) => [uri, each.getText()])),
   );
+  // the first answer of a long record has what its lines say alone
+  await ask(fresh, {
+    method: "textDocument/diagnostic",
+    params: { textDocument: { uri: URI } },
+  });
   for (const each of requestsFor(document, random)) {
     if (!SAME.includes(each.method)) continue;
     asked += 2;
