@@ -191,15 +191,14 @@ export function cautionsOfCut(shop: Shop, line: string): readonly string[] {
 
 /** What pressing a bush brings, by the bush and the hole; heat and cold too, for either may be how it goes in. */
 export function cautionsOfPress(shop: Shop, press: string): readonly string[] {
-  const [bush, hole] = namedIn(shop, press);
-  const holeEntry = hole === undefined ? undefined : entryOf(shop, hole);
-  const isBlind = valueIn(holeEntry, "DepthFact")?.bottom === "blind";
+  const [bush] = namedIn(shop, press);
   const isPorous =
     bush !== undefined &&
     cautionsOfMaterial(shop, bush, bush).includes("oil-filled-bush");
   return [
     "press-work",
-    ...(isBlind ? ["closed-cavity"] : []),
+    // a blind hole is one; and no heat is put to any
+    "closed-cavity",
     // an oil-filled bush goes in cold: its case may still be heated
     ...(isPorous ? ["oil-filled-bush"] : ["frozen-parts"]),
     "hot-parts",

@@ -4,6 +4,7 @@ import { describe, expect, test } from "vitest";
 import {
   CAUTIONS,
   cautionNamed,
+  cautionsOfPress,
   cautionsOfStep,
 } from "../../server/model/cautions.ts";
 import { opened } from "../ide/opened.ts";
@@ -131,10 +132,19 @@ step p
     );
   });
 
-  test("into a blind hole shuts something in", () => {
+  test("shuts something in where its hole is blind, and heat is put to nothing that is closed: as the press says by itself too", () => {
     expect(pressed({ depth: "  depth 1.350 blind\n" })).toContain(
       "closed-cavity",
     );
+    const { shop } = opened(
+      "job a\n  units inch\npart case\nhole front in case\nbush front in hole front\npress front of bush front in hole front\n",
+    );
+    expect(cautionsOfPress(shop, "press front")).toEqual([
+      "press-work",
+      "closed-cavity",
+      "frozen-parts",
+      "hot-parts",
+    ]);
   });
 });
 
