@@ -64,3 +64,25 @@ test("the entries of a file that follows an edit are those of the file read afre
   );
   expect(kept).toBeGreaterThan(100);
 });
+
+test.each([
+  ["one more at the end", 0, 1],
+  ["one fewer at the end", 1, 0],
+])(
+  "of a file with %s no number tells what changed: what is gone has none",
+  (_, before, after) => {
+    const lines = (more: number): string =>
+      `job a\n  units inch\npart b\n${"part c\n".repeat(more)}`;
+    const old = readFile("/a.thou", readLines(lines(before)), undefined);
+    const now = readFile("/a.thou", readLines(lines(after)), undefined);
+    expect(old.entries.length - now.entries.length).toBe(before - after);
+    // those that stand in both are the same, so that only how many there are tells
+    const most = old.entries.length < now.entries.length ? now : old;
+    const one = { ...old, entries: most.entries.slice(0, old.entries.length) };
+    const other = {
+      ...now,
+      entries: most.entries.slice(0, now.entries.length),
+    };
+    expect(changedEntries(one, other)).toBeUndefined();
+  },
+);
