@@ -51,7 +51,7 @@ export async function readKnown(
 /** Parts of an older schema lack what this one has, and stand beside no others. */
 function older(name: string, { schema, thou, parts }: Manifest): string {
   const records = parts.reduce((sum, part) => sum + part.records, 0);
-  return `the archive in ${shown(name)} is of an older thou (${shown(thou)}; its schema is ${schema}, this one writes ${SCHEMA}): of its ${records} ${records === 1 ? "record" : "records"}, those that are under the paths of this export are written anew, others need an export of their own.`;
+  return `the archive in ${shown(name)} is of an older thou (${shown(thou)}; its schema is ${schema}, this one writes ${SCHEMA}): of its ${showCount(records, "record")}, those that are under the paths of this export are written anew, others need an export of their own.`;
 }
 
 /** Undefined where the part can't be relied on. */

@@ -1,8 +1,7 @@
 // What the archive keeps of an entry by itself: that it is there, what it names, what was read. The rest of a record is rows.ts's.
-import { lobingFactor } from "../core/readings/lobing.ts";
 import { allOf, valueIn, type Entry } from "../model/entry.ts";
 import { correct } from "../model/evaluate/readings.ts";
-import { swingsOf } from "../model/evaluate/roundness.ts";
+import { shownBy, swingsOf } from "../model/evaluate/roundness.ts";
 import { materialOfFeature } from "../model/evaluate/size.ts";
 import { materialOf, type MaterialValue } from "../model/evaluate/material.ts";
 import { SILENT, type Known } from "../model/known.ts";
@@ -185,7 +184,7 @@ export function swingRows(
     if (value === undefined) return [];
     const { swing, method, lobes, signature } = value;
     const [gauge, gaugeRecord] = targetOf(shop, value.gauge, naming);
-    const factor = lobingFactor(method, lobes);
+    const shows = shownBy(value);
     const isVee = method.kind === "vee";
     return [
       [
@@ -199,8 +198,8 @@ export function swingRows(
         isVee ? method.angle : null,
         isVee ? method.indicator : null,
         lobes,
-        factor.valid ? factor.value : null,
-        factor.valid ? swing.value / factor.value : null,
+        shows?.factor ?? null,
+        shows?.roundness ?? null,
         gauge,
         gaugeRecord,
         value.stage ?? "finished",

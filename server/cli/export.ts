@@ -1,9 +1,9 @@
 // `thou export`: the archive of records as Parquet. Which records are worked out anew is decided here, by the hashes of what they rest on; how
 // the archive is kept is archive/'s.
-import { showCount } from "../core/quantity/show.ts";
 import { Option, type Command } from "commander";
 import { stat } from "node:fs/promises";
 import path from "node:path";
+import { showCount } from "../core/quantity/show.ts";
 import { openArchive, type Archive } from "../archive/archive.ts";
 import { ArchiveFault } from "../archive/fault.ts";
 import { rowsOf, yearOf, type UsedFile } from "../archive/rows.ts";

@@ -79,7 +79,7 @@ function bushLines(lesson: BushLesson): Lines {
   const digits = shareDigits(sample);
   const step = system === "inch" ? 0.0254e-3 : 0.1e-3;
   return [
-    `${material} ${construction} ${showLength(od, system, step)} by ${showLength(id, system, step)}${lot === undefined ? "" : ` lot ${lot}`}: ${digits(sample.mean)}${spreadWords(sample.spread, digits, "")}, ${showCount(sample.count, "press").replace(/presss$/u, "presses")} ${originWords(lesson)}`,
+    `${material} ${construction} ${showLength(od, system, step)} by ${showLength(id, system, step)}${lot === undefined ? "" : ` lot ${lot}`}: ${digits(sample.mean)}${spreadWords(sample.spread, digits, "")}, ${showCount(sample.count, "press", "presses")} ${originWords(lesson)}`,
     [intervalWords(interval, digits, ""), lotWords(lesson)].flatMap(
       (words) => words ?? [],
     ),

@@ -1,6 +1,6 @@
 // A check for a person at a terminal: each finding with the line it stands on, the results as a table, the count, and what to do next.
-import { showCount } from "../core/quantity/show.ts";
 import picocolors from "picocolors";
+import { showCount } from "../core/quantity/show.ts";
 import type { Finding, Level, Place } from "../model/result.ts";
 import { nameFrom } from "./find-files.ts";
 import type { Io, Paint } from "./io.ts";

@@ -12,7 +12,7 @@ import {
   type Graph,
 } from "./graph.ts";
 import type { FileEntries } from "./file-entries.ts";
-import { kindOf } from "./reference.ts";
+import { kindOf, nameOf } from "./reference.ts";
 import type { RefSite } from "./values.ts";
 
 export interface Shop {
@@ -94,8 +94,7 @@ export function headOf(shop: Shop, ref: string): readonly string[] {
 export function isLoose(shop: Shop, ref: string): boolean {
   const loose = readInput(shop.graph, "loose", "") as
     readonly string[] | undefined; // only setTables sets it
-  const kind = kindOf(ref);
-  const name = ref.slice(kind.length + 1);
+  const [kind, name] = [kindOf(ref), nameOf(ref)];
   return loose?.some((each) => each === name || each === `${kind} *`) === true;
 }
 

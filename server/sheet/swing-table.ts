@@ -1,16 +1,17 @@
 // The swings of a size on a measuring sheet: those that were measured, word for word with the roundness that each shows, and lines to write
 // the next ones on. A form that is not measured is left blank: none is foretold.
-import { lobingFactor } from "../core/readings/lobing.ts";
 import { showLength } from "../core/quantity/show.ts";
-import { swingsOf, turnedWords } from "../model/evaluate/roundness.ts";
+import {
+  shownBy,
+  swingsOf,
+  takesSwing,
+  turnedWords,
+} from "../model/evaluate/roundness.ts";
 import { entryOf } from "../model/shop.ts";
 import type { Swing } from "../model/values.ts";
 import { el, type Child, type Markup } from "../markup/html.ts";
 import type { Subject } from "./facts.ts";
 import { table } from "./table.ts";
-
-/** What takes a swing: no bush by itself, and no tool. */
-const TURNED = /^(?:journal|hole|bore) /u;
 
 /** @param isStaged it is read at several stages, so that each swing says its own */
 export function swingTable(
@@ -19,7 +20,7 @@ export function swingTable(
   isStaged: boolean,
 ): Markup | undefined {
   const entry = entryOf(subject.shop, ref);
-  if (entry === undefined || !TURNED.test(ref)) return undefined;
+  if (entry === undefined || !takesSwing(ref)) return undefined;
   const isOutside = ref.startsWith("journal ");
   const measured = swingsOf(entry).flatMap(({ value }) => value ?? []);
   const empty: readonly Child[] = [
@@ -73,19 +74,18 @@ function rowOf(
   isStaged: boolean,
 ): readonly Child[] {
   const { place, method, lobes, gauge, stage, signature } = swing;
-  const { value, step } = swing.swing;
-  const factor = lobingFactor(method, lobes);
+  const shows = shownBy(swing);
   return [
     el("b", {}, place ?? ""),
     ...(isStaged ? [stage ?? "finished"] : []),
-    showLength(value, system, step),
+    showLength(swing.swing.value, system, swing.swing.step),
     turnedWords(method),
     String(lobes),
     gauge?.name ?? "",
     signature.date ?? "",
     signature.who ?? "",
-    factor.valid
-      ? `${showLength(value / factor.value, system, step === undefined ? undefined : step / 10)}, measured`
-      : `not shown: this way is blind to ${String(lobes)} lobes`,
+    shows === undefined
+      ? `not shown: this way is blind to ${String(lobes)} lobes`
+      : `${showLength(shows.roundness, system, shows.step)}, measured`,
   ];
 }

@@ -1,11 +1,9 @@
 // The command over a record of a hundred thousand entries, and over many records, with little memory: the engine ends a process that takes more
 // than it is given.
-import { writeFile } from "node:fs/promises";
-import path from "node:path";
 import { expect, test } from "vitest";
 import { bundledCommand, runEngine } from "./bundled-command.ts";
 import { folderWith } from "./in-process.ts";
-import { LIVE } from "./live.ts";
+import { liveCheck } from "./live.ts";
 
 /** A part, a journal, a bore and the fit of the two, on eight lines. */
 function fit(at: number): string {
@@ -94,9 +92,7 @@ test(
   "a record more costs a hundred bytes: its name, and nothing that was worked out of it",
   { timeout: 240_000 },
   async () => {
-    const { folder, command } = await bundledCommand();
-    const live = path.join(folder, "live.cjs");
-    await writeFile(live, LIVE);
+    const bytesOf = await liveCheck();
     const FEW = 6000;
     const MANY = 4 * FEW;
     const cwd = await folderWith(
@@ -107,28 +103,8 @@ test(
         ]),
       ),
     );
-    const bytesOf = async (records: number, ...asked: readonly string[]) => {
-      const { code, err } = await runEngine(
-        [
-          "--expose-gc",
-          "--require",
-          live,
-          command,
-          "check",
-          "--format",
-          "json",
-          "--jobs",
-          "1",
-          ...asked,
-        ],
-        cwd,
-        { THOU_RECORDS: String(records) },
-      );
-      expect([code, err]).toEqual([0, expect.stringMatching(/^\d+$/u)]);
-      return Number(err);
-    };
-    const few = await bytesOf(FEW, "few");
-    const many = await bytesOf(MANY);
+    const few = await bytesOf(FEW, cwd, ["--jobs", "1", "few"]);
+    const many = await bytesOf(MANY, cwd, ["--jobs", "1"]);
     expect((many - few) / (MANY - FEW)).toBeLessThan(100);
   },
 );

@@ -1,13 +1,12 @@
 // `thou check --staged` over files whose bytes together are far more than it may hold: each is read from git once, and waits on the disk.
 import { execFileSync } from "node:child_process";
-import { readdir, readFile, writeFile } from "node:fs/promises";
+import { readdir, readFile } from "node:fs/promises";
 import path from "node:path";
 import { describe, expect, test } from "vitest";
 import { createProject } from "../../server/rules/check.ts";
 import { createReadOnce } from "../../server/cli/read-once.ts";
-import { bundledCommand, runEngine } from "./bundled-command.ts";
 import { folderWith, thou } from "./in-process.ts";
-import { LIVE } from "./live.ts";
+import { liveCheck } from "./live.ts";
 import {
   CRIB,
   git,
@@ -92,9 +91,7 @@ test(
   "what it holds at its end does not grow with the files that were read",
   { timeout: 240_000 },
   async () => {
-    const { folder, command } = await bundledCommand();
-    const live = path.join(folder, "live.cjs");
-    await writeFile(live, LIVE);
+    const check = await liveCheck();
     // 100 kB each: remarks, so that all but the bytes is small
     const text = `job a\n  units mm\n${`# ${"-".repeat(98)}\n`.repeat(1000)}`;
     const bytesOf = async (records: number): Promise<number> => {
@@ -102,22 +99,7 @@ test(
       for (let at = 0; at < records; at++)
         await write(cwd, `winch-${at}.thou`, `${text}# ${at}\n`);
       git(cwd, "add", "--all");
-      const { code, err } = await runEngine(
-        [
-          "--expose-gc",
-          "--require",
-          live,
-          command,
-          "check",
-          "--format",
-          "json",
-          "--staged",
-        ],
-        cwd,
-        { ...real.env, THOU_RECORDS: String(records) },
-      );
-      expect([code, err]).toEqual([0, expect.stringMatching(/^\d+$/u)]);
-      return Number(err);
+      return check(records, cwd, ["--staged"], real.env);
     };
     // past the megabyte that is held
     const FEW = 20;

@@ -26,6 +26,18 @@ const CHAIN = `  plus case 100.2 to 100.4 of case
 `;
 
 describe("end float", () => {
+  /** With each member read. */
+  const floatOf = (ofCase: string, left: string, right: string) =>
+    resultOf(
+      checkText(
+        job(
+          `${CHAIN}  read case ${ofCase} at 20 C\n  read left ${left} at 20 C\n  read right ${right} at 20 C\n`,
+        ),
+      ),
+      STACK,
+      "end-float",
+    );
+
   test("at worst and by root-sum-square", () => {
     const float = resultOf(checkText(job(CHAIN)), STACK, "end-float");
     // 100.2 − 20.1 − 80.0 and 100.4 − 20.0 − 79.9; middle 0.3; halves 0.1, 0.05, 0.05
@@ -61,29 +73,13 @@ describe("end float", () => {
   });
 
   test("the float of members that are read finer is said with as many digits", () => {
-    const float = resultOf(
-      checkText(
-        job(
-          `${CHAIN}  read case 100.3125 100.31 at 20 C\n  read left 20.0501 at 20 C\n  read right 79.9502 at 20 C\n`,
-        ),
-      ),
-      STACK,
-      "end-float",
-    );
+    const float = floatOf("100.3125 100.31", "20.0501", "79.9502");
     // 100.3100 and 100.3125, less 20.0501 and 79.9502
     expect(float?.text).toMatch(/^0\.3097 to 0\.3122 mm/u);
   });
 
   test("a member that is read counts as read", () => {
-    const read = resultOf(
-      checkText(
-        job(
-          `${CHAIN}  read case 100.31 100.32 at 20 C\n  read left 20.05 at 20 C\n  read right 79.95 at 20 C\n`,
-        ),
-      ),
-      STACK,
-      "end-float",
-    );
+    const read = floatOf("100.31 100.32", "20.05", "79.95");
     expect(Number(read?.low)).toBeCloseTo(0.31e-3, 10);
     expect(Number(read?.high)).toBeCloseTo(0.32e-3, 10);
     expect(read?.status).toBe("measured");

@@ -2,19 +2,14 @@
 // (`npm test -- -u` writes it anew; read the difference before it is committed). What the results come to is test/rules/said.test.ts's, and that
 // it is right no golden file says.
 import { expect, test } from "vitest";
-import { readLines } from "../../grammar/lines.ts";
 import { assumptionsOf } from "../../server/model/assumptions.ts";
 import { resultsOf } from "../../server/model/results.ts";
-import { createProject } from "../../server/rules/check.ts";
-import { allPages, type Sample } from "../rules/pages.ts";
+import { allPages, projectOf, type Sample } from "../rules/pages.ts";
 
 /** The lines of a sample, each file a job of its own. */
 function workedIn({ files }: Sample): readonly string[] {
-  const project = createProject({ root: "" });
-  for (const { name, text } of files) project.setFile(name, readLines(text));
+  const project = projectOf(files);
   return files.flatMap(({ name }) => {
-    for (const missing of project.missingUses(name))
-      project.setFile(missing, null);
     const open = project.open(name);
     return (open?.file.entries ?? []).flatMap(({ ref }) => {
       if (open === undefined || ref === "") return [];

@@ -1,11 +1,9 @@
 // Every finding with a cure that text can give has a fix: each code has one in the samples of its page, or stands here with the reason why
 // it has none.
 import { describe, expect, test } from "vitest";
-import { readLines } from "../../grammar/lines.ts";
 import type { Finding } from "../../server/model/result.ts";
-import { createProject } from "../../server/rules/check.ts";
 import { CODES } from "../../server/rules/codes.ts";
-import { allPages } from "./pages.ts";
+import { allPages, projectOf } from "./pages.ts";
 
 const METAL = "the cure is at the machine: metal on or off";
 const READ = "the cure is at the gauge: read it again, or with a surer one";
@@ -67,15 +65,10 @@ const WITHOUT: Readonly<Record<string, string>> = {
 function foundIn(code: string): readonly Finding[] {
   const page = allPages().find((each) => each.code === code);
   return (page?.samples ?? []).flatMap(({ files }) => {
-    const project = createProject({ root: "" });
-    for (const { name, text } of files) project.setFile(name, readLines(text));
-    return files.flatMap(({ name }) => {
-      for (const missing of project.missingUses(name))
-        project.setFile(missing, null);
-      return project
-        .check(name)
-        .findings.filter((finding) => finding.code === code);
-    });
+    const project = projectOf(files);
+    return files.flatMap(({ name }) =>
+      project.check(name).findings.filter((finding) => finding.code === code),
+    );
   });
 }
 

@@ -1,9 +1,7 @@
 // Every page of a finding is a test of it: what its bad samples mark is found there and nowhere else, its good ones are clean, its fixes
 // mend, and its level is the rule's.
 import { describe, expect, test } from "vitest";
-import { readLines } from "../../grammar/lines.ts";
 import type { Finding, Fix } from "../../server/model/result.ts";
-import { createProject } from "../../server/rules/check.ts";
 import { CODES } from "../../server/rules/codes.ts";
 import { figuresOf } from "../../server/rules/figures.ts";
 import { FILE_RULES } from "../../server/rules/file-rules.ts";
@@ -13,7 +11,7 @@ import {
   TEXT_RULES as OWN_TEXT,
   NAME_RULES,
 } from "../../server/rules/text/index.ts";
-import { allPages, type Sample, type SampleFile } from "./pages.ts";
+import { allPages, projectOf, type Sample, type SampleFile } from "./pages.ts";
 
 const pages = allPages();
 const registry = [...TEXT_RULES, ...RULES, ...FILE_RULES];
@@ -26,13 +24,8 @@ const textCodes = new Set(
 function check(
   files: readonly Pick<SampleFile, "name" | "text">[],
 ): readonly Finding[] {
-  const project = createProject({ root: "" });
-  for (const { name, text } of files) project.setFile(name, readLines(text));
-  return files.flatMap(({ name }) => {
-    for (const missing of project.missingUses(name))
-      project.setFile(missing, null);
-    return project.check(name).findings;
-  });
+  const project = projectOf(files);
+  return files.flatMap(({ name }) => project.check(name).findings);
 }
 
 function show({ place, code }: Finding): string {

@@ -8,6 +8,8 @@
 // after one row of carets, and several marks under one line.
 import { readdirSync, readFileSync } from "node:fs";
 import path from "node:path";
+import { readLines } from "../../grammar/lines.ts";
+import { createProject, type Project } from "../../server/rules/check.ts";
 
 export interface Page {
   readonly code: string;
@@ -40,6 +42,18 @@ export interface Mark {
 
 /** What a file is called that the fence gives no name. */
 export const FIRST = "job.thou";
+
+/** A sample's files in a project of their own; what they use besides is not there. */
+export function projectOf(
+  files: readonly Pick<SampleFile, "name" | "text">[],
+): Project {
+  const project = createProject({ root: "" });
+  for (const { name, text } of files) project.setFile(name, readLines(text));
+  for (const { name } of files)
+    for (const missing of project.missingUses(name))
+      project.setFile(missing, null);
+  return project;
+}
 
 const folder = import.meta.dirname;
 

@@ -2,11 +2,9 @@
 // is committed): each finding's sentence, its place, the other half, and what its fixes write; and each result with what it still needs. That
 // they are right, no golden file says: the figures are held by the tests of the core and of the model.
 import { describe, expect, test } from "vitest";
-import { readLines } from "../../grammar/lines.ts";
 import type { Result } from "../../server/model/result.ts";
-import { createProject } from "../../server/rules/check.ts";
 import { told } from "./found.ts";
-import { allPages, type Sample } from "./pages.ts";
+import { allPages, projectOf, type Sample } from "./pages.ts";
 
 function resultSaid(result: Result): string {
   const { entry, kind, of, case: number, text, unit, status, verdict } = result;
@@ -21,11 +19,8 @@ function resultSaid(result: Result): string {
 
 /** All that is said of a sample that bears on the page, each file checked as its own; elsewhere than on its own page a finding has its own. */
 function saidOf({ files }: Sample, code: string): readonly string[] {
-  const project = createProject({ root: "" });
-  for (const { name, text } of files) project.setFile(name, readLines(text));
+  const project = projectOf(files);
   return files.flatMap(({ name }) => {
-    for (const missing of project.missingUses(name))
-      project.setFile(missing, null);
     const { findings, results } = project.check(name);
     return [
       ...findings

@@ -13,22 +13,33 @@ export function linesOf(
 ): readonly string[] {
   return taken.flatMap((readings, index) =>
     byUnit(readings).map(([unit, digits]) =>
-      [
-        plan.fact,
-        plan.side ?? "",
-        plan.places[index] ?? "",
+      lineOf(plan, plan.places[index] ?? null, [
         ...digits,
         unit === unitOfSystem(plan.system) ? "" : unit,
-        plan.turned === null ? "" : `on ${plan.turned}`,
-        plan.gauge === null ? "" : `with ${plan.gauge}`,
-        plan.temperature === null ? "" : `at ${plan.temperature}`,
-        plan.stage === null ? "" : `as ${plan.stage}`,
-        `on ${plan.date}`,
-      ]
-        .filter((word) => word !== "")
-        .join(" "),
+      ]),
     ),
   );
+}
+
+/** One line of a plan. @param taken the digits and, where it has to be said, their unit */
+export function lineOf(
+  plan: TakingPlan,
+  place: string | null,
+  taken: readonly string[],
+): string {
+  return [
+    plan.fact,
+    plan.side ?? "",
+    place ?? "",
+    ...taken,
+    plan.turned === null ? "" : `on ${plan.turned}`,
+    plan.gauge === null ? "" : `with ${plan.gauge}`,
+    plan.temperature === null ? "" : `at ${plan.temperature}`,
+    plan.stage === null ? "" : `as ${plan.stage}`,
+    `on ${plan.date}`,
+  ]
+    .filter((word) => word !== "")
+    .join(" ");
 }
 
 function byUnit(

@@ -1,7 +1,9 @@
 // Takes back a plan that has been to the editor and may be anything now: only one that this server could have made passes, so that nothing
 // but readings is ever written by it.
 import { parseBody } from "../../../grammar/parse.ts";
+import { takesSwing } from "../../model/evaluate/roundness.ts";
 import type { TakingPlan } from "../../protocol/guide.ts";
+import { lineOf } from "./lines.ts";
 
 const KINDS = /^(?:journal|hole|bush|bore|reamer|pilot) \p{L}[\p{L}\d-]*$/u;
 const NAME = /^\p{L}[\p{L}\d-]*$/u;
@@ -76,38 +78,15 @@ export function planFrom(given: unknown): TakingPlan | undefined {
 }
 
 /** A line written by it can be read: words that open clauses, for one, are no names. */
-function isReadable({
-  ref,
-  side,
-  fact,
-  turned,
-  places,
-  gauge,
-  temperature,
-  stage,
-  date,
-}: TakingPlan): boolean {
+function isReadable(plan: TakingPlan): boolean {
+  const { ref, side, fact, places } = plan;
   const isBush = side !== null;
   if (isBush && fact !== "read") return false;
-  if (fact === "swing" && !/^(?:journal|hole|bore) /u.test(ref)) return false;
+  if (fact === "swing" && !takesSwing(ref)) return false;
   return places.every(
     (place) =>
-      parseBody(
-        [
-          fact,
-          side ?? "",
-          place ?? "",
-          "1",
-          turned === null ? "" : `on ${turned}`,
-          gauge === null ? "" : `with ${gauge}`,
-          temperature === null ? "" : `at ${temperature}`,
-          stage === null ? "" : `as ${stage}`,
-          `on ${date}`,
-        ]
-          .filter((word) => word !== "")
-          .join(" "),
-        ruleOf(fact, isBush, ref),
-      ).damagedAt === undefined,
+      parseBody(lineOf(plan, place, ["1"]), ruleOf(fact, isBush, ref))
+        .damagedAt === undefined,
   );
 }
 

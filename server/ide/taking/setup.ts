@@ -150,10 +150,11 @@ function* askStage(target: Target): Interview<string | null> {
 }
 
 /** Kinds of gauges by what they are for: those for the feature first. */
-const FOR_OUTSIDE = ["micrometer", "indicator", "air"];
-const FOR_INSIDE = ["bore-gauge", "plug", "air", "micrometer"];
-const FOR_SWING_OUTSIDE = ["indicator"];
-const FOR_SWING_INSIDE = ["bore-gauge", "air"];
+const FOR_SIZE = {
+  outside: ["micrometer", "indicator", "air"],
+  inside: ["bore-gauge", "plug", "air", "micrometer"],
+};
+const FOR_SWING = { outside: ["indicator"], inside: ["bore-gauge", "air"] };
 
 function* askGauge(
   shop: Shop,
@@ -167,13 +168,8 @@ function* askGauge(
     target.entry.kind === "hole" ||
     target.entry.kind === "bore";
   const isSwing = target.isSwing === true;
-  const order = isInside
-    ? isSwing
-      ? FOR_SWING_INSIDE
-      : FOR_INSIDE
-    : isSwing
-      ? FOR_SWING_OUTSIDE
-      : FOR_OUTSIDE;
+  const side = isInside ? "inside" : "outside";
+  const order = (isSwing ? FOR_SWING : FOR_SIZE)[side];
   const rank = (ref: string): number => {
     const at = order.indexOf(gaugeValue(shop, ref)?.kind ?? "");
     return at === -1 ? order.length : at;
@@ -185,7 +181,7 @@ function* askGauge(
   const first = sorted.find((each) => nameOf(each) === used) ?? sorted[0];
   const given = yield* askOne(
     {
-      key: `gauge-${isSwing ? "swing-" : ""}${isInside ? "inside" : "outside"}`,
+      key: `gauge-${isSwing ? "swing-" : ""}${side}`,
       title: TITLE,
       about: isSwing ? "Which gauge shows the swing?" : "Which gauge reads it?",
       isKept: true,

@@ -8,7 +8,7 @@ import {
   namedIn,
 } from "../../model/evaluate/index-of.ts";
 import { stepValue } from "../../model/evaluate/order.ts";
-import { swingsOf } from "../../model/evaluate/roundness.ts";
+import { swingsOf, takesSwing } from "../../model/evaluate/roundness.ts";
 import { hostOf, sizeOf } from "../../model/evaluate/size.ts";
 import type { OpenFile } from "../../model/project.ts";
 import { entryOf, refsOfKind, type Shop } from "../../model/shop.ts";
@@ -60,12 +60,9 @@ export function targetsIn({ file, shop }: OpenFile): readonly Target[] {
   });
 }
 
-/** What takes a swing: a size by itself, no bush and no tool. */
-const TURNED: ReadonlySet<string> = new Set(["journal", "hole", "bore"]);
-
 /** A size that is not turned under a pointer yet: an odd number of lobes hides from its readings. */
 export function isUnturned({ entry }: Pick<Target, "entry">): boolean {
-  return TURNED.has(entry.kind ?? "") && swingsOf(entry).length === 0;
+  return takesSwing(entry.ref) && swingsOf(entry).length === 0;
 }
 
 /** What has been read and not turned yet. */

@@ -1,5 +1,6 @@
 // Radial roundness by the swing of a pointer over one turn, and what an odd number of lobes takes of a clearance: two-point diameters don't see
 // it, and the mate does. What two points do see is size.ts's.
+import { factSpec } from "../../../grammar/vocabulary.ts";
 import type { Budget } from "../../core/readings/budget.ts";
 import {
   bestVee,
@@ -10,6 +11,7 @@ import { swingBudget } from "../../core/readings/swing-budget.ts";
 import { showLength, type System } from "../../core/quantity/show.ts";
 import { allOf, type Entry, type Fact } from "../entry.ts";
 import { known, need, SILENT, unknown, type Known } from "../known.ts";
+import { kindOf } from "../reference.ts";
 import type { Need, Working } from "../result.ts";
 import { entryOf, query, refOf, type Shop } from "../shop.ts";
 import type { Stage, Swing } from "../values.ts";
@@ -111,10 +113,31 @@ function isLost(shop: Shop, { gauge }: Swing): boolean {
   return ref === undefined || gaugeValue(shop, ref)?.damaged !== false;
 }
 
+/** Whether a part takes a swing: a size by itself does, a bush and a tool don't. */
+export function takesSwing(ref: string): boolean {
+  return factSpec(kindOf(ref), "swing") !== undefined;
+}
+
+/** The radial roundness that a swing shows, m, with its step and the factor between the two; undefined where the method is blind to so many lobes. */
+export function shownBy({
+  swing: { value, step },
+  method,
+  lobes,
+}: Swing): Pick<LobedForm, "factor" | "roundness" | "step"> | undefined {
+  const factor = lobingFactor(method, lobes);
+  return factor.valid
+    ? {
+        factor: factor.value,
+        roundness: value / factor.value,
+        step: step === undefined ? undefined : step / 10,
+      }
+    : undefined;
+}
+
 /** Undefined where the method is blind to so many lobes. */
 function formOf(shop: Shop, ref: string, swing: Swing): LobedForm | undefined {
-  const factor = lobingFactor(swing.method, swing.lobes);
-  if (!factor.valid) return undefined;
+  const shows = shownBy(swing);
+  if (shows === undefined) return undefined;
   const gaugeRef = refOf(shop, swing.gauge);
   const gauge = gaugeRef === undefined ? undefined : gaugeValue(shop, gaugeRef);
   const budget =
@@ -126,14 +149,11 @@ function formOf(shop: Shop, ref: string, swing: Swing): LobedForm | undefined {
             calibration: gauge.uncertainty,
             mpe: gauge.mpe,
           },
-          factor.value,
+          shows.factor,
         );
-  const { step } = swing.swing;
   return {
     swing,
-    factor: factor.value,
-    roundness: swing.swing.value / factor.value,
-    step: step === undefined ? undefined : step / 10,
+    ...shows,
     budget: budget?.valid === true ? budget.value : undefined,
     needs:
       budget?.valid === true
