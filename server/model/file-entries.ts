@@ -135,15 +135,11 @@ function keepEntries(
     entries: old,
     lines: { blocks: oldBlocks },
   } = before;
-  const most = Math.min(blocks.length, old.length);
-  let head = 0;
-  while (head < most && oldBlocks[head] === blocks[head]) head++;
-  let tail = 0;
-  while (
-    tail < most - head &&
-    oldBlocks[old.length - 1 - tail] === blocks[blocks.length - 1 - tail]
-  )
-    tail++;
+  const head = alike(blocks, oldBlocks);
+  const tail = alike(
+    blocks.slice(head).toReversed(),
+    oldBlocks.slice(head).toReversed(),
+  );
   const gone = old.slice(head, old.length - tail);
   const between = new Map(gone.map((entry) => [entry.block, entry] as const));
   const fresh = blocks
@@ -169,6 +165,12 @@ function keepEntries(
         }
       : undefined;
   return { entries, openings, since };
+}
+
+/** How many blocks two lists begin with alike. */
+function alike(blocks: readonly Block[], others: readonly Block[]): number {
+  const differs = blocks.findIndex((block, at) => block !== others[at]);
+  return differs === -1 ? blocks.length : differs;
 }
 
 /** A job or a shop. */

@@ -307,7 +307,7 @@ function workOut(graph: Graph, frame: Frame, compute: Compute): void {
   try {
     // a query is asked with the owner that its function takes
     const value = compute(cell.kind.owner as never, cell.of);
-    if (cell.checked === -1 || !equal(value, cell.value)) {
+    if (!equal(value, cell.value)) {
       cell.value = value;
       cell.changed = graph.revision;
     }
@@ -316,7 +316,6 @@ function workOut(graph: Graph, frame: Frame, compute: Compute): void {
   } catch (error) {
     // asked again it is worked out again: a failure is not remembered
     cell.state = "stale";
-    cell.checked = -1;
     graph.doubted.get(cell.kind.name)?.add(cell.of);
     throw error;
   } finally {

@@ -85,7 +85,7 @@ export function unknownResult(
     unit,
     status: "unknown",
     verdict: "none",
-    text: unknownText(needs, unknown),
+    text: unknownText(needs, unknown.because),
     working: [],
     needs,
   };
@@ -127,14 +127,15 @@ export function sketchOf<T>(
   );
 }
 
+/** Where neither a fact would settle it nor a method is out of its range, a line that it hangs on can't be read. */
 function unknownText(
   needs: readonly Need[],
-  { because, silent }: Unknown,
+  because: string | undefined,
 ): string {
   if (because !== undefined) return `not valid here, because ${because}`;
-  if (0 < needs.length)
-    return `needs ${needs.map((each) => each.text).join(", ")}`;
-  return silent ? WAITS : "unknown";
+  return 0 < needs.length
+    ? `needs ${needs.map((each) => each.text).join(", ")}`
+    : WAITS;
 }
 
 const WAITS = "waits for a line that can't be read";

@@ -23,6 +23,16 @@ export function finer(
   return Math.min(a, b);
 }
 
+/** The finest of all steps; undefined where there is none. */
+export function finest(
+  all: readonly { readonly step: number | undefined }[],
+): number | undefined {
+  return all.reduce<number | undefined>(
+    (step, each) => finer(step, each.step),
+    undefined,
+  );
+}
+
 const SIDES: Readonly<Partial<Record<EntryKind, Side>>> = {
   journal: "shaft",
   hole: "hole",

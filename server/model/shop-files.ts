@@ -16,10 +16,7 @@ export function setFiles(
   const before = shop.files;
   shop.files = files;
   setInput(shop.graph, "whole", "", isWhole);
-  const changed =
-    before.length === files.length
-      ? files.map((file, index) => changesIn(before[index], file))
-      : [];
+  const changed = files.map((file, index) => changesIn(before[index], file));
   if (before.length !== files.length || changed.includes(undefined)) {
     setTables(shop);
     return;

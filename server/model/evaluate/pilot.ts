@@ -21,7 +21,7 @@ import {
   type Estimate,
   type Known,
 } from "../known.ts";
-import { finer } from "../ranges.ts";
+import { finer, finest } from "../ranges.ts";
 import { entryOf, query, refOf, type Shop } from "../shop.ts";
 import { boreBeforeCut, type Before } from "./before-cut.ts";
 import { boreSize, cutOf } from "./bore.ts";
@@ -96,9 +96,7 @@ const pilotSize = query<Known<PilotSize>>("pilot", (shop, ref) => {
       nominal: values.reduce((sum, value) => sum + value, 0) / values.length,
       high: Math.max(...values),
       status: "measured",
-      step: readings
-        .map((reading) => reading.step)
-        .reduce((a, b) => finer(a, b), undefined),
+      step: finest(readings),
       working: [],
       length: long,
     });

@@ -13,6 +13,7 @@ import {
 import { sizeAtReference } from "../../core/readings/temperature.ts";
 import type { Fact } from "../entry.ts";
 import { everyKnown, known, outside, SILENT, type Known } from "../known.ts";
+import { finest } from "../ranges.ts";
 import { refOf, type Shop } from "../shop.ts";
 import type { Reading, Span, Stage } from "../values.ts";
 import { gaugeValue, type GaugeValue } from "./gauge.ts";
@@ -165,9 +166,6 @@ export function correct(
     if (!at20.valid) return outside(at20.because);
     values.push(at20.value);
   }
-  const steps = reading.values
-    .map((value) => value.step)
-    .filter((step) => step !== undefined);
   return known({
     place: reading.place,
     values,
@@ -177,7 +175,7 @@ export function correct(
     setters: setters.value,
     gaugeWritten: reading.gauge !== undefined,
     date: reading.signature.date,
-    step: steps.length === 0 ? undefined : Math.min(...steps),
+    step: finest(reading.values),
     temperature,
     temperatureAssumed:
       reading.temperature === undefined && job.temperatureAssumed,

@@ -14,6 +14,7 @@ import { toolExpansion } from "../../core/line/tool-materials.ts";
 import { allOf, given, valueIn } from "../entry.ts";
 import { known, need, outside, SILENT, unknown, type Known } from "../known.ts";
 import { entryOf, query, type Shop } from "../shop.ts";
+import { finest } from "../ranges.ts";
 import type { LengthRange } from "../values.ts";
 import { materialOfFeature } from "./size.ts";
 import { propertyOf } from "./material.ts";
@@ -71,14 +72,11 @@ export const reamerValue = query<Known<ReamerValue>>("reamer", (shop, ref) => {
       count: values.length,
       uncertainty: Math.max(...budgets),
     };
-    const steps = readings
-      .map((reading) => reading.step)
-      .filter((step) => step !== undefined);
     return known({
       ...shared,
       size: tool,
       measured: true,
-      step: steps.length === 0 ? undefined : Math.min(...steps),
+      step: finest(readings),
     });
   }
   if (size.state === "absent" && shared.expands === undefined)

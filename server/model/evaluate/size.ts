@@ -26,6 +26,7 @@ import {
 import type { Need } from "../result.ts";
 import { entryOf, query, refOf, type Shop } from "../shop.ts";
 import type { LengthRange, SourcedRange } from "../values.ts";
+import { finest } from "../ranges.ts";
 import { materialOf, type MaterialValue } from "./material.ts";
 import {
   budgetOf,
@@ -138,15 +139,12 @@ export function sizeFromPlaces(
   );
   const taper = taperOf(named);
   const { least, needs } = budgetsOf(shop, ref, entry, readings);
-  const steps = readings
-    .map((reading) => reading.step)
-    .filter((step) => step !== undefined);
   return {
     low: Math.min(...values),
     nominal: mean.valid ? mean.value : (values[0] ?? 0),
     high: Math.max(...values),
     status: "measured",
-    step: steps.length === 0 ? undefined : Math.min(...steps),
+    step: finest(readings),
     from: "readings",
     places,
     outOfRound: round.valid ? round.value : undefined,

@@ -20,7 +20,7 @@ import {
   unknown,
   type Known,
 } from "../known.ts";
-import { finer } from "../ranges.ts";
+import { finest } from "../ranges.ts";
 import type { Status } from "../result.ts";
 import { entryOf, query, refOf, refsOfKind, type Shop } from "../shop.ts";
 import type { Bodies, MemberValue, Span } from "../values.ts";
@@ -97,12 +97,7 @@ function memberOf(
     length: isRead
       ? { low: Math.min(...values), high: Math.max(...values) }
       : { low: range.low, high: range.high },
-    step: isRead
-      ? readings.reduce<number | undefined>(
-          (step, reading) => finer(step, reading.step),
-          undefined,
-        )
-      : range.step,
+    step: isRead ? finest(readings) : range.step,
   });
 }
 
@@ -135,10 +130,7 @@ function floated(
   return known({
     ...found.value,
     status: members.every((member) => member.isRead) ? "measured" : "predicted",
-    step: members.reduce<number | undefined>(
-      (step, member) => finer(step, member.step),
-      undefined,
-    ),
+    step: finest(members),
     members,
   });
 }

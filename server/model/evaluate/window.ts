@@ -105,19 +105,23 @@ function demandOfLimits(shop: Shop, bore: string): Known<Demand> | undefined {
   });
 }
 
+/** One at least: of a line without bores nothing is asked, and no window is known. */
+export type Demands = readonly [Demand, ...Demand[]];
+
 export interface LineDemands {
-  readonly demands: readonly Demand[];
+  readonly demands: Demands;
   readonly window: LineWindow;
 }
 
 export const windowOf = query<Known<LineDemands>>("window", (shop, line) => {
   const demands = demandsOf(shop, line);
   if (!demands.known) return demands;
-  if (demands.value.length === 0)
+  const [first, ...others] = demands.value;
+  if (first === undefined)
     return unknown(need(line, "bore", `the bores of ${line}`));
   const window = lineWindow(demands.value);
   return window.valid
-    ? known({ demands: demands.value, window: window.value })
+    ? known({ demands: [first, ...others], window: window.value })
     : outside(window.because);
 });
 
@@ -129,7 +133,7 @@ export interface Choice {
 }
 
 export interface CribRanking {
-  readonly demands: readonly Demand[];
+  readonly demands: Demands;
   /** The crib's reamers that could be worked out, best first, those that serve before those that don't. */
   readonly crib: readonly Choice[];
 }

@@ -17,6 +17,7 @@ import {
   type Sketch,
 } from "../make-result.ts";
 import { unknown, need } from "../known.ts";
+import { finest } from "../ranges.ts";
 import type { Result } from "../result.ts";
 import { type Shop } from "../shop.ts";
 
@@ -39,10 +40,7 @@ function windowResult(
   if (!found.known) return unknownResult(where, "m", found);
   const { demands, window } = found.value;
   const predicted = demands.some((demand) => demand.status === "predicted");
-  const steps = demands
-    .map((demand) => demand.step)
-    .filter((step) => step !== undefined);
-  const step = steps.length === 0 ? undefined : Math.min(...steps);
+  const step = finest(demands);
   const named = (index: number): string =>
     demands[index]?.fit ?? demands[index]?.bore ?? "";
   if (!window.open) {
@@ -82,12 +80,9 @@ function reamerResults(shop: Shop, ref: string): readonly Result[] {
   const found = rankingOf(shop, ref);
   if (!found.known) return [];
   const { crib, toBuy, demands } = found.value;
-  const steps = demands
-    .map((demand) => demand.step)
-    .filter((each) => each !== undefined);
-  const step = steps.length === 0 ? undefined : Math.min(...steps);
+  const step = finest(demands);
   return [...crib.filter((choice) => choice.ranked.serves), ...toBuy].flatMap(
-    (choice) => choiceResults(shop, ref, choice, step, demands[0]?.bore),
+    (choice) => choiceResults(shop, ref, choice, step, demands[0].bore),
   );
 }
 
@@ -117,14 +112,13 @@ function choiceResults(
   ref: string,
   choice: Choice,
   step: number | undefined,
-  bore: string | undefined,
+  bore: string,
 ): readonly Result[] {
   const { system } = settings(shop, "job");
   const [cut] = choice.ranked.cuts;
   if (cut === undefined) return [];
   const of = choiceName(choice);
-  const note =
-    bore === undefined ? "" : oversizeNote(shop, choice.reamer, bore);
+  const note = oversizeNote(shop, choice.reamer, bore);
   const setting =
     choice.ranked.setting === undefined
       ? ""
