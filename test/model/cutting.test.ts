@@ -355,6 +355,31 @@ describe("facts that are missing", () => {
   });
 });
 
+describe("a bore in a metal that no table says how to ream", () => {
+  // 87560 - 87550 = 10 is under the least for a machine; 87580 - 87540 = 40 is little
+  const job = JOB.replace("0.8716 0.8718", "0.8754 0.8755").replace(
+    "material bronze-c932",
+    "material babbitt-tin",
+  );
+  const found = (lines: string): readonly string[] =>
+    check(job, CRIB.replace("  drive hand\n", lines))
+      .findings.filter(({ code }) => code.startsWith("stock-"))
+      .map(({ code, entry }) => `${entry ?? ""} ${code}`);
+
+  test("has no stock judged by machine, by hand it has", () => {
+    expect(found("  drive machine\n")).toEqual([]);
+    expect(found("  drive hand\n")).toContain("line layshaft stock-thin");
+  });
+
+  test("has it judged by what its reamer writes, which needs no table", () => {
+    expect(found("  drive machine\n  stock 0.0002 to 0.0003\n")).toEqual([
+      "line layshaft stock-thin",
+      "line layshaft stock-heavy",
+      "line layshaft stock-heavy",
+    ]);
+  });
+});
+
 describe("lines that can't be read", () => {
   // with its rear bore nearly at size already, so that there is something to say of each
   const job = JOB.replace("0.8716 0.8718", "0.8754 0.8755");

@@ -65,6 +65,21 @@ test("the entries of a file that follows an edit are those of the file read afre
   expect(kept).toBeGreaterThan(100);
 });
 
+test("of a file that is given anew as it was every entry is kept, and none changed", () => {
+  const lines = readLines("job a\n  units inch\npart b\npart c\n");
+  const old = readFile("/a.thou", lines, undefined);
+  const now = readFile("/a.thou", { ...lines }, old);
+  expect(now.entries).toHaveLength(3);
+  now.entries.forEach((entry, index) => expect(entry).toBe(old.entries[index]));
+  expect(changedEntries(old, now)).toEqual([]);
+});
+
+test("of two files of the same lines, read each from nothing, every entry is another", () => {
+  const read = () =>
+    readFile("/a.thou", readLines("job a\npart b\n"), undefined);
+  expect(changedEntries(read(), read())).toEqual([0, 1]);
+});
+
 test.each([
   ["one more at the end", 0, 1],
   ["one fewer at the end", 1, 0],

@@ -35,6 +35,60 @@ describe("what a record rests on", () => {
   });
 });
 
+describe("what a record no longer has is no longer known", () => {
+  const HEAD = "job a\n  units mm\n";
+  /** Sizes of all journals after each of these states, given one after the other to one project, and to a new one. */
+  function sizes(
+    ...states: readonly Readonly<Record<string, string>>[]
+  ): readonly (readonly string[])[] {
+    const said = (project: ReturnType<typeof createProject>): string[] =>
+      project
+        .check("/job.thou")
+        .results.map(({ entry, kind, text }) => `${entry} ${kind} ${text}`);
+    const kept = createProject({ root: "/" });
+    return states.map((files) => {
+      const fresh = createProject({ root: "/" });
+      for (const [path, text] of Object.entries(files))
+        for (const project of [kept, fresh])
+          project.setFile(path, readLines(text));
+      const [now, afresh] = [said(kept), said(fresh)];
+      expect(now).toEqual(afresh);
+      return now;
+    });
+  }
+  const CRIB = { "/c.thou": "shop c\n  units mm\npart shaft\n" };
+  const journal = (name: string, more = ""): string =>
+    `journal ${name} on shaft\n  limits 25.00 to 25.02\n${more}`;
+
+  test("where its last file is no longer used", () => {
+    const more = { "/d.thou": `shop d\n  units mm\n${journal("a")}` };
+    const job = (use: string): string =>
+      `${HEAD}  use "c.thou"${use}\nbore b in shaft\n  limits 25.05 to 25.06\nfit a of journal a in bore b\n`;
+    const [before, after] = sizes(
+      { "/job.thou": job(', "d.thou"'), ...CRIB, ...more },
+      { "/job.thou": job(""), ...CRIB, ...more },
+    );
+    expect(before).toContain("fit a clearance 0.030 to 0.060 mm");
+    expect(before).not.toEqual(after);
+  });
+
+  test("where the last entry of its kind is taken out, or two change places", () => {
+    const job = (...journals: readonly string[]): string =>
+      `${HEAD}  use "c.thou"\n${journals.join("")}bore b in shaft\n  limits 25.05 to 25.06\nline l\n  bore b from 0 to 10\n`;
+    const fit = (name: string): string =>
+      `fit ${name} of journal ${name} in bore b\n  want 0.01 to 0.10\n`;
+    const [a, b] = [journal("a", fit("a")), journal("b", fit("b"))];
+    const states = [[a, b], [a], [], [b], [b, a], [a, b]].map((all) => ({
+      "/job.thou": job(...all),
+      ...CRIB,
+    }));
+    const [both, one, none] = sizes(...states);
+    expect(both).toContain("fit b clearance 0.030 to 0.060 mm");
+    expect(one).not.toEqual(both);
+    expect(none?.join("\n")).not.toContain("fit");
+  });
+});
+
 describe("a file that is too long", () => {
   const HEAD = "job a\n  units mm\n";
   const PART = "part x\n  dowels 2\n";

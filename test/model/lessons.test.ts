@@ -282,6 +282,22 @@ describe("a learned closure", () => {
       1.21,
       9,
     );
+    // 1.0098 in is 1.020 in less a hundredth of it: that is one size, and what is further off is none
+    const larger = JOB.replace("1.0010 to 1.0011", "1.0097 to 1.0099").replace(
+      "1.00000 1.00002",
+      "1.00890 1.00892",
+    );
+    const learnedOf = (od: string): boolean =>
+      of(
+        check(
+          closes(`solid ${od} in by 0.872 in`, "1.21 spread 0.04 from 7"),
+          "",
+          larger,
+        ),
+        "press front",
+        "bore-closure",
+      ).working.some(({ formula }) => formula.startsWith("C as learned"));
+    expect(["1.0200", "1.0201"].map(learnedOf)).toEqual([true, false]);
     // 1.00105 in is the middle of what the bush may be: 1.012 in is 1.1 % over
     expect(
       closure(closes("solid 1.012 in by 0.872 in", "1.21 spread 0.04 from 7")),

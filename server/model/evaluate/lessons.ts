@@ -1,5 +1,6 @@
 // What the lessons that a record uses say of a reamer in a material, of a bush that is pressed, of a gauge. How they are learned is
 // records/'s; what is made of them, oversize.ts's and press-closure.ts's. Nothing corrects a reading by a lesson.
+import { metresToTenths } from "../../core/quantity/exact.ts";
 import { allOf, given } from "../entry.ts";
 import { known, SILENT, type Known } from "../known.ts";
 import {
@@ -126,6 +127,13 @@ function topicOf<
   return entry === undefined ? undefined : allOf(entry, rule)[0]?.value;
 }
 
+/** Whether a diameter lies within the share of another, m. */
+function isOneSize(diameter: number, learned: number): boolean {
+  const tenths = metresToTenths(learned);
+  const apart = Math.abs(metresToTenths(diameter) - tenths);
+  return apart <= Math.round(ONE_SIZE * tenths);
+}
+
 /** All lessons of a reamer. */
 export function lessonsOfReamer(
   shop: Shop,
@@ -183,7 +191,8 @@ export function lessonOfBush(
       (lesson) =>
         lesson.material === material.value.ref &&
         lesson.about.construction === construction.value &&
-        distance(lesson) <= ONE_SIZE,
+        isOneSize(size.od, lesson.about.od) &&
+        isOneSize(size.id, lesson.about.id),
     )
     .sort((one, other) => distance(one) - distance(other));
   const own =
