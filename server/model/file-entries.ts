@@ -43,10 +43,9 @@ export function changedEntries(
   if (old === entries) return [];
   if (since?.entries === old) return since.changed;
   if (old.length !== entries.length) return undefined;
-  const changed: number[] = [];
-  for (let index = 0; index < entries.length; index++)
-    if (old[index] !== entries[index]) changed.push(index);
-  return changed;
+  return entries.flatMap((entry, index) =>
+    entry === old[index] ? [] : [index],
+  );
 }
 
 export function readFile(

@@ -12,5 +12,7 @@ export function shown(text: string): string {
 function escaped(character: string): string {
   const code = character.codePointAt(0) ?? 0;
   const digits = code.toString(16);
-  return code < 0x100 ? `\\x${digits.padStart(2, "0")}` : `\\u{${digits}}`;
+  return digits.length <= 2
+    ? `\\x${digits.padStart(2, "0")}`
+    : `\\u{${digits}}`;
 }

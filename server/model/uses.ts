@@ -124,8 +124,8 @@ function circlesIn(
   const circle = new Map<string, ReadonlySet<string>>();
   const open: string[] = [];
   const lower = (path: string, to: number | undefined): void => {
-    if (to !== undefined && to < (lowest.get(path) ?? to + 1))
-      lowest.set(path, to);
+    if (to !== undefined)
+      lowest.set(path, Math.min(to, lowest.get(path) ?? to));
   };
   for (const start of nextTo.keys()) {
     const trail: { readonly path: string; at: number }[] = [];

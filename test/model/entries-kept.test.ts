@@ -70,7 +70,9 @@ test("of a file that is given anew as it was every entry is kept, and none chang
   const old = readFile("/a.thou", lines, undefined);
   const now = readFile("/a.thou", { ...lines }, old);
   expect(now.entries).toHaveLength(3);
-  now.entries.forEach((entry, index) => expect(entry).toBe(old.entries[index]));
+  now.entries.forEach((entry, index) => {
+    expect(entry).toBe(old.entries[index]);
+  });
   expect(changedEntries(old, now)).toEqual([]);
 });
 

@@ -32,9 +32,7 @@ function readAs(
   const { facts, problems, refs } = readEntry(block, { system, isJob: false });
   const sites = refs.filter(({ span }) => span.line === 1);
   return [
-    ...facts.map(({ value, span }) =>
-      shown(value === undefined ? span : value),
-    ),
+    ...facts.map(({ value, span }) => shown(value ?? span)),
     ...sites.map((site) => `names ${shown(site)}`),
     ...problems.map((each) => `${each.code} ${shown([each.span, each.data])}`),
   ].join(" | ");
@@ -59,14 +57,15 @@ function* spoilt(body: string): Iterable<string> {
       yield before + other + after;
   }
   const [one, other] = numbers;
-  if (one !== undefined && other !== undefined)
-    yield (
-      body.slice(0, one.index) +
-      other[0] +
-      body.slice(one.index + one[0].length, other.index) +
-      one[0] +
-      body.slice(other.index + other[0].length)
-    );
+  if (one !== undefined && other !== undefined) {
+    const between = body.slice(one.index + one[0].length, other.index);
+    const after = body.slice(other.index + other[0].length);
+    for (const [first, second] of [
+      [other[0], one[0]],
+      [one[0], one[0]],
+    ])
+      yield `${body.slice(0, one.index)}${first ?? ""}${between}${second ?? ""}${after}`;
+  }
   for (const { 0: word, index } of body.matchAll(/(?<=[\d ])[A-Za-z/-]+\b"?/gu))
     if (unitOf(word) !== undefined)
       for (const instead of ["", "thuo", "K", "lbf"])

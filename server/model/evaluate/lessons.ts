@@ -65,7 +65,7 @@ function lessonsBy<T>(
       found.push({ lesson, last });
     }
     // ISO 8601 days; those of one day stay in the order of the files
-    found.sort((a, b) => (a.last === b.last ? 0 : a.last < b.last ? 1 : -1));
+    found.sort((a, b) => Number(a.last < b.last) - Number(b.last < a.last));
     return known(found.map(({ lesson }) => lesson));
   });
   return (shop) => all(shop, "");

@@ -88,8 +88,7 @@ export const stepValue = query<Step>("step", (shop, ref) => {
   const refs = (sites: readonly (readonly RefSite[])[]): readonly string[] =>
     sites.flat().flatMap((site) => refOf(shop, site) ?? []);
   const route = routeSteps(shop, "");
-  const place = route.indexOf(ref);
-  const before = 0 < place ? route[place - 1] : undefined;
+  const before = route[route.indexOf(ref) - 1];
   const after = refs(factsOf(shop, ref, "AfterFact"));
   const done = factsOf(shop, ref, "DoneFact")[0];
   const found = factsOf(shop, ref, "FoundFact")[0];
@@ -199,9 +198,7 @@ function loopsIn(steps: readonly Step[]): readonly (readonly string[])[] {
       { ref: root, next: 0 },
     ];
     state.set(root, "open");
-    while (0 < path.length) {
-      const top = path.at(-1);
-      if (top === undefined) break;
+    for (let top = path.at(-1); top !== undefined; top = path.at(-1)) {
       const before = byRef.get(top.ref)?.after[top.next++];
       if (before === undefined) {
         state.set(top.ref, "closed");

@@ -156,7 +156,7 @@ function boreThen(
       ? asItIs("as it is")
       : unknown(need(runsIn, "read", `a reading of ${runsIn}`));
   }
-  if (order.indexOf(guides) < at) {
+  if (!order.slice(at).includes(guides)) {
     const size = boreBeforeCut(shop, runsIn);
     return size.known
       ? as(
