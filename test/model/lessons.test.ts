@@ -174,6 +174,23 @@ describe("a learned oversize", () => {
       ).toBeLessThan(1e-12);
   });
 
+  test("of one last day, or of none, the first counts; of any day one before one of none", () => {
+    const [one, other] = [
+      OVERSIZE,
+      OVERSIZE.replace("0.31", "0.52").replace("in-bronze", "again"),
+    ];
+    const counts = (lessons: string): number =>
+      Math.round(
+        ((cutIn(check(lessons)).nominal ?? 0) - 0.8755 * 0.0254) / (THOU / 100),
+      );
+    const day = "  between 2019-03-04 and 2020-01-01\n";
+    expect([counts(one + other), counts(other + one)]).toEqual([31, 52]);
+    expect(counts(one + day + other + day)).toBe(31);
+    expect(counts(other + day + one + day)).toBe(52);
+    expect(counts(one + other + day)).toBe(52);
+    expect(counts(other + day + one)).toBe(52);
+  });
+
   test("of a single cut has no spread: it does not count, and that is said", () => {
     const cut = cutIn(
       check(OVERSIZE.replace("spread 0.08 thou from 9", "from 1")),

@@ -55,6 +55,31 @@ test("a chance is told as a share or not at all", () => {
   expect(words(bronze + iron).chance).toMatch(/^(?:over |under )?\d+ %$/u);
 });
 
+test("a margin is counted in standard deviations up to ten of them, and said to be outside where it is", () => {
+  const { shop } = opened(job(bronze + iron));
+  const ranking = cribRankingOf(shop, "line l");
+  if (!ranking.known) throw new Error("no ranking");
+  const { demands, crib } = ranking.value;
+  const margin = (metres: number, deviations: number): string[] =>
+    crib.map(
+      ({ ranked, ...choice }) =>
+        toolWords(shop, demands, {
+          ...choice,
+          ranked: {
+            ...ranked,
+            margin: { ...ranked.margin, metres, deviations },
+          },
+        }).margin,
+    );
+  expect(margin(25.4e-6, 10)).toEqual(["0.0010 in (10.0 standard deviations)"]);
+  expect(margin(-25.4e-6, -10)).toEqual([
+    "0.0010 in outside (10.0 standard deviations)",
+  ]);
+  expect(margin(-25.4e-6, -10.1)).toEqual(["0.0010 in outside"]);
+  expect(margin(25.4e-6, 10.1)).toEqual(["0.0010 in"]);
+  expect(margin(0, 0)).toEqual(["on the very end"]);
+});
+
 test("of a reamer without its drive, of a machine's without its material, that is what the advice is in want of", () => {
   const wants = (reamer: string): readonly string[] =>
     reamingAdviceFor(opened(job(reamer)).shop, "line l").flatMap((each) =>
