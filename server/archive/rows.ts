@@ -198,7 +198,7 @@ function findingRow(finding: Finding, index: number, name: string): Row {
 }
 
 function stepRows(shop: Shop, name: string): readonly Row[] {
-  const { steps, next } = orderOf(shop, "");
+  const { steps, next } = orderOf(shop);
   return steps.map((step, index) => [
     name,
     index + 1,

@@ -241,5 +241,5 @@ function findingChange(finding: Finding, isNew: boolean): FindingChange {
 }
 
 function systemOf(open: OpenFile | undefined): System {
-  return open === undefined ? "mm" : settings(open.shop, "job").system;
+  return open === undefined ? "mm" : settings(open.shop).system;
 }

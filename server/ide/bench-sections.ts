@@ -33,7 +33,7 @@ import { el, NOTHING, row, type Child, type Markup } from "../markup/html.ts";
 
 /** What the next step is, what is in its way, and how not to be hurt by it. */
 export function nextSection(shop: Shop): Markup {
-  const order = orderOf(shop, "");
+  const order = orderOf(shop);
   if (order.steps.length === 0)
     return paragraph(
       "No steps are written. A step says what is done next and what it waits for: ",

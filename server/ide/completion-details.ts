@@ -45,7 +45,7 @@ export function detailOf(shop: Shop, ref: string): string {
 
 function pilotDetail(shop: Shop, ref: string): string {
   const entry = entryOf(shop, ref);
-  const { system } = settings(shop, "job");
+  const { system } = settings(shop);
   const od = valueIn(entry, "OdFact");
   const length = valueIn(entry, "LengthFact");
   return [

@@ -251,7 +251,7 @@ function missingLine(shop: Shop, filling: Filling): readonly Offer[] {
 
 /** Steps for the presses that no step makes, and for the lines that none cuts. */
 function missingSteps(shop: Shop, filling: Filling): readonly Offer[] {
-  const { steps } = orderOf(shop, "");
+  const { steps } = orderOf(shop);
   const pressed = new Set(steps.flatMap((step) => step.presses));
   const cut = new Set(steps.flatMap((step) => step.cuts));
   return [

@@ -50,7 +50,7 @@ function neededFacts(
 ): ReadonlyMap<string, string> {
   if (ref === "" || kind === undefined) return new Map();
   return new Map(
-    [ref, ...orderOf(shop, "").next]
+    [ref, ...orderOf(shop).next]
       .flatMap((each) => resultsOf(shop, each))
       .flatMap((result) => result.needs)
       .filter(

@@ -177,7 +177,7 @@ export function newNames(shop: Shop, kind: EntryKind): readonly string[] {
   const isFree = (name: string): boolean =>
     entryOf(shop, `${kind} ${name}`) === undefined;
   if (kind === "step")
-    return routeSteps(shop, "")
+    return routeSteps(shop)
       .filter((ref) => shop.places.get(ref)?.file !== 0)
       .map(nameOf);
   const [of, slot] = MATES[kind] ?? [];

@@ -120,7 +120,7 @@ function usedElsewhere({
   if (rule === "CutsFact" || rule === "PressesFact") {
     const list = rule === "CutsFact" ? "cuts" : "presses";
     return new Set(
-      orderOf(shop, "")
+      orderOf(shop)
         .steps.filter((step) => step.ref !== owner)
         .flatMap((step) => step[list]),
     );

@@ -146,7 +146,7 @@ function factWords(
   { rule, span, value }: Fact,
 ): readonly Words[] {
   if (value === undefined) return [];
-  const { system } = settings(shop, "job");
+  const { system } = settings(shop);
   switch (rule) {
     case "ReadFact":
     case "RepeatFact":

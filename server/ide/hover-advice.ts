@@ -19,7 +19,7 @@ import { blocks, escaped, list, table } from "../markup/markdown.ts";
 
 /** What clearance a fit may want: classes of the job's own system, the shop rule, the rule by speed, and the range of the film. */
 export function wantedAdvice(shop: Shop, fit: string): string {
-  const { system } = settings(shop, "job");
+  const { system } = settings(shop);
   const rows = adviceFor(shop, fit).filter(
     (row) => row.kind !== "class" || isOfSystem(row, system),
   );
@@ -57,7 +57,7 @@ function isOfSystem({ name }: AdviceRow, system: System): boolean {
 /** Speed, turns and feed for each bore of a line that reams; bores that ask the same share a row. */
 export function reamingAdvice(shop: Shop, line: string): string {
   const all = reamingAdviceFor(shop, line);
-  const { system } = settings(shop, "job");
+  const { system } = settings(shop);
   const rows = new Map<string, { bores: string[]; advice: BoreAdvice }>();
   const reasons = new Set<string>();
   for (const found of all) {

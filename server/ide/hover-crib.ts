@@ -34,7 +34,7 @@ export function shippedWhat(ref: string): string | undefined {
 
 /** Each value of a material, in both systems, with the range it is met in and where it is from. */
 export function materialBody(shop: Shop, ref: string): string {
-  const { system } = settings(shop, "job");
+  const { system } = settings(shop);
   const value = materialValue(shop, ref);
   const shipped = shippedMaterial(ref.slice("material ".length));
   const systems: readonly System[] =
@@ -121,7 +121,7 @@ export function reamerBody(shop: Shop, ref: string): string {
 /** "0.87539 in, mean of 2 readings", or its written size. */
 export function reamerSize(shop: Shop, ref: string): string {
   const value = reamerValue(shop, ref);
-  const { system } = settings(shop, "job");
+  const { system } = settings(shop);
   if (!value.known) return neededText(value.needs);
   const { size, step, expands } = value.value;
   const range =
@@ -146,7 +146,7 @@ export function cutText(
   const cut = cutBy(shop, reamer, line, bore);
   if (!cut.known) return undefined;
   const value = reamerValue(shop, reamer);
-  const { system } = settings(shop, "job");
+  const { system } = settings(shop);
   const step = value.known ? value.value.step : undefined;
   return showRange(cut.value.low, cut.value.high, system, step);
 }
@@ -154,7 +154,7 @@ export function cutText(
 /** "micrometer, resolution 0.00001 in, U 0.00004 in, due 2027-05-14" */
 export function gaugeSummary(shop: Shop, ref: string): string {
   const entry = entryOf(shop, ref);
-  const { system } = settings(shop, "job");
+  const { system } = settings(shop);
   const length = (
     rule: "ResolutionFact" | "UncertaintyFact" | "MpeFact",
   ): string | undefined => {
@@ -226,6 +226,6 @@ function takenOver(shop: Shop, ref: string): string {
       : `Its readings are not used: ${setters.because}`;
   if (gauge === undefined || setters.value.every((each) => each.adds === 0))
     return "";
-  const { system } = settings(shop, "job");
+  const { system } = settings(shop);
   return `To its readings is added: ${correctionWords(gauge, setters.value, system).join("; ")}`;
 }

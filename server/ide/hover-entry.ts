@@ -150,7 +150,7 @@ function adviceBody(shop: Shop, kind: EntryKind, entry: Entry): string {
 
 function jobBody(shop: Shop, entry: Entry): string {
   const title = valueIn(entry, "TitleFact");
-  const { next } = orderOf(shop, "");
+  const { next } = orderOf(shop);
   return blocks(
     title === undefined ? "" : escaped(title),
     next.length === 0 ? "" : `Next: ${escaped(next.join(", "))}.`,

@@ -17,7 +17,7 @@ import { escaped, list } from "../markup/markdown.ts";
 
 /** What a reamer was learned to cut over its size, and whether that counts. */
 export function lessonsOnReamer(shop: Shop, ref: string): string {
-  const { system } = settings(shop, "job");
+  const { system } = settings(shop);
   const lessons = lessonsOfReamer(shop, ref);
   if (!lessons.known || lessons.value.length === 0) return "";
   const lines = lessons.value.map((lesson) => {
@@ -36,7 +36,7 @@ export function lessonsOnReamer(shop: Shop, ref: string): string {
 
 /** What a gauge was learned to show over another. It is never added to a reading. */
 export function lessonsOnGauge(shop: Shop, ref: string): string {
-  const { system } = settings(shop, "job");
+  const { system } = settings(shop);
   const lessons = lessonsOfGauge(shop, ref);
   if (!lessons.known || lessons.value.length === 0) return "";
   const lines = lessons.value.map((lesson) =>

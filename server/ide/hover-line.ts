@@ -26,7 +26,7 @@ export function lineBody(shop: Shop, ref: string): string {
       : `Bore sizes that suit: unknown; ${escaped(text)}.`;
   }
   const { demands, window } = found.value;
-  const { system } = settings(shop, "job");
+  const { system } = settings(shop);
   const step = demands.reduce<number | undefined>(
     (least, demand) => finer(least, demand.step),
     undefined,
@@ -123,7 +123,7 @@ function rankingTable(
 
 function groundText(shop: Shop, { toGrind }: Ranking): string {
   if (toGrind === undefined) return "";
-  const { system } = settings(shop, "job");
+  const { system } = settings(shop);
   const { size, limits } = toGrind;
   return limits === undefined
     ? `To have ground: ${showLength(size, system)}; no size keeps all that its cuts spread inside.`

@@ -19,7 +19,7 @@ export function dayHover(
   const day = dateOf(text);
   if (day === undefined) return undefined;
   const words = `**${day}**: ${dayInWords(day)}`;
-  const { opened } = settings(shop, "job");
+  const { opened } = settings(shop);
   if (spot.line.word !== "due" || opened === undefined) return words;
   const days = Math.round((Date.parse(day) - Date.parse(opened)) / DAY);
   const away = showCount(Math.abs(days), "day");
@@ -92,7 +92,7 @@ export function sizeHover({ shop }: OpenFile, spot: Spot): string | undefined {
   const fact = factAt(spot);
   if (fact?.rule !== "SizeFact" || fact.value === undefined) return undefined;
   const { range, named } = fact.value as FactValues["SizeFact"]; // the rule says so
-  const { system } = settings(shop, "job");
+  const { system } = settings(shop);
   return named === undefined
     ? undefined
     : `**${escaped(named)}**: ${showRange(range.low, range.high, system, range.step)}`;
@@ -111,7 +111,7 @@ export function memberHover(
     : undefined;
   if (found === undefined) return undefined;
   const { low, high } = found.length;
-  const { system } = settings(shop, "job");
+  const { system } = settings(shop);
   const of = found.part === undefined ? "" : ` of ${escaped(found.part)}`;
   return `**${escaped(name)}**${of}: ${code(showRange(low, high, system, found.step))} ${found.isRead ? "measured" : "from its limits"}; it ${found.sign === 1 ? "adds to" : "takes from"} the float`;
 }

@@ -25,7 +25,7 @@ const STEP = { inch: 2.54e-7, mm: 1e-6 } as const;
 export function nearestFits(shop: Shop, ref: string, kind: EntryKind): string {
   const pair = measuredPair(shop, ref, kind);
   if (pair === undefined) return "";
-  const { system } = settings(shop, "job");
+  const { system } = settings(shop);
   const of = STANDARD[system];
   const size = roundSize(pair.diameter, of.system);
   const interferes = kind === "press";
@@ -58,7 +58,7 @@ export function nearestClass(shop: Shop, entry: Entry): string {
   const side = sideOf(entry.kind ?? "job", "limits");
   if (limits === undefined || limits.className !== undefined) return "";
   if (side !== "hole" && side !== "shaft") return "";
-  const { system } = settings(shop, "job");
+  const { system } = settings(shop);
   const middle = (limits.low + limits.high) / 2;
   const size = roundSize(middle, STANDARD[system].system);
   const [first] = nearestClasses(size, side, {

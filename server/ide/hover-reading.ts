@@ -45,7 +45,7 @@ export function readingHover(
   const reading = found.value[0]?.readings[0];
   const value = reading?.values[at];
   if (reading === undefined || value === undefined) return undefined;
-  const { system } = settings(shop, "job");
+  const { system } = settings(shop);
   if (Math.abs(value - raw.value) < 5e-11) {
     const assumed = reading.temperatureAssumed
       ? "No temperature is written: taken as read at 20 °C."

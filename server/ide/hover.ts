@@ -235,7 +235,7 @@ function placeText(
     ? places.value.find((each) => each.place === place)
     : undefined;
   if (found === undefined) return undefined;
-  const { system } = settings(shop, "job");
+  const { system } = settings(shop);
   const values = found.readings.flatMap((each) => each.values);
   const steps = found.readings.flatMap((each) => each.step ?? []);
   return `**${escaped(place)}**: ${showRange(Math.min(...values), Math.max(...values), system, steps.length === 0 ? undefined : Math.min(...steps))} measured, ${showCount(values.length, "reading")} at 20 °C`;

@@ -80,7 +80,7 @@ function featureStanding(shop: Shop, ref: string): Standing {
 }
 
 function isCut(shop: Shop, line: string): boolean {
-  return orderOf(shop, "").steps.some(
+  return orderOf(shop).steps.some(
     (step) => step.done && step.cuts.includes(line),
   );
 }
@@ -133,7 +133,7 @@ export function withoutName(text: string, ref: string): string {
 
 /** How a step stands. */
 export function stepStanding(shop: Shop, ref: string): Standing {
-  const order = orderOf(shop, "");
+  const order = orderOf(shop);
   const step = order.steps.find((each) => each.ref === ref);
   const ready = firstOf(resultsOf(shop, ref), "ready");
   if (step === undefined || ready === undefined)

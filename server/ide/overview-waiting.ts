@@ -20,7 +20,7 @@ import {
 /** What can be done now, or could but for what is in its way. */
 export function nextIn(view: View): readonly OverviewItem[] {
   const { shop } = view;
-  return orderOf(shop, "").next.map((ref) => {
+  return orderOf(shop).next.map((ref) => {
     const wanting = gateOf(shop, ref).wanting.map(({ ref: wants, text }) => ({
       id: `Next/${ref}/${text}`,
       label: plain(text),
@@ -38,7 +38,7 @@ export function nextIn(view: View): readonly OverviewItem[] {
 }
 
 export function nextText(shop: Shop): string {
-  const { steps, next } = orderOf(shop, "");
+  const { steps, next } = orderOf(shop);
   if (steps.length === 0) return "";
   if (steps.every((step) => step.done)) return "All steps are done.";
   if (next.length === 0) return "No step can be done next.";

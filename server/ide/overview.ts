@@ -117,7 +117,7 @@ function groupOf(
 ): OverviewItem {
   if (label === "Parts") return grouped(label, partsIn(view, kinds));
   // a job has the steps of its route, too
-  const steps = label === "Steps" ? orderOf(view.shop, "").steps : [];
+  const steps = label === "Steps" ? orderOf(view.shop).steps : [];
   const refs =
     0 < steps.length
       ? steps.map(({ ref }) => ref)

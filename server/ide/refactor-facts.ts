@@ -138,7 +138,7 @@ export function doneToday(
   today: string,
 ): readonly Refactoring[] {
   if (entry.kind !== "step" || entry.damaged) return [];
-  if (!orderOf(shop, "").next.includes(entry.ref)) return [];
+  if (!orderOf(shop).next.includes(entry.ref)) return [];
   const at = endOfFacts(file, index);
   const fact = `done ${today}`;
   return [

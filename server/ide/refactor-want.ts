@@ -30,7 +30,7 @@ export function wantedByAdvice(
       ? isHead
       : allOf(entry, "WantFact").some(({ span }) => span.line === number);
   // the advice is in the unit of the job, and a bare range is in that of the file
-  const { system } = settings(open.shop, "job");
+  const { system } = settings(open.shop);
   if (
     !isHere ||
     want.state === "damaged" ||

@@ -31,7 +31,7 @@ function rangeText(
   shop: Shop,
   range: LengthRange & { readonly source?: string | undefined },
 ): string {
-  const { system } = settings(shop, "job");
+  const { system } = settings(shop);
   const { low, high, step, className, source } = range;
   return [
     showRange(low, high, system, step),
@@ -44,10 +44,10 @@ function rangeText(
 export function guardOf(shop: Shop, ref: string): string {
   const entry = entryOf(shop, ref);
   if (entry === undefined) return "";
-  if (settings(shop, "job").verdict !== "guarded") return "";
+  if (settings(shop).verdict !== "guarded") return "";
   const judged = judgedOf(shop, ref, entry);
   if (judged === undefined) return "";
-  const { system } = settings(shop, "job");
+  const { system } = settings(shop);
   if (judged.guard !== undefined && judged.factor !== undefined)
     return `Judged with the limits held back by ${showLength(judged.guard, system, judged.guard / 10)} (k = ${fixed(judged.factor, 2)}, 95 % conformance, ISO 14253-1).`;
   const needs = needsOf(shop, ref, entry);

@@ -29,10 +29,9 @@ export function assumptionsOf(
     ofFeature(shop, feature),
   );
   if (kind === "line" && ofOversize(shop, ref)) said.push(OVERSIZE);
-  if (kind === "fit" && known("hot-clearance", "cold-clearance"))
+  if (known("hot-clearance", "cold-clearance"))
     said.push(...ofBodies(shop, ref), ...ofPressBelow(shop, ref));
-  if (kind === "fit" && known("film", "oil-rise"))
-    said.push(...ofOil(shop, ref), ...ofCase(shop, ref));
+  if (known("film")) said.push(...ofOil(shop, ref), ...ofCase(shop, ref));
   if (kind === "press") {
     if (known("contact-pressure")) said.push(...ofMaterials(shop, ref));
     const entry = entryOf(shop, ref);
@@ -73,8 +72,7 @@ function ofFeature(shop: Shop, ref: string): readonly string[] {
   const said = ["Sizes are at 20 °C (ISO 1)."];
   if (size.value.from === "cut" && isOversizeAssumed(shop, ref))
     said.push(OVERSIZE);
-  if (size.value.from !== "readings") return said;
-  const job = settings(shop, "job");
+  const job = settings(shop);
   const readings = placesOf(shop, ref);
   const lines = readings.known
     ? readings.value.flatMap((place) => place.readings)

@@ -103,9 +103,14 @@ export function readEntry(
   const problems: Problem[] = [];
   const refs: RefSite[] = [];
   const head = block.lines[0];
-  if (head === undefined || !block.opens || block.kind === undefined)
+  const spec = head === undefined ? undefined : entrySpec(head.word);
+  if (
+    head === undefined ||
+    spec === undefined ||
+    !block.opens ||
+    block.kind === undefined
+  )
     return unknownBlock(block);
-  const spec = entrySpec(head.word);
   const body = block.lines.slice(1);
   const isMisplaced =
     isIndented(head) ||
@@ -121,7 +126,7 @@ export function readEntry(
     problems,
     refs,
   );
-  const parsed = parseBody(head.body, spec?.rule ?? "JobEntry");
+  const parsed = parseBody(head.body, spec.rule);
   const nameNode = child(parsed.tree, "name");
   const of = parsed.tree.children
     .filter((node) => node.type in REFERENCE_PLACES)
@@ -132,7 +137,7 @@ export function readEntry(
       place: isIndented(head) ? "margin" : "indent",
     });
   else if (parsed.damagedAt !== undefined)
-    reportDamage(reader, parsed.tree, parsed.damagedAt, spec?.form ?? "");
+    reportDamage(reader, parsed.tree, parsed.damagedAt, spec.form);
   // what stands under a line in the wrong place is not its own: it is read once that line stands right
   const facts = body.flatMap((line, index) =>
     isMisplaced && !isOwnFact(line, block.kind)

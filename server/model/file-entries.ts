@@ -40,7 +40,9 @@ export function changedEntries(
   { entries, since }: FileEntries,
 ): readonly number[] | undefined {
   const old = before.entries;
+  // spares a look: of the same list none changed
   if (old === entries) return [];
+  // spares a look: these are told as they were read
   if (since?.entries === old) return since.changed;
   if (old.length !== entries.length) return undefined;
   return entries.flatMap((entry, index) =>

@@ -60,6 +60,15 @@ export function query<T>(
   return (shop, of) => readQuery(shop.graph, name, of, shop, compute) as T;
 }
 
+/** The same of the shop as a whole. */
+export function queryOfShop<T>(
+  name: string,
+  compute: (shop: Shop) => T,
+): (shop: Shop) => T {
+  const found = query(name, compute);
+  return (shop) => found(shop, "");
+}
+
 export function entryOf(shop: Shop, ref: string): Entry | undefined {
   return readInput(shop.graph, "entry", ref) as Entry | undefined; // only setEntry sets such keys
 }

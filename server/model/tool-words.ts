@@ -36,7 +36,7 @@ export function toolWords(
   demands: readonly Demand[],
   choice: Choice,
 ): ToolWords {
-  const { system } = settings(shop, "job");
+  const { system } = settings(shop);
   const { ranked } = choice;
   const own =
     choice.reamer === undefined ? undefined : reamerValue(shop, choice.reamer);

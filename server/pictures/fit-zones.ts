@@ -53,7 +53,7 @@ export function fitZones(shop: Shop, fit: string): FitZones {
   const met =
     journalRef === undefined ? undefined : journalAsMet(shop, journalRef);
   return {
-    system: settings(shop, "job").system,
+    system: settings(shop).system,
     journal,
     bore,
     want,
@@ -89,7 +89,7 @@ function sideOf(
 
 /** Clearances of a fit, at 20 °C and in each `hot` and `cold` line, against what is wanted then. */
 export function clearanceRows(shop: Shop, fit: string): readonly BandRow[] {
-  const { system } = settings(shop, "job");
+  const { system } = settings(shop);
   const want = wanted(shop, fit);
   const found = clearance(shop, fit);
   const verdict = clearanceVerdict(shop, fit)?.verdict;
@@ -132,7 +132,7 @@ function warmRows(
   when: "hot" | "cold",
   cases: readonly WarmCase[],
 ): readonly BandRow[] {
-  const { system } = settings(shop, "job");
+  const { system } = settings(shop);
   const want = wantedWarm(shop, fit);
   const entry = entryOf(shop, fit);
   const facts =

@@ -45,7 +45,7 @@ export function linePicture(
         : undefined);
   if (sentence !== undefined || !bores.known)
     return sentencePicture(sentence ?? "", width, ink, lineRef);
-  const { system } = settings(shop, "job");
+  const { system } = settings(shop);
   const scales = lineScales(bores.value, EDGE, width - 2 * EDGE);
   const heads = headings(bores.value, shop, scales, width, options);
   const axis = heads.height + 10 + scales.half;
@@ -142,7 +142,7 @@ function clearanceWords(
     return `not known: write the fit that runs in ${ref}`;
   if (!clearance.known) return notKnown(clearance);
   const { low, high, step, status } = clearance.value;
-  return `${showRange(low, high, settings(shop, "job").system, step)}, ${judgedWords(status, verdict)}`;
+  return `${showRange(low, high, settings(shop).system, step)}, ${judgedWords(status, verdict)}`;
 }
 
 function legendText(

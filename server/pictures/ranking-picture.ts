@@ -36,7 +36,7 @@ export function rankingPicture(
       x: EDGE,
       y: top,
       width: width - 2 * EDGE,
-      system: settings(shop, "job").system,
+      system: settings(shop).system,
       ink,
       zero: "no clearance",
       reach: 1.5,

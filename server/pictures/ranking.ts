@@ -126,7 +126,7 @@ function conflictWords(
     readonly by: number;
   },
 ): string {
-  const { system } = settings(shop, "job");
+  const { system } = settings(shop);
   const name = (index: number): string =>
     demands[index]?.fit ?? demands[index]?.bore ?? "";
   const far = showLength(by, system, demands[needsLarger]?.step);
@@ -170,7 +170,7 @@ function groundTool(
   { toGrind, demands }: Ranking,
 ): readonly RankedTool[] {
   if (toGrind === undefined) return [];
-  const { system } = settings(shop, "job");
+  const { system } = settings(shop);
   const step = demands.reduce<number | undefined>(
     (least, each) => finer(least, each.step),
     undefined,
@@ -220,7 +220,7 @@ function leftIn(
   { low, high }: { readonly low: number; readonly high: number },
   toolStep?: number,
 ): LeftInBore {
-  const { system } = settings(shop, "job");
+  const { system } = settings(shop);
   const [from, to, least, most] = [
     low,
     high,

@@ -53,7 +53,7 @@ export function stackPicture(
     (members.known ? undefined : `${stack}: ${notKnown(members)}`);
   if (sentence !== undefined || !members.known)
     return sentencePicture(sentence ?? "", width, ink, stack);
-  const { system } = settings(shop, "job");
+  const { system } = settings(shop);
   const chain = chainOf(members.value, stack, width, system, ink);
   const rows = floatRows(shop, stack);
   const want = wanted(shop, stack);
@@ -150,7 +150,7 @@ function chainOf(
 }
 
 function floatRows(shop: Shop, stack: string): readonly BandRow[] {
-  const { system } = settings(shop, "job");
+  const { system } = settings(shop);
   const want = wanted(shop, stack);
   const found = floatOf(shop, stack);
   const verdict = floatVerdict(shop, stack);
@@ -197,7 +197,7 @@ function shimRow(
     readonly status: "measured" | "predicted";
   },
 ): readonly BandRow[] {
-  const { system } = settings(shop, "job");
+  const { system } = settings(shop);
   const shims = shimsOf(shop, stack);
   if (shims === undefined) return [];
   const row = { ...shared, measured: status === "measured", wrong: false };

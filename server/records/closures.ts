@@ -176,7 +176,7 @@ function closureIn(
     ratio: (id.value.nominal - meanOf(after.value)) / foretold,
     step: step / foretold,
     date: lastDay(after.value),
-    system: settings(shop, "job").system,
+    system: settings(shop).system,
   };
 }
 

@@ -73,7 +73,7 @@ export function cutsIn({ shop, path, file }: OpenFile): readonly Cut[] {
             date:
               found.date ?? dayOfCut(shop, entry.ref) ?? openedOn(shop) ?? "",
             order,
-            system: settings(shop, "job").system,
+            system: settings(shop).system,
             conceded: isConceded(shop, bore),
             learned: found.learned,
             why: found.why,
@@ -148,7 +148,7 @@ function stepsThatCut(
   shop: Shop,
   line: string,
 ): ReturnType<typeof orderOf>["steps"] {
-  return orderOf(shop, "").steps.filter((step) => step.cuts.includes(line));
+  return orderOf(shop).steps.filter((step) => step.cuts.includes(line));
 }
 
 function dayOfCut(shop: Shop, line: string): string | undefined {

@@ -107,7 +107,7 @@ export function pairsIn({ shop, path, file }: OpenFile): Evidence<GaugeDatum> {
               difference: high.mean - low.mean,
               step: Math.max(high.step, low.step),
               entry: entry.ref,
-              system: settings(shop, "job").system,
+              system: settings(shop).system,
             });
         }
     }

@@ -67,7 +67,7 @@ export function clearanceIn(
     entry: ref,
     part: part ?? "",
     serial: serialOf(shop, part),
-    system: settings(shop, "job").system,
+    system: settings(shop).system,
     date,
     datedBy: arrived === undefined ? "reading" : "commit",
     hours: hoursOn(shop, date),

@@ -140,7 +140,7 @@ function aboutFeature(state: RecordState, entry: Entry): About {
     entry: entry.ref,
     part: part ?? "",
     serial: serialOf(shop, part),
-    system: settings(shop, "job").system,
+    system: settings(shop).system,
     limit: service ?? own,
     limitIs:
       service !== undefined

@@ -6,7 +6,7 @@ export { ownThreshold, type Threshold } from "../model/evaluate/threshold.ts";
 
 /** A plain factor, `warn CODE at 1.5` or `at 150 %`; undefined where the job writes none. */
 export function ownFactor(shop: Shop, code: string): number | undefined {
-  const written = settings(shop, "job").warn[code];
+  const written = settings(shop).warn[code];
   return written === undefined ||
     (written.dimension !== undefined && written.dimension !== "ratio")
     ? undefined
@@ -15,6 +15,6 @@ export function ownFactor(shop: Shop, code: string): number | undefined {
 
 /** A temperature, `warn CODE at 300 F`, in °C; undefined where the job writes none. */
 export function ownTemperature(shop: Shop, code: string): number | undefined {
-  const written = settings(shop, "job").warn[code];
+  const written = settings(shop).warn[code];
   return written?.dimension === "temperature" ? written.value : undefined;
 }

@@ -46,7 +46,7 @@ export function subjectOf(
   facts: SheetFacts,
 ): Subject {
   const { shop } = open;
-  return { open, shop, system: settings(shop, "job").system, check, facts };
+  return { open, shop, system: settings(shop).system, check, facts };
 }
 
 /** The title of a job, else its name, else the file's. */

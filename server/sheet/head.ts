@@ -64,7 +64,7 @@ export function signed(
 }
 
 function verdictText({ shop }: Subject): string {
-  return settings(shop, "job").verdict === "guarded"
+  return settings(shop).verdict === "guarded"
     ? "guarded: limits are held back by the uncertainty of the reading (ISO 14253-1)"
     : "simple: a size is held against its limits as they are";
 }

@@ -29,7 +29,7 @@ export function standing(subject: Subject): Markup {
 
 /** The steps that wait for nothing, and what blocks those of them that are gated. */
 function nextText({ shop }: Subject): Child {
-  const { steps, next } = orderOf(shop, "");
+  const { steps, next } = orderOf(shop);
   if (steps.length === 0) return "No steps are written.";
   if (steps.every((step) => step.done)) return "All steps are done.";
   if (next.length === 0) return "No step can be taken: see the steps.";

@@ -20,7 +20,7 @@ import { nameOfResult } from "./results.ts";
 import { line, sentence, table } from "./table.ts";
 
 export function stepsSection(subject: Subject): Markup | undefined {
-  const { steps } = orderOf(subject.shop, "");
+  const { steps } = orderOf(subject.shop);
   if (steps.length === 0) return undefined;
   return el(
     "section",

@@ -57,7 +57,7 @@ test.each(jobs)("all that is said of $path", async ({ path: name }) => {
   const open = project.open(`/${name}`);
   if (open === undefined) throw new Error(`no ${name}`);
   const { shop, file } = open;
-  const { steps, ...order } = orderOf(shop, "");
+  const { steps, ...order } = orderOf(shop);
   const lines = [
     ...project.check(`/${name}`).findings.flatMap((each) => told(each)),
     ...file.entries.flatMap(({ ref }) =>

@@ -7,20 +7,31 @@ export const EXPLAINED = [
     is: ({ was, text, before, by }) =>
       by === '""' &&
       (text.includes(`(${was}, (`) || text === `${was},`) &&
-      /\bquery(?:<|\()/u.test(`${before} ${text}`),
+      /\bquery(?:OfShop)?(?:<|\()/u.test(`${before} ${text}`),
+  },
+  {
+    file: "server/model/shop.ts",
+    why: "what a query of the whole shop is asked of is only the key that its answer is kept under",
+    is: ({ was, text }) =>
+      was === '""' && text === 'return (shop) => found(shop, "");',
   },
   {
     file: "server/",
-    why: "a shop has one set of settings: what they are asked of is only the key that they are kept under",
+    why: "a bound that the rounding of doubles has widened is one that no number that is written lies on",
     is: ({ was, text, by }) =>
-      by === '""' && was === '"job"' && text.includes('settings(shop, "job")'),
+      /\b1e-\d/u.test(text) &&
+      by.replace("<=", "<") === was.replace("<=", "<") &&
+      /<=?/u.test(was),
   },
   {
-    file: "server/",
-    why: "a shop has one order of its steps, and one route: what they are asked of is only the key that they are kept under",
-    is: ({ was, text, before, by }) =>
-      was === '""' &&
-      by === '"Stryker was here!"' &&
-      /\b(?:orderOf|routeSteps)\(shop, ""\)/u.test(`${before} ${text}`),
+    file: "server/model/graph.ts",
+    why: "from how many on links are held as a set changes how long a look takes, and no answer",
+    is: ({ text }) => /\bFEW\b/u.test(text),
+  },
+  {
+    file: "server/model/",
+    why: "as the line above says, it spares a look: what it would be found to be is what is given without",
+    is: ({ before, by }) =>
+      before.startsWith("// spares a look:") && by === "false",
   },
 ];

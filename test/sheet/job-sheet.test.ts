@@ -81,7 +81,7 @@ describe.each(samples)("$path", ({ path }) => {
 
   test("each step stands on it in order, with its cautions in full", () => {
     const { open } = sheetsOfSample(path);
-    const { steps } = orderOf(open.shop, "");
+    const { steps } = orderOf(open.shop);
     let from = 0;
     steps.forEach(({ ref }, index) => {
       const at = read.text.indexOf(

@@ -208,7 +208,7 @@ function* askGauge(
 }
 
 function* askTemperature(shop: Shop): Interview<string | null> {
-  const { temperatureAssumed, system } = settings(shop, "job");
+  const { temperatureAssumed, system } = settings(shop);
   const example = system === "inch" ? "68 F" : "20 C";
   const left = temperatureAssumed
     ? "20 °C counts where it is left empty"

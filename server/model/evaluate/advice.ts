@@ -62,7 +62,7 @@ export const adviceFor = query<readonly AdviceRow[]>("advice", (shop, fit) => {
 
 /** The job's own system first. */
 function classRows(shop: Shop, diameter: number): readonly AdviceRow[] {
-  const { system } = settings(shop, "job");
+  const { system } = settings(shop);
   const rows = (of: "iso" | "inch", source: string): readonly AdviceRow[] =>
     commonFitsAt(roundSize(diameter, of), of)
       .filter(({ word }) => RUNNING.test(word))

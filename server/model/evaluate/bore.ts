@@ -33,7 +33,7 @@ export const cutOf = query<Known<Size> | undefined>("cut", (shop, bore) => {
   const size = cutBy(shop, reamer, line, bore);
   if (!size.known) return size;
   const tool = reamerValue(shop, reamer);
-  const { system } = settings(shop, "job");
+  const { system } = settings(shop);
   const step = tool.known ? tool.value.step : undefined;
   const note = oversizeNote(shop, reamer, bore);
   return known({

@@ -41,7 +41,7 @@ export const odToMake = query<Known<Estimate>>(
     if (!found.valid)
       return usual === undefined ? outside(found.because) : noWant;
     const { low, high } = found.value;
-    const { system } = settings(shop, "job");
+    const { system } = settings(shop);
     const step = finer(hole.value.step, written?.value.step);
     return known({
       low,

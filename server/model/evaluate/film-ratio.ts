@@ -64,7 +64,7 @@ export const filmRatioOf = query<Known<FitFilmRatio>>(
       }
     }
     const low = Math.min(...ratios);
-    const { system } = settings(shop, "job");
+    const { system } = settings(shop);
     return known({
       low,
       nominal: ratios[0] ?? low,

@@ -149,7 +149,7 @@ function warmWorking(
   all: readonly FilmCase[],
 ): readonly Working[] {
   if (gaps.length === 1 && left.length === 0) return [];
-  const { system } = settings(shop, "job");
+  const { system } = settings(shop);
   const said = gaps.map(({ name, low, high }) => {
     const films = all
       .filter(({ gap }) => gap === name)
@@ -173,7 +173,7 @@ function workingOf(
   film: WarmFilm,
 ): readonly Working[] {
   const { bearing, oil, length, clearance: gap } = facts;
-  const { system } = settings(shop, "job");
+  const { system } = settings(shop);
   const lands =
     film.lands === 2
       ? "; the groove round parts it in two bearings of half the length each, its width taken as none"
@@ -211,7 +211,7 @@ function heatWorking(
   { oil, cooling, caseAssumed }: FilmFacts,
   film: WarmFilm,
 ): Working {
-  const { system } = settings(shop, "job");
+  const { system } = settings(shop);
   const rise = showRises(film.oilRise, film.oilRise, system);
   const gap = `in the gap ${showTemperature(film.effectiveTemperature, system)}, ${fixed(film.viscosity * 1000, 1)} mPa·s`;
   if (cooling.by !== "case")

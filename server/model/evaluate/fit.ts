@@ -83,7 +83,7 @@ export const clearance = query<Known<Clearance>>("clearance", (shop, ref) => {
     },
   );
   if (!found.valid) return outside(found.because);
-  const { system } = settings(shop, "job");
+  const { system } = settings(shop);
   const step = finer(journal.value.step, bore.value.step);
   const difference = differenceOf(bore.value, journal.value);
   const sure = withLobes(difference?.budget, lobes);
@@ -161,7 +161,6 @@ function withLobes(
   );
   if (budget === undefined || taken.length < forms.length)
     return { budget: undefined, needs };
-  if (taken.length === 0) return { budget, needs };
   const found = lessOthers(budget, taken);
   return { budget: found.valid ? found.value : undefined, needs };
 }

@@ -5,6 +5,7 @@ import {
   entryOf,
   isWhole,
   query,
+  queryOfShop,
   refOf,
   refsOfKind,
   type Shop,
@@ -54,12 +55,12 @@ export const gateOf = query<Gate>("gate", (shop, ref) => {
     // an entry that is missing or can't be told may be the fit that would be in the way
     unread:
       found.includes("unread") ||
-      (isGated && !(isWhole(shop) && fitsAreRead(shop, ""))),
+      (isGated && !(isWhole(shop) && fitsAreRead(shop))),
   };
 });
 
 /** Asked by every step that cuts: looked at once for all of them, or steps times fits would hang on each other. */
-const fitsAreRead = query<boolean>("fits-are-read", (shop) =>
+const fitsAreRead = queryOfShop<boolean>("fits-are-read", (shop) =>
   refsOfKind(shop, "fit").every((fit) =>
     namedIn(shop, fit).every((named) => named !== undefined),
   ),

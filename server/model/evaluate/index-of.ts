@@ -6,6 +6,7 @@ import {
   entryOf,
   headOf,
   query,
+  queryOfShop,
   refOf,
   refsOfKind,
   type Shop,
@@ -18,10 +19,11 @@ export const namedIn = query<readonly (string | undefined)[]>(
   (shop, ref) => {
     const kind = ref.slice(0, ref.indexOf(" "));
     return headOf(shop, ref).map((written, index) => {
-      const [of = "", name = ""] = written.split(" ");
+      const space = written.indexOf(" ");
+      const of = written.slice(0, space);
       return refOf(shop, {
         kind: of === "" ? undefined : (of as EntryKind),
-        name,
+        name: written.slice(space + 1),
         takes: TAKES[kind]?.[index] ?? [],
       }); // headOf writes only kinds
     });
@@ -41,7 +43,7 @@ function indexBy(
   kind: EntryKind,
   place: number,
 ): (shop: Shop) => Readonly<Record<string, readonly string[]>> {
-  const index = query<Readonly<Record<string, readonly string[]>>>(
+  return queryOfShop<Readonly<Record<string, readonly string[]>>>(
     `index-${kind}-${String(place)}`,
     (shop) => {
       return Object.fromEntries(
@@ -49,7 +51,6 @@ function indexBy(
       );
     },
   );
-  return (shop) => index(shop, "");
 }
 
 const fitsByJournal = indexBy("fit", 0);
@@ -92,7 +93,7 @@ export const boresOfLine = query<readonly string[]>(
   },
 );
 
-const linesByBore = query<Readonly<Record<string, readonly string[]>>>(
+const linesByBore = queryOfShop<Readonly<Record<string, readonly string[]>>>(
   "lines-by-bore",
   (shop) => {
     const found = new Map<string, string[]>();
@@ -107,5 +108,5 @@ const linesByBore = query<Readonly<Record<string, readonly string[]>>>(
 /** The line that cuts a bore; the first where several name it. */
 export const lineOfBore = query<string | undefined>(
   "line-of-bore",
-  (shop, ref) => linesByBore(shop, "")[ref]?.[0],
+  (shop, ref) => linesByBore(shop)[ref]?.[0],
 );

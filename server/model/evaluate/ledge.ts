@@ -80,7 +80,7 @@ export const blindLedgeOf = query<Known<BlindLedge> | undefined>(
     const touching = ledgeLeft(blind, { ...reamerEnd, endClearance: 0 });
     if (!kept.valid) return outside(kept.because);
     if (!touching.valid) return outside(touching.because);
-    const { system } = settings(shop, "job");
+    const { system } = settings(shop);
     const show = (value: number): string => lengthDigits(value, system);
     return known({
       low: touching.value.length,
@@ -111,7 +111,7 @@ export const blindLedgeOf = query<Known<BlindLedge> | undefined>(
 
 /** The job's own gap to the bottom, else the usual one. */
 function gapKept(shop: Shop): number {
-  const own = settings(shop, "job").warn["ledge-fouls"];
+  const own = settings(shop).warn["ledge-fouls"];
   const length = own?.dimension === "length" ? own.value : own?.asLength;
   return length ?? END_CLEARANCE;
 }

@@ -6,7 +6,7 @@ import { known, SILENT, type Known } from "../known.ts";
 import {
   entryOf,
   isLoose,
-  query,
+  queryOfShop,
   refOf,
   refsOfKind,
   type Shop,
@@ -45,7 +45,7 @@ function lessonsBy<T>(
   says: "LessonOversizeFact" | "LessonClosesFact" | "LessonReadsFact",
   make: (shop: Shop, lesson: Lesson) => T | undefined,
 ): (shop: Shop) => Known<readonly T[]> {
-  const all = query<Known<readonly T[]>>(name, (shop) => {
+  return queryOfShop<Known<readonly T[]>>(name, (shop) => {
     if (isLoose(shop, "lesson *")) return SILENT;
     const found: { readonly lesson: T; readonly last: string }[] = [];
     for (const ref of refsOfKind(shop, "lesson")) {
@@ -68,7 +68,6 @@ function lessonsBy<T>(
     found.sort((a, b) => Number(a.last < b.last) - Number(b.last < a.last));
     return known(found.map(({ lesson }) => lesson));
   });
-  return (shop) => all(shop, "");
 }
 
 const reamerLessons = lessonsBy<ReamerLesson>(

@@ -7,6 +7,7 @@ import {
   isLoose,
   openingEntry,
   query,
+  queryOfShop,
   refOf,
   refsOfKind,
   type Shop,
@@ -48,7 +49,7 @@ function factsOf<K extends FactRule>(
   ref: string,
   rule: K,
 ): readonly FactValues[K][] {
-  const entries = routeSteps(shop, "").includes(ref)
+  const entries = routeSteps(shop).includes(ref)
     ? entriesOf(shop, ref)
     : entriesOf(shop, ref).slice(0, 1);
   return entries.flatMap((entry) =>
@@ -59,18 +60,21 @@ function factsOf<K extends FactRule>(
 }
 
 /** The names of the route's steps, in order; none where the job follows no route. */
-export const routeSteps = query<readonly string[]>("route-steps", (shop) => {
-  const follow = valueIn(openingEntry(shop), "FollowFact");
-  const route = refOf(shop, follow);
-  const entry = route === undefined ? undefined : entryOf(shop, route);
-  if (entry === undefined) return [];
-  return allOf(entry, "RouteStepFact").flatMap((fact) =>
-    fact.value === undefined ? [] : [`step ${fact.value.name}`],
-  );
-});
+export const routeSteps = queryOfShop<readonly string[]>(
+  "route-steps",
+  (shop) => {
+    const follow = valueIn(openingEntry(shop), "FollowFact");
+    const route = refOf(shop, follow);
+    const entry = route === undefined ? undefined : entryOf(shop, route);
+    if (entry === undefined) return [];
+    return allOf(entry, "RouteStepFact").flatMap((fact) =>
+      fact.value === undefined ? [] : [`step ${fact.value.name}`],
+    );
+  },
+);
 
 /** False where the job follows a route that is not there, or whose lines can't be read: then its order is not known. */
-const routeIsRead = query<boolean>("route-is-read", (shop) => {
+const routeIsRead = queryOfShop<boolean>("route-is-read", (shop) => {
   const opening = openingEntry(shop);
   const follow =
     opening === undefined ? undefined : given(opening, "FollowFact");
@@ -87,7 +91,7 @@ const routeIsRead = query<boolean>("route-is-read", (shop) => {
 export const stepValue = query<Step>("step", (shop, ref) => {
   const refs = (sites: readonly (readonly RefSite[])[]): readonly string[] =>
     sites.flat().flatMap((site) => refOf(shop, site) ?? []);
-  const route = routeSteps(shop, "");
+  const route = routeSteps(shop);
   const before = route[route.indexOf(ref) - 1];
   const after = refs(factsOf(shop, ref, "AfterFact"));
   const done = factsOf(shop, ref, "DoneFact")[0];
@@ -126,7 +130,7 @@ function isUnread(shop: Shop, ref: string): boolean {
     ...factsOf(shop, ref, "PressesFact"),
   ].flat();
   return (
-    !routeIsRead(shop, "") ||
+    !routeIsRead(shop) ||
     isLoose(shop, ref) ||
     named.some((site) => refOf(shop, site) === undefined) ||
     entriesOf(shop, ref).some(
@@ -139,8 +143,8 @@ function isUnread(shop: Shop, ref: string): boolean {
   );
 }
 
-export const orderOf = query<Order>("order", (shop) => {
-  const route = routeSteps(shop, "");
+export const orderOf = queryOfShop<Order>("order", (shop) => {
+  const route = routeSteps(shop);
   // a crib only keeps steps for the jobs that follow its routes
   if (openingEntry(shop)?.kind !== "job")
     return { steps: [], loops: [], next: [] };

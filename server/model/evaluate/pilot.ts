@@ -236,7 +236,7 @@ function guideOf(shop: Shop, line: string, each: PilotLine): Known<Guide> {
   const least = guide(pilot.value.high, bore.value.low);
   if (!most.valid) return outside(most.because);
   if (!nominal.valid || !least.valid) return SILENT;
-  const { system } = settings(shop, "job");
+  const { system } = settings(shop);
   const step = finer(pilot.value.step, bore.value.step);
   const { slack, entry, off, lean, offset } = most.value;
   const { engagedLength, overhang } = reach.value;

@@ -131,7 +131,7 @@ export const pressedOf = query<Known<Pressed>>("press-bore", (shop, ref) => {
   ];
   if (!nominal.valid) return outside(nominal.because);
   if (!most.valid || !least.valid) return SILENT;
-  const { system } = settings(shop, "job");
+  const { system } = settings(shop);
   const step = finer(sizeStep, id.step);
   const at = (value: number): number => effectiveInterference(value, 0);
   const closed = {

@@ -58,7 +58,7 @@ export const expansionsOf = query<Known<Expansions>>(
     );
     if (!both.known) return both;
     const [bush = 0, housing = 0] = both.value;
-    const { system } = settings(shop, "job");
+    const { system } = settings(shop);
     const names = materials.map((each) => {
       if (!each.known) return "";
       const own = each.value.expansion?.source === "written";
@@ -158,7 +158,7 @@ function dropIn(
     values.push(end.value);
   }
   const [a = 20, nominal = 20, b = 20] = values;
-  const { system } = settings(shop, "job");
+  const { system } = settings(shop);
   const step = found.value.step;
   // a thou or a hundredth of a millimetre to spare
   const room = system === "inch" ? 25.4e-6 : 10e-6;
@@ -215,7 +215,7 @@ export const releaseOf = query<Known<Reached>>("press-release", (shop, ref) => {
     values.push(at.value);
   }
   const [from = 20, typical = 20, to = 20] = values;
-  const { system } = settings(shop, "job");
+  const { system } = settings(shop);
   return known({
     reached: true,
     value: {

@@ -86,7 +86,7 @@ function warmOf(
   const shaft = temperatureOf(fit, when, "shaft", bodies.shaft);
   if (!at20.known || !expansion.known || !shaft.known)
     return everyKnown<unknown>([at20, shaft, expansion]) as Known<never>; // one of them is not known
-  const { system } = settings(shop, "job");
+  const { system } = settings(shop);
   const { step, lobes } = at20.value;
   const coldShaft = at20.value.journal;
   const grown = grownAt(coldShaft, expansion.value, shaft.value);

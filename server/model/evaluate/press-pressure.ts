@@ -67,7 +67,7 @@ export const pressureOf = query<Known<Pressure>>(
     );
     if (!found.valid) return outside(found.because);
     if (!typical.valid) return outside(typical.because);
-    const { system } = settings(shop, "job");
+    const { system } = settings(shop);
     return known({
       low: found.value.low,
       high: found.value.high,
@@ -116,7 +116,7 @@ export const stressesOf = query<Known<PressStress>>(
     );
     if (!ofHole.valid) return outside(ofHole.because);
     if (!typical.valid) return outside(typical.because);
-    const { system } = settings(shop, "job");
+    const { system } = settings(shop);
     const times = (factor: number, formula: string): Estimate => ({
       low: factor * low,
       nominal: factor * nominal,
@@ -236,7 +236,7 @@ export const forceOf = query<Known<Estimate>>("press-force", (shop, ref) => {
   if (!least.valid) return outside(least.because);
   if (!typical.valid) return outside(typical.because);
   if (!most.valid) return outside(most.because);
-  const { system } = settings(shop, "job");
+  const { system } = settings(shop);
   const { low: from } = least.value;
   const { high: to } = most.value;
   return known({

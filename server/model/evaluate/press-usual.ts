@@ -38,7 +38,7 @@ export function usualWant(
   hole: Size,
 ): UsualInterference | undefined {
   const family = usualFamily(shop, press);
-  const { system } = settings(shop, "job");
+  const { system } = settings(shop);
   const end = (
     code: "press-light" | "press-heavy",
     share: number,

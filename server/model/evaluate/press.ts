@@ -80,7 +80,7 @@ export const smoothingOf = query<Known<SmoothingLoss>>(
     const parts = partsOf(shop, ref);
     const entry = entryOf(shop, ref);
     if (parts === undefined || entry === undefined) return SILENT;
-    const { system } = settings(shop, "job");
+    const { system } = settings(shop);
     const written = given(entry, "SmoothingFact");
     if (written.state === "damaged") return SILENT;
     if (written.state === "given") {
@@ -169,7 +169,7 @@ export const interferenceOf = query<Known<Interference>>(
       nominal: od.nominal - hole.nominal,
       high: made.value.high,
     };
-    const { system } = settings(shop, "job");
+    const { system } = settings(shop);
     const step = finer(od.step, hole.step);
     const less = (value: number): string =>
       loss.value.nominal === 0

@@ -148,7 +148,7 @@ export function correct(
     (reading.gauge !== undefined && gauge === undefined)
   )
     return SILENT;
-  const job = settings(shop, "job");
+  const job = settings(shop);
   const temperature = reading.temperature?.value ?? job.temperature;
   const setters = gauge === undefined ? known([]) : settersOf(shop, gauge.ref);
   if (!setters.known) return setters;

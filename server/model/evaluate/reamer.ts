@@ -147,9 +147,7 @@ export function oversizeNote(
 ): string {
   if (reamer === undefined) return "oversize taken as zero: none is written";
   const found = oversizeInBore(shop, reamer, bore);
-  return found.known
-    ? oversizeWords(found.value, settings(shop, "job").system)
-    : "";
+  return found.known ? oversizeWords(found.value, settings(shop).system) : "";
 }
 
 /** The heat at the cut of a bore; undefined where the line writes none. */

@@ -95,7 +95,7 @@ function roundnessAt(
   const forms = swings.flatMap((swing) => formOf(shop, ref, swing) ?? []);
   const worst = leastRound(forms);
   if (worst === undefined) return unknown(...swings.map(seenBy(ref)));
-  const { system } = settings(shop, "job");
+  const { system } = settings(shop);
   return known({
     worst,
     odd: leastRound(forms.filter(({ swing }) => swing.lobes % 2 === 1)),

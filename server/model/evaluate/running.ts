@@ -125,7 +125,7 @@ export const surfaceSpeed = query<Known<Estimate>>(
     if (!both.known) return both;
     if (!size.known || !motion.known) return SILENT;
     const { kind, rate, angle = 0 } = motion.value;
-    const { system } = settings(shop, "job");
+    const { system } = settings(shop);
     const speed = (diameter: number) =>
       kind === "turning"
         ? turningSpeed(diameter, rate)
@@ -172,7 +172,7 @@ export const specificLoad = query<Known<Estimate>>(
     const all = everyKnown<unknown>([size, load, length]);
     if (!all.known) return all;
     if (!size.known || !load.known || !length.known) return SILENT;
-    const { system } = settings(shop, "job");
+    const { system } = settings(shop);
     const [low, nominal, high] = [
       specificLoadOf(load.value, size.value.high, length.value.high),
       specificLoadOf(load.value, size.value.nominal, length.value.nominal),
@@ -214,7 +214,7 @@ export const pvOf = query<Known<Estimate>>("pv", (shop, fit) => {
   if (!low.valid) return outside(low.because);
   if (!nominal.valid) return outside(nominal.because);
   if (!high.valid) return outside(high.because);
-  const { system } = settings(shop, "job");
+  const { system } = settings(shop);
   return known({
     // crosswise ends may differ by a rounding only
     low: Math.min(low.value, nominal.value, high.value),
@@ -260,7 +260,7 @@ export function runningLimit(
   of: keyof typeof LIMIT_CODES,
 ): RunningLimit | undefined {
   const { code, dimension } = LIMIT_CODES[of];
-  const own = settings(shop, "job").warn[code];
+  const own = settings(shop).warn[code];
   if (own?.dimension === dimension)
     return { value: own.value, whose: "that this job allows" };
   const material = bearingMaterial(shop, fit);

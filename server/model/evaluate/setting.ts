@@ -71,7 +71,7 @@ export function correctionWorking(
   shop: Shop,
   places: readonly PlaceReadings[],
 ): readonly Working[] {
-  const { system } = settings(shop, "job");
+  const { system } = settings(shop);
   const once = new Map<string, Working>();
   for (const { readings } of places) {
     for (const { gauge, setters } of readings) {

@@ -1,7 +1,7 @@
 // What the job says of itself: units, temperature, how verdicts are given, its own thresholds.
 import type { System } from "../../core/quantity/show.ts";
 import { allOf, valueIn } from "../entry.ts";
-import { entryOf, openingEntry, query, refsOfKind } from "../shop.ts";
+import { entryOf, openingEntry, queryOfShop, refsOfKind } from "../shop.ts";
 import type { AnyQuantity } from "../values.ts";
 
 export interface Settings {
@@ -17,7 +17,7 @@ export interface Settings {
   readonly warn: Readonly<Record<string, AnyQuantity>>;
 }
 
-export const settings = query<Settings>("settings", (shop) => {
+export const settings = queryOfShop<Settings>("settings", (shop) => {
   const opening = openingEntry(shop);
   const temperature = valueIn(opening, "TemperatureFact");
   return {

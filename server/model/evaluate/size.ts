@@ -217,7 +217,7 @@ export function sizeOfLimits(
   reading: Need,
 ): Size {
   const { low, high, step, className, source } = limits;
-  const written = showRange(low, high, settings(shop, "job").system, step);
+  const written = showRange(low, high, settings(shop).system, step);
   return {
     low,
     nominal: (low + high) / 2,
@@ -262,7 +262,7 @@ export function judgeEstimate(
   budget: Budget | undefined,
 ): Judged {
   const guarded =
-    settings(shop, "job").verdict === "guarded" && range.status === "measured";
+    settings(shop).verdict === "guarded" && range.status === "measured";
   const factor =
     budget === undefined
       ? undefined

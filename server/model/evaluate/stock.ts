@@ -84,7 +84,7 @@ export const stockOf = query<Known<Stock>>("stock", (shop, bore) => {
     return everyKnown<unknown>([before, cut]) as Known<never>; // one of them is not known
   const found = stockToCut(before.value, cut.value);
   if (!found.valid) return outside(found.because);
-  const { system } = settings(shop, "job");
+  const { system } = settings(shop);
   const step = finer(before.value.step, cut.value.step);
   const { low, high } = found.value;
   return known({

@@ -11,7 +11,7 @@ export type Threshold =
  * without a unit it says nothing. Undefined where the job writes none.
  */
 export function ownThreshold(shop: Shop, code: string): Threshold | undefined {
-  const written = settings(shop, "job").warn[code];
+  const written = settings(shop).warn[code];
   if (written === undefined) return undefined;
   if (written.dimension === undefined)
     return written.asLength === undefined

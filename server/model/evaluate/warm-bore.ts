@@ -96,7 +96,7 @@ function inPart(
   const grown = grownAt(at20.bore, expansion.value, temperature);
   if (!grown.valid) return outside(grown.because);
   const { low, nominal, high } = grown.value;
-  const { system } = settings(shop, "job");
+  const { system } = settings(shop);
   return known({
     low,
     nominal,
@@ -210,7 +210,7 @@ function inBush(
   // where the case has not let go, the bore does not hang on how much the bush is over the hole
   const released =
     0 < left.low ? "no" : 0 < left.high ? "maybe" : ("yes" as const);
-  const { system } = settings(shop, "job");
+  const { system } = settings(shop);
   return known({
     low: from,
     nominal: middle.value.bore,

@@ -45,7 +45,7 @@ function stockResult(
   where: Where,
   stock: Estimate,
 ): Result {
-  const { system } = settings(shop, "job");
+  const { system } = settings(shop);
   const passes = passesOf(shop, bore);
   const size = showRange(stock.low, stock.high, system, stock.step);
   if (passes === undefined) return lengthResult(where, system, stock);
@@ -100,7 +100,7 @@ function pilotSketches(shop: Shop, line: string): readonly Sketch[] {
   return pilotLinesOf(shop, line).map((each, index) => {
     const where = { entry: line, kind: "pilot-offset", of: each.guides };
     return sketchOf(where, "m", guides[index] ?? SILENT, (offset) =>
-      lengthResult(where, settings(shop, "job").system, offset),
+      lengthResult(where, settings(shop).system, offset),
     );
   });
 }
@@ -115,7 +115,7 @@ function ledgeSketch(
   if (found === undefined) return [];
   return [
     sketchOf(where, "m", found, (left) => {
-      const { system } = settings(shop, "job");
+      const { system } = settings(shop);
       const { low, high, status, working: how, ledge } = left;
       return numberResult(where, "m", left, {
         status,

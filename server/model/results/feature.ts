@@ -35,7 +35,7 @@ function sizeSketches(shop: Shop, ref: string): readonly Sketch[] {
     sketch("size", size, () =>
       lengthResult(
         where,
-        settings(shop, "job").system,
+        settings(shop).system,
         size.value,
         verdictOfSize(shop, ref, size.value),
       ),
@@ -67,7 +67,7 @@ function sizeSketches(shop: Shop, ref: string): readonly Sketch[] {
             "largest − smallest mean of the places",
           ),
           taper,
-          settings(shop, "job").system,
+          settings(shop).system,
         ),
       ),
     );
@@ -89,7 +89,7 @@ function roundnessSketches(shop: Shop, ref: string): readonly Sketch[] {
     return [sketch("roundness", found, () => unknownResult(where, "m", found))];
   const { worst, working } = found.value;
   const { roundness, step, budget, needs } = worst;
-  const { system } = settings(shop, "job");
+  const { system } = settings(shop);
   return [
     sketch("roundness", found, () =>
       numberResult(
@@ -117,7 +117,7 @@ function uncertainty(
 ): Result {
   const where = { entry, of, kind: "uncertainty" };
   if (budget === undefined) return unknownResult(where, "m", unknown(...needs));
-  const { system } = settings(shop, "job");
+  const { system } = settings(shop);
   const U = budget.expanded;
   return numberResult(
     where,
@@ -173,7 +173,7 @@ function oneLength(
   step: number | undefined,
   formula: string,
 ): Result {
-  const { system } = settings(shop, "job");
+  const { system } = settings(shop);
   return numberResult(
     { entry: ref, kind },
     "m",

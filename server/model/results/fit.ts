@@ -11,7 +11,7 @@ export function fitSketches(shop: Shop, ref: string): readonly Sketch[] {
     sketchOf(where, "m", clearance(shop, ref), (found) =>
       lengthResult(
         where,
-        settings(shop, "job").system,
+        settings(shop).system,
         found,
         clearanceVerdict(shop, ref)?.verdict,
       ),

@@ -44,7 +44,7 @@ function ratioResult(
   { of, width }: Tolerance,
   found: Known<GaugeRatio>,
 ): Result {
-  const { system } = settings(shop, "job");
+  const { system } = settings(shop);
   const where = { entry: ref, kind: "ratio", of };
   const expanded = expandedOf(shop, ref);
   if (!found.known) return unknownResult(where, "1", found);

@@ -43,7 +43,7 @@ function seatResults(
   ref: string,
   { seats, status }: InLine,
 ): readonly Result[] {
-  const { system } = settings(shop, "job");
+  const { system } = settings(shop);
   return seats.map(
     ({ bore, low, nominal, high, lostToSlope, slope, runout, step }) =>
       numberResult(

@@ -35,7 +35,7 @@ function windowResult(
   ref: string,
   found: ReturnType<typeof windowOf>,
 ): Result {
-  const { system } = settings(shop, "job");
+  const { system } = settings(shop);
   const where = { entry: ref, kind: "reamer-window" };
   if (!found.known) return unknownResult(where, "m", found);
   const { demands, window } = found.value;
@@ -114,7 +114,7 @@ function choiceResults(
   step: number | undefined,
   bore: string,
 ): readonly Result[] {
-  const { system } = settings(shop, "job");
+  const { system } = settings(shop);
   const [cut] = choice.ranked.cuts;
   if (cut === undefined) return [];
   const of = choiceName(choice);

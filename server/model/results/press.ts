@@ -25,7 +25,7 @@ import type { Result, Verdict } from "../result.ts";
 import type { Shop } from "../shop.ts";
 
 export function pressSketches(shop: Shop, ref: string): readonly Sketch[] {
-  const { system } = settings(shop, "job");
+  const { system } = settings(shop);
   const length = (
     kind: string,
     found: Known<Estimate>,

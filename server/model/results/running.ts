@@ -51,7 +51,7 @@ function surfaceSketches(shop: Shop, ref: string): readonly Sketch[] {
       numberResult(where, unit, value, {
         status: value.status,
         verdict: verdictOf(shop, ref, value, limit),
-        text: show(value.low, value.high, settings(shop, "job").system),
+        text: show(value.low, value.high, settings(shop).system),
         working: value.working,
       }),
     );
@@ -83,7 +83,7 @@ function verdictOf(
 }
 
 function filmSketches(shop: Shop, ref: string): readonly Sketch[] {
-  const { system } = settings(shop, "job");
+  const { system } = settings(shop);
   const film = filmOf(shop, ref);
   const of = (
     kind: string,

@@ -45,7 +45,7 @@ function floatResult(
   ref: string,
   found: Known<StackFloat>,
 ): Result {
-  const { system } = settings(shop, "job");
+  const { system } = settings(shop);
   const where = { entry: ref, kind: "end-float" };
   if (!found.known) return unknownResult(where, "m", found);
   const { nominal, worst, rootSumSquare, status, step, members } = found.value;
@@ -103,7 +103,7 @@ function caseResult(
   ref: string,
   { kind, number, bodies, float }: FloatCase,
 ): Result {
-  const { system } = settings(shop, "job");
+  const { system } = settings(shop);
   const where = { entry: ref, kind: "end-float", of: kind, case: number };
   if (!float.known) return unknownResult(where, "m", float);
   const { nominal, worst, status, step } = float.value;
@@ -152,7 +152,7 @@ function shimResult(
   where: Where,
   { shims, sum, float }: ShimChoice,
 ): Result {
-  const { system } = settings(shop, "job");
+  const { system } = settings(shop);
   const stack = floatOf(shop, ref);
   const step = stack.known ? stack.value.step : undefined;
   const list =

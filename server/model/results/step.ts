@@ -16,7 +16,7 @@ export function stepSketches(shop: Shop, ref: string): readonly Sketch[] {
 }
 
 function stepResults(shop: Shop, ref: string): readonly Result[] {
-  const order = orderOf(shop, "");
+  const order = orderOf(shop);
   const step = order.steps.find((each) => each.ref === ref);
   if (step === undefined) return [];
   const where = { entry: ref, kind: "ready" };

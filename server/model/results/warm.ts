@@ -20,7 +20,7 @@ export function warmSketches(shop: Shop, fit: string): readonly Sketch[] {
   const resultOf = (kind: string, { number, found }: WarmCase): Result => {
     const where = { entry: fit, kind, case: number };
     if (!found.known) return unknownResult(where, "m", found);
-    const { system } = settings(shop, "job");
+    const { system } = settings(shop);
     const { low, high, step, status, verdict, working } = found.value;
     return numberResult(where, "m", found.value, {
       status,

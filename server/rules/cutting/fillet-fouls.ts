@@ -26,7 +26,7 @@ export const filletFouls: Rule = {
     const gap = length.value.low - reaches.value.value;
     // what goes deeper than the journal is long is more than the journal, and where its shoulder lies is not said
     if (metresToTenths(gap) < 0) return [];
-    const { system } = settings(shop, "job");
+    const { system } = settings(shop);
     const mouth = ownLength(shop, "fillet-fouls") ?? 0;
     const found = filletFoul(fillet.value.value, Math.max(0, gap), mouth);
     if (!found.valid || metresToTenths(found.value) <= 0) return [];

@@ -20,7 +20,7 @@ export const jointNotAsService: Rule = {
   level: "error",
   about: ["line"],
   check(shop, ref, entry) {
-    const { system } = settings(shop, "job");
+    const { system } = settings(shop);
     const parts = new Set(
       ownBores(shop, ref).flatMap((bore) => partOfBore(shop, bore) ?? []),
     );

@@ -11,7 +11,7 @@ export const ledgeFouls: Rule = {
   level: "error",
   about: ["line"],
   check(shop, ref, entry) {
-    const { system } = settings(shop, "job");
+    const { system } = settings(shop);
     return ownBores(shop, ref).flatMap((bore) =>
       ledgeFoulsOf(shop, bore).map((found) => {
         const { journal, reaches, foul } = found;

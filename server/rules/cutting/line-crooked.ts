@@ -32,7 +32,7 @@ function stoppedDraft(
   const shaft = status === "measured" ? tightest : loosest;
   const seat = seats[shaft.stoppedBy?.bore ?? -1];
   if (shaft.stoppedBy === undefined || seat === undefined) return undefined;
-  const { system } = settings(shop, "job");
+  const { system } = settings(shop);
   const { by, alone } = shaft.stoppedBy;
   return {
     span: spanOf(shop, entry, seat.bore),
@@ -48,7 +48,7 @@ function shortDrafts(
   entry: Entry,
   { seats, status }: InLine,
 ): readonly Draft[] {
-  const { system } = settings(shop, "job");
+  const { system } = settings(shop);
   return seats.flatMap(({ bore, fit, low, high, step }) => {
     const want = wanted(shop, fit);
     const end = status === "measured" ? low : high;

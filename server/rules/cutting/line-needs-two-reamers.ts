@@ -22,7 +22,7 @@ export const lineNeedsTwoReamers: Rule = {
   check(shop, ref, entry) {
     const found = windowOf(shop, ref);
     if (!found.known || found.value.window.open) return [];
-    const { system } = settings(shop, "job");
+    const { system } = settings(shop);
     const { demands, window } = found.value;
     const { needsLarger, needsSmaller, by } = window.conflict;
     const [larger, smaller] = [demands[needsLarger], demands[needsSmaller]];

@@ -69,7 +69,7 @@ export function relatedPilot(
   shop: Shop,
   { pilot, runsIn, guide }: PlacedPilot & { readonly guide: Guide },
 ): readonly DraftRelated[] {
-  const { system } = settings(shop, "job");
+  const { system } = settings(shop);
   const { bore, pilot: size } = guide;
   const take = lobesTake(bore.lobes, system);
   return [

@@ -19,7 +19,7 @@ export const pilotSlack: Rule = {
   level: "warning",
   about: ["line"],
   check(shop, ref, entry) {
-    const { system } = settings(shop, "job");
+    const { system } = settings(shop);
     return guidingPilots(shop, ref, entry).flatMap((each) => {
       const { guide, pilot, runsIn, guides } = each;
       // one that may not go in is pilot-tight's
@@ -58,7 +58,7 @@ function limitPassed(
   bore: string,
   offset: number,
 ): { readonly text: string; readonly fit: string | undefined } | undefined {
-  const { system } = settings(shop, "job");
+  const { system } = settings(shop);
   const own = ownThreshold(shop, "pilot-slack");
   if (own !== undefined && "length" in own) {
     return metresToTenths(offset) <= metresToTenths(own.length)

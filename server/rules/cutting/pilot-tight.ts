@@ -10,7 +10,7 @@ export const pilotTight: Rule = {
   level: "error",
   about: ["line"],
   check(shop, ref, entry) {
-    const { system } = settings(shop, "job");
+    const { system } = settings(shop);
     return guidingPilots(shop, ref, entry).flatMap((each) => {
       const { guide, pilot, runsIn } = each;
       if (guide.entry === "goes") return [];

@@ -38,7 +38,7 @@ export const reamerNotInCrib: Rule = {
       return !value.known && value.silent;
     });
     if (!isWhole(shop) || isUnread) return [];
-    const { system } = settings(shop, "job");
+    const { system } = settings(shop);
     const { low, high } = window.value.window.window;
     const steps = ranking.value.demands
       .map((demand) => demand.step)

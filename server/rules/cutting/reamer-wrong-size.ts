@@ -34,7 +34,7 @@ export const reamerWrongSize: Rule = {
       (choice) => choice.reamer === reamer,
     );
     if (chosen === undefined || chosen.ranked.serves) return [];
-    const { system } = settings(shop, "job");
+    const { system } = settings(shop);
     const { bore: at, end, metres } = chosen.ranked.margin;
     const demand = ranking.value.demands[at];
     const cut = chosen.ranked.cuts[at];

@@ -11,7 +11,7 @@ export const stockHeavy: Rule = {
   level: "warning",
   about: ["line"],
   check(shop, ref, entry) {
-    const { system } = settings(shop, "job");
+    const { system } = settings(shop);
     const own = { thin: undefined, heavy: ownLength(shop, "stock-heavy") };
     return ownBores(shop, ref).flatMap((bore) => {
       const found = stockJudged(shop, bore, own);

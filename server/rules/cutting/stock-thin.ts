@@ -12,7 +12,7 @@ export const stockThin: Rule = {
   level: "warning",
   about: ["line"],
   check(shop, ref, entry) {
-    const { system } = settings(shop, "job");
+    const { system } = settings(shop);
     const own = { thin: ownLength(shop, "stock-thin"), heavy: undefined };
     return ownBores(shop, ref).flatMap((bore) => {
       const found = stockJudged(shop, bore, own);

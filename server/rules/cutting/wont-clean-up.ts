@@ -15,7 +15,7 @@ export const wontCleanUp: Rule = {
   level: "error",
   about: ["line"],
   check(shop, ref, entry) {
-    const { system } = settings(shop, "job");
+    const { system } = settings(shop);
     const bores = lineBoresOf(shop, ref);
     if (!bores.known) return [];
     return ownBores(shop, ref).flatMap((bore) => {

@@ -16,7 +16,7 @@ export const fitInterferes: Rule = {
     if (!found.known || !interferes(found.value)) return [];
     const { low, atBest, step, status } = found.value;
     const isMeasured = status === "measured";
-    const { system } = settings(shop, "job");
+    const { system } = settings(shop);
     const short =
       metresToTenths(atBest.least) === 0
         ? "no clearance"

@@ -25,7 +25,7 @@ export const fitLoose: Rule = {
     const { low, high, step, status, bore } = found.value;
     const end = found.value.atBest.most;
     if (metresToTenths(end) <= metresToTenths(want.value.high)) return [];
-    const { system } = settings(shop, "job");
+    const { system } = settings(shop);
     const over = showExcess(end - want.value.high, system, step);
     const [journalRef = "the journal", boreRef = "the bore"] = namedIn(
       shop,

@@ -27,7 +27,7 @@ export const fitTight: Rule = {
     const { low, high, step, status, bore } = found.value;
     const end = found.value.atBest.least;
     if (metresToTenths(want.value.low) <= metresToTenths(end)) return [];
-    const { system } = settings(shop, "job");
+    const { system } = settings(shop);
     const short = showExcess(want.value.low - end, system, step);
     const [journalRef = "the journal", boreRef = "the bore"] = namedIn(
       shop,

@@ -28,7 +28,7 @@ export const fitUnsure: Rule = {
       found.value.bore.from === "limits"
     )
       return [];
-    const { system } = settings(shop, "job");
+    const { system } = settings(shop);
     const { low, high, step, status, budgetNeeds } = found.value;
     const needs = [...new Set(budgetNeeds.map((need) => need.text))].join(", ");
     const why =

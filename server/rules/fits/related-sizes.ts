@@ -9,7 +9,7 @@ import type { DraftRelated } from "../rule.ts";
 
 /** The journal and the bore with the sizes that were used. */
 export function relatedSizes(shop: Shop, fit: string): readonly DraftRelated[] {
-  const { system } = settings(shop, "job");
+  const { system } = settings(shop);
   return namedIn(shop, fit).flatMap((ref) => {
     if (ref === undefined) return [];
     const size = featureSize(shop, ref);

@@ -9,7 +9,7 @@ export const cutUnchecked: Rule = {
   about: ["step"],
   check(shop, ref, entry) {
     const step = stepValue(shop, ref);
-    const isNext = orderOf(shop, "").next.includes(ref);
+    const isNext = orderOf(shop).next.includes(ref);
     if (!step.done && !isNext) return [];
     const { wanting } = gateOf(shop, ref);
     if (wanting.length === 0) return [];

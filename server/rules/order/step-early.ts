@@ -10,7 +10,7 @@ export const stepEarly: Rule = {
     const step = stepValue(shop, ref);
     const span = doneSpan(entry);
     if (!step.done || span === undefined) return [];
-    const { steps } = orderOf(shop, "");
+    const { steps } = orderOf(shop);
     return step.after.flatMap((before) => {
       const other = steps.find((each) => each.ref === before);
       if (other === undefined || other.unread) return [];

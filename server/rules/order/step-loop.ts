@@ -12,7 +12,7 @@ export const stepLoop: Rule = {
   level: "error",
   about: ["step", "job"],
   check(shop, ref, entry) {
-    return orderOf(shop, "").loops.flatMap((loop) => {
+    return orderOf(shop).loops.flatMap((loop) => {
       // said once: at the first step of the ring that the job writes, and at its `follow` where it writes none
       const at = loop.findIndex((each) => isInJob(shop, each));
       const isHere = at === -1 ? entry.kind === "job" : loop[at] === ref;
@@ -20,7 +20,7 @@ export const stepLoop: Rule = {
       const ring = at === -1 ? loop : [...loop.slice(at), ...loop.slice(0, at)];
       const [first = ref, second = first] = ring;
       const route =
-        routeSteps(shop, "").length === 0 ? "" : ", or change the route";
+        routeSteps(shop).length === 0 ? "" : ", or change the route";
       const span =
         entry.kind === "job"
           ? valueIn(entry, "FollowFact")?.span

@@ -14,7 +14,7 @@ export const stepOpen: Rule = {
     if (entry.kind === "step") return draftOf(shop, ref, entry.nameSpan);
     const span = valueIn(entry, "FollowFact")?.span;
     if (span === undefined) return [];
-    return orderOf(shop, "")
+    return orderOf(shop)
       .next.filter((step) => !isInJob(shop, step))
       .flatMap((step) =>
         draftOf(shop, step, span).map((draft) => ({ ...draft, step })),
@@ -23,7 +23,7 @@ export const stepOpen: Rule = {
 };
 
 function draftOf(shop: Shop, ref: string, span: Draft["span"]): Draft[] {
-  const { next, steps } = orderOf(shop, "");
+  const { next, steps } = orderOf(shop);
   const step = steps.find((each) => each.ref === ref);
   if (step === undefined || !next.includes(ref)) return [];
   if (step.failed)

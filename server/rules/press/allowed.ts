@@ -35,7 +35,7 @@ export function allowedInterference(
   const found = interferenceOf(shop, press);
   const want = wanted(shop, press);
   if (!found.known || want?.known === false) return undefined;
-  const { system } = settings(shop, "job");
+  const { system } = settings(shop);
   if (want !== undefined) {
     const { low, high, step } = want.value;
     return {
@@ -77,7 +77,7 @@ export function allowedInterference(
 export function bushToMake(shop: Shop, press: string): string {
   const od = odToMake(shop, press);
   if (!od.known) return "";
-  const { system } = settings(shop, "job");
+  const { system } = settings(shop);
   return ` An od of ${showRange(od.value.low, od.value.high, system, od.value.step)} gives it.`;
 }
 
@@ -91,7 +91,7 @@ export function bushFixes(shop: Shop, press: string): readonly DraftFix[] {
   const written = bush === undefined ? undefined : given(bush, "OdFact");
   if (written?.state !== "given" || !now.known || now.value.from !== "limits")
     return [];
-  const { system } = settings(shop, "job");
+  const { system } = settings(shop);
   const text = odWithin(od.value, system);
   return text === undefined
     ? []
@@ -127,7 +127,7 @@ export function relatedPress(
 ): readonly DraftRelated[] {
   const parts = partsOf(shop, press);
   if (parts === undefined) return [];
-  const { system } = settings(shop, "job");
+  const { system } = settings(shop);
   return [
     { ref: parts.bush, what: "od ", size: bushOd(shop, parts.bush) },
     { ref: parts.hole, what: "", size: sizeOf(shop, parts.hole) },

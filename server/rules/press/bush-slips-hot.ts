@@ -18,7 +18,7 @@ export const bushSlipsHot: Rule = {
   check(shop, ref, entry) {
     const parts = partsOf(shop, ref);
     if (parts?.bore === undefined) return [];
-    const { system } = settings(shop, "job");
+    const { system } = settings(shop);
     const asked = ownFactor(shop, "bush-slips-hot") ?? usualHolding;
     return fitsOfBore(shop, parts.bore).flatMap((fit) => {
       const slipping = holdingsOf(shop, fit)

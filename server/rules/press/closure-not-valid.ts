@@ -20,7 +20,7 @@ export const closureNotValid: Rule = {
     const { high, step } = found.value;
     if (high <= limit.value.interference) return [];
     if (parts.bore !== undefined && isRead(shop, parts.bore)) return [];
-    const { system } = settings(shop, "job");
+    const { system } = settings(shop);
     const what =
       limit.value.where === "bush" ? "the bush at its bore" : "the case";
     const bore = parts.bore ?? "its bore";

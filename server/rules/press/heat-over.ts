@@ -36,7 +36,7 @@ export const heatOver: Rule = {
         : { ...most.value, od: od.low, hole: hole.high };
     const needed = caseTemperatureToDropIn(sizes);
     if (needed.valid && needed.value <= limit) return [];
-    const { system } = settings(shop, "job");
+    const { system } = settings(shop);
     const at = needed.valid
       ? `at ${showTemperature(needed.value, system)}`
       : "hotter than any press fit is made";
@@ -57,6 +57,6 @@ export const heatOver: Rule = {
 function byForce(shop: Shop, press: string): string {
   const force = forceOf(shop, press);
   if (!force.known) return "";
-  const { system } = settings(shop, "job");
+  const { system } = settings(shop);
   return ` with up to ${showForces(force.value.high, force.value.high, system)}`;
 }

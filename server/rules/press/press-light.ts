@@ -23,7 +23,7 @@ export const pressLight: Rule = {
     const limits = { low: allowed.low };
     const range = { ...asMade, status };
     if (judgeEstimate(shop, range, limits, budget).verdict !== "out") return [];
-    const { system } = settings(shop, "job");
+    const { system } = settings(shop);
     const { low, high } = asMade;
     const verb = status === "measured" ? "is" : "is foretold at";
     const what =

@@ -19,7 +19,7 @@ export const pressYields: Rule = {
     const stresses = stressesOf(shop, ref);
     const rings = ringsOf(shop, ref);
     if (!stresses.known || !rings.known) return [];
-    const { system } = settings(shop, "job");
+    const { system } = settings(shop);
     const asked = ownFactor(shop, "press-yields") ?? MARGIN;
     const over = (["bush", "hole"] as const).flatMap((at) => {
       const material = at === "bush" ? rings.value.bush : rings.value.case;

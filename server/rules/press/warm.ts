@@ -45,7 +45,7 @@ function sentence(
   fault: "tight" | "loose",
   warm: Warm,
 ): string | undefined {
-  const { system } = settings(shop, "job");
+  const { system } = settings(shop);
   const { low, high, status, step } = warm;
   const want = wantedWarm(shop, fit);
   const at20 = clearance(shop, fit);

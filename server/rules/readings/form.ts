@@ -45,7 +45,7 @@ export function formDrafts(
   entry: Entry,
   found: Found,
 ): readonly Draft[] {
-  const { system } = settings(shop, "job");
+  const { system } = settings(shop);
   const { span, is, value, taken = 0 } = found;
   const rule = ALLOWED[found.code];
   const allowed = rule === undefined ? undefined : given(entry, rule);
@@ -108,7 +108,7 @@ function shareOfTolerance(
   const hint = own === undefined ? HINT : own / 2;
   if (tolerance <= 0 || !isOver(value, hint * tolerance)) return undefined;
   const isWarning = isOver(value, warning * tolerance);
-  const { system } = settings(shop, "job");
+  const { system } = settings(shop);
   const of = `${is}: ${percent(value / tolerance)} of the tolerance ${showLength(tolerance, system, limits.step)}`;
   return isWarning
     ? {

@@ -44,7 +44,7 @@ function gaugeDrafts(
   { of, width }: Tolerance,
   span: Span,
 ): readonly Draft[] {
-  const { system } = settings(shop, "job");
+  const { system } = settings(shop);
   const good = ownFactor(shop, "gauge-coarse") ?? GOOD;
   const ratio = ratioOf(shop, gauge, width);
   const fine = discriminationOf(shop, gauge, width);

@@ -27,7 +27,7 @@ export const gaugeOff: Rule = {
     if (gauge === undefined || against === undefined || !sure.valid) return [];
     const { low, high } = sure.value;
     if (low <= 0 && 0 <= high) return [];
-    const { system } = settings(shop, "job");
+    const { system } = settings(shop);
     const isTied = isOnRing(shop, against) && !isOnRing(shop, gauge);
     return [
       {

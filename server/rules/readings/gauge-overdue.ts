@@ -10,7 +10,7 @@ export const gaugeOverdue: Rule = {
   level: "warning",
   about: ["journal", "hole", "bore", "bush", "stack", "reamer", "pilot"],
   check(shop, _, entry) {
-    const { opened } = settings(shop, "job");
+    const { opened } = settings(shop);
     const drafts = [...readingsIn(entry), ...swingsIn(entry)].flatMap(
       ({ gauge, signature }): readonly Draft[] => {
         const ref = refOf(shop, gauge);

@@ -18,7 +18,7 @@ export const lobed: Rule = {
     const { swing, step } = form;
     const at = swing.place === undefined ? "" : ` at ${swing.place}`;
     const side = entry.kind === "journal" ? "larger" : "smaller";
-    const most = showLength(taken, settings(shop, "job").system, step);
+    const most = showLength(taken, settings(shop).system, step);
     return formDrafts(shop, ref, entry, {
       code: "lobed",
       span: swing.swingSpan,

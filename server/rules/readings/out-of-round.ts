@@ -21,7 +21,7 @@ export const outOfRound: Rule = {
     return formDrafts(shop, ref, entry, {
       code: "out-of-round",
       span: spanOfValues(worst) ?? entry.nameSpan,
-      is: `Out of round by ${showLength(value, settings(shop, "job").system, step)}${at}`,
+      is: `Out of round by ${showLength(value, settings(shop).system, step)}${at}`,
       value,
       look: "at more angles",
     });

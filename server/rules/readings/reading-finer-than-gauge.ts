@@ -18,7 +18,7 @@ export const readingFinerThanGauge: Rule = {
   level: "warning",
   about: ["journal", "hole", "bore", "bush", "stack", "reamer", "pilot"],
   check(shop, _, entry) {
-    const { system } = settings(shop, "job");
+    const { system } = settings(shop);
     const swings = swingsIn(entry).map(({ gauge, swing, swingSpan }) => ({
       gauge,
       values: [swing],

@@ -23,7 +23,7 @@ export const readingOffLimits: Rule = {
       judged.verdict === "in"
     )
       return [];
-    const { system } = settings(shop, "job");
+    const { system } = settings(shop);
     const { low, high, step } = limits.value;
     const source =
       limits.value.source === undefined ? "" : ` (${limits.value.source})`;

@@ -21,7 +21,7 @@ export const readingOffNominal: Rule = {
       return [];
     const size = sizeOf(shop, ref);
     if (!size.known) return [];
-    const { system } = settings(shop, "job");
+    const { system } = settings(shop);
     const { value: is } = nominal.value;
     const own = ownThreshold(shop, "reading-off-nominal");
     const isNear = (value: number): boolean => {

@@ -10,7 +10,7 @@ export const readingStray: Rule = {
   level: "warning",
   about: ["journal", "hole", "bore"],
   check(shop, ref) {
-    const { system } = settings(shop, "job");
+    const { system } = settings(shop);
     return repeatsOf(shop, ref).flatMap(
       ({ values, valueSpans, step, gauge }) => {
         const stray = strayAmong(

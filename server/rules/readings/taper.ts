@@ -25,7 +25,7 @@ export const taper: Rule = {
     return formDrafts(shop, ref, entry, {
       code: "taper",
       span: spanOfValues(largest) ?? entry.nameSpan,
-      is: `The taper is ${showLength(difference, settings(shop, "job").system, step)}${ends}`,
+      is: `The taper is ${showLength(difference, settings(shop).system, step)}${ends}`,
       value: difference,
       look: "at more places along it",
     });

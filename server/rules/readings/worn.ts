@@ -17,7 +17,7 @@ export const worn: Rule = {
     if (limit.state !== "given") return [];
     const places = placesOf(shop, ref);
     if (!places.known) return [];
-    const { system } = settings(shop, "job");
+    const { system } = settings(shop);
     const bound = wearLimit(entry) ?? 0;
     const { source } = limit.value;
     const isJournal = entry.kind === "journal";

@@ -34,7 +34,7 @@ export const filmThin: Rule = {
   about: ["fit"],
   check(shop, ref, entry) {
     if (!isRun(shop, ref)) return [];
-    const { system } = settings(shop, "job");
+    const { system } = settings(shop);
     const film = filmOf(shop, ref);
     const gap = clearance(shop, ref);
     const none = carriesNone(film);
@@ -95,7 +95,7 @@ function beyondTrumpler(
   fit: string,
   { all }: FitFilm,
 ): readonly string[] {
-  const { system } = settings(shop, "job");
+  const { system } = settings(shop);
   // the gap is as warm as the mean of the oil that enters and that leaves; where the case cools it, all of it is as warm
   const hottest = Math.max(
     ...all.map(

@@ -10,7 +10,7 @@ export const speedOver: Rule = {
   level: "error",
   about: ["fit"],
   check(shop, ref, entry) {
-    const { system } = settings(shop, "job");
+    const { system } = settings(shop);
     return overDrafts(shop, ref, entry, {
       what: "The surface speed",
       of: "speed",

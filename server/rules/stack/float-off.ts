@@ -36,7 +36,7 @@ function coldDrafts(shop: Shop, ref: string, entry: Entry): readonly Draft[] {
     shimsOf(shop, ref)?.known === true
   )
     return [];
-  const { system } = settings(shop, "job");
+  const { system } = settings(shop);
   const { worst, step } = found.value;
   const { low, high } = want.value;
   const shown = showRange(worst.low, worst.high, system, step);
@@ -61,7 +61,7 @@ function coldDrafts(shop: Shop, ref: string, entry: Entry): readonly Draft[] {
 
 /** At temperature only a float that is gone is a fault: a wider one does no harm until the stack is cold again. */
 function caseDrafts(shop: Shop, ref: string): readonly Draft[] {
-  const { system } = settings(shop, "job");
+  const { system } = settings(shop);
   const shims = shimsOf(shop, ref);
   const sum = shims?.known === true ? shims.value.sum : 0;
   return floatCases(shop, ref).flatMap(({ kind, span, float }) => {

@@ -24,7 +24,7 @@ export const shimNone: Rule = {
       want?.known !== true
     )
       return [];
-    const { system } = settings(shop, "job");
+    const { system } = settings(shop);
     const { worst, step } = found.value;
     const { least, greatest } = packFor(worst, want.value);
     const todo =
