@@ -91,6 +91,27 @@ step k
       "lead-and-beryllium",
     );
     expect(cut({ material: "steel-4140" })).not.toContain("lead-and-beryllium");
+    // an aluminium bronze that is shipped says what is in it
+    expect(cut({ material: "bronze-c954" })).not.toContain(
+      "lead-and-beryllium",
+    );
+  });
+
+  test.each(["our-brass", "our-babbitt", "our-beryllium", "our-copper"])(
+    "of %s, in which both may be",
+    (material) => {
+      expect(
+        of(
+          `job a\n  units inch\npart case\n  material ${material}\nmaterial ${material}\n  modulus 14e6 psi\nbore front in case\nline l\n  bore front from 0 to 1\nstep k\n  cuts line l\n`,
+          "k",
+        ),
+      ).toContain("lead-and-beryllium");
+    },
+  );
+
+  test("of sintered bronze, which is oil-filled, however it is said to be made", () => {
+    expect(cut({ material: "sae-841" })).toContain("oil-filled-bush");
+    expect(cut({ material: "bronze-c932" })).not.toContain("oil-filled-bush");
   });
 });
 
@@ -158,6 +179,43 @@ describe("words", () => {
 
   test.each([
     ["dry it on the air line", ["compressed-air"]],
+    ["dry it on the airline", ["compressed-air"]],
+    ["use compressed air", ["compressed-air"]],
+    ["blow it dry", ["compressed-air"]],
+    ["wash it", ["solvent"]],
+    ["wipe with spirit", ["solvent"]],
+    ["rub with solvent", ["solvent"]],
+    ["paraffin and a brush", ["solvent"]],
+    ["put it in hot", ["hot-parts", "closed-cavity"]],
+    ["a torch does", ["hot-parts", "closed-cavity"]],
+    ["by induction", ["hot-parts", "closed-cavity"]],
+    ["freeze the bush", ["frozen-parts"]],
+    ["once frozen", ["frozen-parts"]],
+    ["in dry ice", ["frozen-parts"]],
+    ["in nitrogen", ["frozen-parts"]],
+    ["take off the old gasket", ["old-gaskets"]],
+    ["clean the joint face", ["old-gaskets"]],
+    ["look at the linings", ["old-gaskets"]],
+    ["look at the lining", ["old-gaskets"]],
+    ["lift it", ["lifting"]],
+    ["by a sling", ["lifting"]],
+    ["by crane", ["lifting"]],
+    ["rigging", ["lifting"]],
+    ["dismantle it", ["stored-load"]],
+    ["take apart", ["stored-load"]],
+    ["open up", ["stored-load"]],
+    ["the cover comes off", ["stored-load"]],
+    ["unload it", ["stored-load"]],
+    ["mind the spring", ["stored-load"]],
+    ["run-in for an hour", ["rotating-work", "first-run"]],
+    ["running-in", ["rotating-work", "first-run"]],
+    ["first-run", ["rotating-work", "first-run"]],
+    ["startup", ["rotating-work", "first-run"]],
+    ["start-up", ["rotating-work", "first-run"]],
+    ["test run", ["rotating-work", "first-run"]],
+    ["trial-run", ["rotating-work", "first-run"]],
+    ["commission it", ["rotating-work", "first-run"]],
+    ["a shot, a photo, a hothouse", []],
     ["degrease the case", ["solvent"]],
     ["chill the bush", ["frozen-parts"]],
     ["scrape the joint faces", ["old-gaskets"]],

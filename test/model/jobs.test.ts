@@ -32,21 +32,29 @@ const digits = (_: string, value: unknown): unknown =>
 const shown = (value: unknown): string =>
   JSON.stringify(value, digits).replaceAll('"', "");
 
-/** All that is said of one entry. */
-function saidOf(shop: Shop, ref: string): readonly string[] {
+/** All that is said of one entry beside its results. */
+function besides(shop: Shop, ref: string): readonly string[] {
+  if (ref === "") return [];
   const results = resultsOf(shop, ref);
   const guard = guardOf(shop, ref);
   return [
-    ...results.flatMap(({ working, ...result }) => [
-      shown(result),
-      ...working.map((each) => `    ${shown(each)}`),
-    ]),
     ...assumptionsOf(shop, ref, results),
     ...askedOf(shop, ref),
     ...(guard === "" ? [] : [guard]),
     ...(kindOf(ref) === "fit" ? adviceFor(shop, ref).map(shown) : []),
     ...(kindOf(ref) === "line" ? reamingAdviceFor(shop, ref).map(shown) : []),
     ...(kindOf(ref) === "step" ? cautionsOfStep(shop, ref) : []),
+  ];
+}
+
+/** All that is said of one entry. */
+function saidOf(shop: Shop, ref: string): readonly string[] {
+  return [
+    ...resultsOf(shop, ref).flatMap(({ working, ...result }) => [
+      shown(result),
+      ...working.map((each) => `    ${shown(each)}`),
+    ]),
+    ...besides(shop, ref),
   ];
 }
 
@@ -72,7 +80,7 @@ test.each(jobs)("all that is said of $path", async ({ path: name }) => {
 });
 
 test("each fact and each entry left out, and each line damaged", async () => {
-  const { unknown, otherwise } = leftOut(jobs);
+  const { unknown, otherwise } = leftOut(jobs, besides);
   await expect(`${unknown.join("\n")}\n`).toMatchFileSnapshot(
     "../fixtures/jobs/without.txt",
   );

@@ -1,6 +1,7 @@
 // What becomes of the results of records where one fact or one entry is left out, or its line can't be read.
 import { editLines, readLines, type FileLines } from "../../grammar/lines.ts";
 import type { Result } from "../../server/model/result.ts";
+import type { Shop } from "../../server/model/shop.ts";
 import { createProject } from "../../server/rules/check.ts";
 import type { Sample } from "../samples.ts";
 
@@ -23,7 +24,11 @@ export interface LeftOut {
   readonly otherwise: readonly string[];
 }
 
-export function leftOut(samples: readonly Sample[]): LeftOut {
+/** @param more what else is said of an entry, beside its results */
+export function leftOut(
+  samples: readonly Sample[],
+  more: (shop: Shop, ref: string) => readonly string[] = () => [],
+): LeftOut {
   const project = createProject({ root: "/" });
   for (const { path, text } of samples)
     project.setFile(`/${path}`, readLines(text));
@@ -48,6 +53,13 @@ export function leftOut(samples: readonly Sample[]): LeftOut {
         // what a fact settles is told of each fact that does, all else once
         if (isKnown || how === "whole") seen.add(line);
       }
+      const open = project.open(`/${path}`);
+      for (const { ref } of open?.file.entries ?? [])
+        for (const each of open === undefined ? [] : more(open.shop, ref)) {
+          const line = `${ref} ${each}`;
+          if (!seen.has(line)) otherwise.push(`${path}, ${how}: ${line}`);
+          seen.add(line);
+        }
       for (const [text, all] of by)
         unknown.push(`${path}, ${how}: ${text}: ${all.join(", ")}`);
     };

@@ -3,6 +3,7 @@ import fc from "fast-check";
 import { expect, test } from "vitest";
 import { editLines, readLines } from "../../grammar/lines.ts";
 import {
+  fewResultsOf,
   notValidOf,
   resultsOf,
   resultsOfKind,
@@ -35,6 +36,36 @@ function compared(project: Project, path: string): number {
   }
   return count;
 }
+
+test("of a gauge that reads much the narrowest tolerances are said, and how many there are beside them", () => {
+  const widths = [9, 3, 5, 7, 1, 2, 8, 4, 6, 11, 10, 12, 13];
+  const job = (count: number): string =>
+    `job a\n  units mm\npart x\ngauge mic-1\n  uncertainty 0.001\n${widths
+      .slice(0, count)
+      .map(
+        (width) =>
+          `journal j${String(width)} on x\n  limits 25.000 to 25.${String(width).padStart(3, "0")}\n  read 25.001 with mic-1\n`,
+      )
+      .join("")}`;
+  const few = (count: number, ref: string) => {
+    const project = createProject({ root: "" });
+    project.setFile("a.thou", readLines(job(count)));
+    const open = project.open("a.thou");
+    if (open === undefined) throw new Error("no job");
+    const { results, more } = fewResultsOf(open.shop, ref);
+    return [results.map(({ of }) => of), more];
+  };
+  const narrowest = [...widths].sort((one, other) => one - other);
+  expect(few(13, "gauge mic-1")).toEqual([
+    narrowest.slice(0, 12).map((width) => `journal j${String(width)}`),
+    1,
+  ]);
+  expect(few(12, "gauge mic-1")).toEqual([
+    widths.slice(0, 12).map((width) => `journal j${String(width)}`),
+    0,
+  ]);
+  expect(few(13, "journal j9")[1]).toBe(0);
+});
 
 test("in every sample, and in those of the pages of findings", () => {
   const project = createProject({ root: "/" });

@@ -189,6 +189,25 @@ test.each([
   ).toBeUndefined();
 });
 
+test("a path of many ways of writing leads to one file, by address with its signs written out", () => {
+  for (const written of [
+    "../crib a.thou",
+    "..\\crib a.thou",
+    "./.././crib a.thou",
+    "x//../../crib a.thou",
+  ]) {
+    expect(resolvePath("/yard/jobs/a.thou", written, "/yard/")).toBe(
+      "/yard/crib a.thou",
+    );
+    expect(
+      resolvePath("file:///yard/jobs/a.thou", written, "file:///yard"),
+    ).toBe("file:///yard/crib%20a.thou");
+  }
+  // without a folder that it has to stay in
+  expect(resolvePath("job.thou", "crib.thou", "")).toBe("crib.thou");
+  expect(resolvePath("job.thou", "../crib.thou", "")).toBeUndefined();
+});
+
 test("what stays in the folder leads there", () => {
   expect(resolvePath("/yard/jobs/a.thou", "../crib.thou", "/yard")).toBe(
     "/yard/crib.thou",
