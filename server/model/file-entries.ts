@@ -137,10 +137,8 @@ function keepEntries(
     lines: { blocks: oldBlocks },
   } = before;
   const head = alike(blocks, oldBlocks);
-  const tail = alike(
-    blocks.slice(head).toReversed(),
-    oldBlocks.slice(head).toReversed(),
-  );
+  // no block of the beginning stands a second time
+  const tail = alike(blocks.slice(head).toReversed(), oldBlocks.toReversed());
   const gone = old.slice(head, old.length - tail);
   const between = new Map(gone.map((entry) => [entry.block, entry] as const));
   const fresh = blocks

@@ -49,6 +49,7 @@ export function createFiles(options: { readonly root: string }): Files {
 
   function usesIn(file: FileEntries): UsesIn {
     let uses = usesOf.get(file);
+    // spares a look: a file that is read uses what it uses
     if (uses === undefined) {
       uses = readUses(file, options.root);
       usesOf.set(file, uses);

@@ -208,6 +208,8 @@ test("a character that has its number in two digits is written out with two, one
     "a\\x1bb\\x9fc\\u{200e}d\\u{e0001}",
   );
   expect(shown("\u0007")).toBe("\\x07");
+  expect(shown("Öl, 5 µm − 20 °C")).toBe("Öl, 5 µm − 20 °C");
+  expect(shown("a\ud800\u2028\u2029")).toBe("a\\u{d800}\\u{2028}\\u{2029}");
 });
 
 test("a record of more lines than all files together may have is itself read, up to its own limit", () => {

@@ -77,6 +77,54 @@ describe("the graph", () => {
     expect(one).toThrow("one → two");
   });
 
+  test("what a query no longer reads puts it in no doubt", () => {
+    const graph = createGraph();
+    const doubted = watch(graph, "either");
+    const either = (): unknown =>
+      readQuery(graph, "either", "it", undefined, () =>
+        number(graph, "which") === 1
+          ? number(graph, "a")
+          : number(graph, "b") + number(graph, "c"),
+      );
+    for (const [name, value] of [
+      ["which", 1],
+      ["a", 4],
+      ["b", 5],
+    ] as const)
+      setInput(graph, name, "", value);
+    expect(either()).toBe(4);
+    setInput(graph, "which", "", 0);
+    expect(either()).toBe(5);
+    doubted.clear();
+    setInput(graph, "a", "", 6);
+    expect([...doubted]).toEqual([]);
+    setInput(graph, "c", "", 6);
+    expect([...doubted]).toEqual(["it"]);
+    expect(either()).toBe(11);
+  });
+
+  test("an input that thousands read is told to each, and to those alone that still do", () => {
+    const graph = createGraph();
+    const doubted = watch(graph, "one");
+    const one = (of: number): unknown =>
+      readQuery(graph, "one", String(of), undefined, (_, own) =>
+        Number(own) % 2 === number(graph, "which") ? number(graph, "a") : -1,
+      );
+    const all = Array.from({ length: 40 }, (_, of) => of);
+    setInput(graph, "which", "", 0);
+    setInput(graph, "a", "", 1);
+    const read = (): unknown[] => all.map(one);
+    const wanted = (which: number, a: number): number[] =>
+      all.map((of) => (of % 2 === which ? a : -1));
+    expect(read()).toEqual(wanted(0, 1));
+    setInput(graph, "which", "", 1);
+    expect(read()).toEqual(wanted(1, 1));
+    doubted.clear();
+    setInput(graph, "a", "", 2);
+    expect([...doubted]).toEqual(all.filter((of) => of % 2 === 1).map(String));
+    expect(read()).toEqual(wanted(1, 2));
+  });
+
   test("a failure is not remembered", () => {
     const graph = createGraph();
     let fails = true;

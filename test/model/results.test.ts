@@ -2,6 +2,7 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { editLines, readLines } from "../../grammar/lines.ts";
+import { numberResult } from "../../server/model/make-result.ts";
 import {
   fewResultsOf,
   notValidOf,
@@ -36,6 +37,21 @@ function compared(project: Project, path: string): number {
   }
   return count;
 }
+
+test("a number below nothing by no more than its sign is nothing", () => {
+  const { low, nominal, high } = numberResult(
+    { entry: "fit a", kind: "clearance" },
+    "m",
+    { low: -0, nominal: -0, high: 1 },
+    { status: "measured", text: "" },
+  );
+  expect([low, nominal, high].map((each) => Object.is(each, -0))).toEqual([
+    false,
+    false,
+    false,
+  ]);
+  expect([low, nominal, high]).toEqual([0, 0, 1]);
+});
 
 test("of a gauge that reads much the narrowest tolerances are said, and how many there are beside them", () => {
   const widths = [9, 3, 5, 7, 1, 2, 8, 4, 6, 11, 10, 12, 13];

@@ -25,13 +25,21 @@ export const EXPLAINED = [
   },
   {
     file: "server/model/graph.ts",
-    why: "from how many on links are held as a set changes how long a look takes, and no answer",
-    is: ({ text }) => /\bFEW\b/u.test(text),
+    why: "whether links stand by themselves, in a list without room to spare or in a set changes the memory and the time of a look, and no answer",
+    is: ({ text }) =>
+      /\bFEW\b/u.test(text) ||
+      text.startsWith("return only !== undefined && another === undefined ?"),
+  },
+  {
+    file: "server/model/graph.ts",
+    why: "an input that is set to nothing reads as one that was never set: it only takes the memory of a cell",
+    is: ({ text, by }) =>
+      text.startsWith("if (value !== undefined) addCell(") && by === "true",
   },
   {
     file: "server/model/",
     why: "as the line above says, it spares a look: what it would be found to be is what is given without",
     is: ({ before, by }) =>
-      before.startsWith("// spares a look:") && by === "false",
+      before.startsWith("// spares a look:") && /^(?:true|false)$/u.test(by),
   },
 ];
