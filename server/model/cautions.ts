@@ -146,7 +146,7 @@ export const cautionsOfStep = query<readonly string[]>(
   "cautions",
   (shop, ref) => {
     const step = stepValue(shop, ref);
-    const said = `${ref.slice("step ".length)} ${step.text ?? ""}`;
+    const said = `${ref} ${step.text ?? ""}`;
     const names = new Set([
       ...step.cautions,
       ...CAUTIONS.filter((each) => each.words?.test(said) === true).map(

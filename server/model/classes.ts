@@ -77,7 +77,8 @@ export function classRange(
 
 /** The diameter in m of `no 7` or `letter F`; undefined where there is no such size. */
 export function namedSize(words: readonly string[]): number | undefined {
-  const [series, name = ""] = words;
+  const [series, name] = words;
+  if (name === undefined) return undefined;
   const index =
     series === "no" ? 80 - Number(name) : name.toUpperCase().charCodeAt(0) - 65;
   const tenThousandths = (series === "no" ? numberSizes : letterSizes)[index];

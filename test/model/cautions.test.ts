@@ -4,6 +4,7 @@ import { describe, expect, test } from "vitest";
 import {
   CAUTIONS,
   cautionNamed,
+  cautionsOfCut,
   cautionsOfPress,
   cautionsOfStep,
 } from "../../server/model/cautions.ts";
@@ -75,6 +76,24 @@ step k
         ...CHIPS,
       ].sort(inOrder),
     );
+  });
+
+  test("says by itself what its step does, of steel and of bronze", () => {
+    const by = (material: string): readonly string[] =>
+      cautionsOfCut(
+        opened(
+          `job a\n  units inch\npart case\n  material ${material}\nbore front in case\nline l\n  bore front from 0 to 1\n`,
+        ).shop,
+        "line l",
+      );
+    const both = ["reamer-one-way", "hand-reamer-no-power", "rotating-work"];
+    expect(by("steel-4140")).toEqual([...both, ...CHIPS]);
+    expect(by("bronze-c932")).toEqual([
+      ...both,
+      ...CHIPS,
+      "lead-and-beryllium",
+    ]);
+    expect(by("none-such")).toEqual([...both, ...CHIPS]);
   });
 
   test("bored to a size: no reamer, but the work turns", () => {

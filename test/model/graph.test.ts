@@ -125,6 +125,27 @@ describe("the graph", () => {
     expect(read()).toEqual(wanted(1, 2));
   });
 
+  test.each([1, 5, 12, 13, 30])(
+    "each of %d inputs that are read again and again hangs on the query once",
+    (count) => {
+      const graph = createGraph();
+      const names = Array.from({ length: count }, (_, at) => `in${String(at)}`);
+      for (const name of names) setInput(graph, name, "", 1);
+      const sum = (): unknown =>
+        readQuery(graph, "sum", "", undefined, () =>
+          [...names, ...names, ...names].reduce(
+            (all, name) => all + number(graph, name),
+            0,
+          ),
+        );
+      expect(sum()).toBe(3 * count);
+      const needs = graph.kinds.get("sum")?.cells.get("")?.needs;
+      expect([needs].flat()).toHaveLength(count);
+      setInput(graph, "in0", "", 2);
+      expect(sum()).toBe(3 * count + 3);
+    },
+  );
+
   test("a failure is not remembered", () => {
     const graph = createGraph();
     let fails = true;
