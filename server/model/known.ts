@@ -34,6 +34,11 @@ export function need(ref: string, fact: string, text: string): Need {
   return { ref, fact, text };
 }
 
+/** That a reading of it be written. @param how in words that follow it; @param of what of it, where that is not all */
+export function readingOf(ref: string, how = "", of = ref): Need {
+  return need(ref, "read", `a reading of ${of}${how}`);
+}
+
 /** All of them, or everything that is missing. */
 export function everyKnown<T>(all: readonly Known<T>[]): Known<readonly T[]> {
   const values: T[] = [];

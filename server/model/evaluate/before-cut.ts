@@ -1,6 +1,13 @@
 // What a bore is before its line cuts it: roughed, or as pressed, or as its part came.
 import { allOf } from "../entry.ts";
-import { known, need, SILENT, unknown, type Known } from "../known.ts";
+import {
+  known,
+  need,
+  readingOf,
+  SILENT,
+  unknown,
+  type Known,
+} from "../known.ts";
 import { entryOf, query, refsOfKind, type Shop } from "../shop.ts";
 import type { Stage } from "../values.ts";
 import { pressedOf } from "./press-closure.ts";
@@ -46,7 +53,7 @@ export const boreBeforeCut = query<Known<Before>>("before-cut", (shop, ref) => {
         form: { ref: hole, stage: undefined },
       });
   }
-  return unknown(need(ref, "read", `a reading of ${ref} as roughed`));
+  return unknown(readingOf(ref, " as roughed"));
 });
 
 /** A bore that no line cuts, from its press: read `as pressed`, else foretold. */
@@ -86,16 +93,13 @@ const boreFromPress = query<Known<Size>>("bore-from-press", (shop, ref) => {
   if (host === undefined) return SILENT;
   const press = pressOfBore(shop, ref);
   if (press === undefined)
-    return unknown(
-      need(ref, "read", `a reading of ${ref}`),
-      need(host, "press", `the press of ${host}`),
-    );
+    return unknown(readingOf(ref), need(host, "press", `the press of ${host}`));
   const pressed = pressedOf(shop, press);
   // why it can't be foretold is said at the press, and a reading settles it
   if (!pressed.known)
     return pressed.because === undefined
       ? pressed
-      : unknown(need(ref, "read", `a reading of ${ref} as pressed`));
+      : unknown(readingOf(ref, " as pressed"));
   const { low, nominal, high, status, step, working } = pressed.value.bore;
   return known({
     low,
@@ -109,6 +113,6 @@ const boreFromPress = query<Known<Size>>("bore-from-press", (shop, ref) => {
     outOfRound: undefined,
     taper: undefined,
     budget: undefined,
-    budgetNeeds: [need(ref, "read", `a reading of ${ref}`)],
+    budgetNeeds: [readingOf(ref)],
   });
 });

@@ -1,6 +1,13 @@
 // The size of a running bore as it is or will be: read, or what its line cuts, or what its press leaves, or its limits.
 import { given } from "../entry.ts";
-import { known, need, SILENT, unknown, type Known } from "../known.ts";
+import {
+  known,
+  need,
+  readingOf,
+  SILENT,
+  unknown,
+  type Known,
+} from "../known.ts";
 import { showRange } from "../../core/quantity/show.ts";
 import { entryOf, query, refOf, type Shop } from "../shop.ts";
 import { pressedBore } from "./before-cut.ts";
@@ -72,7 +79,7 @@ function cutEstimate(
     outOfRound: undefined,
     taper: undefined,
     budget: undefined,
-    budgetNeeds: [need(bore, "read", `a reading of ${bore}`)],
+    budgetNeeds: [readingOf(bore)],
   };
 }
 

@@ -1,6 +1,13 @@
 // The outside diameter and the bore of a bush as bought: read, else its limits. What pressing makes of them is press-closure.ts's.
 import { allOf, given } from "../entry.ts";
-import { known, need, SILENT, unknown, type Known } from "../known.ts";
+import {
+  known,
+  need,
+  readingOf,
+  SILENT,
+  unknown,
+  type Known,
+} from "../known.ts";
 import { entryOf, query, type Shop } from "../shop.ts";
 import { readingsAt } from "./readings.ts";
 import {
@@ -54,7 +61,7 @@ function sideOf(shop: Shop, ref: string, side: "od" | "id"): Known<Size> {
       shop,
       limits.value,
       `${side}, as bought = its limits, until it is read`,
-      need(ref, "read", `a reading of the ${side} of ${ref}`),
+      readingOf(ref, "", `the ${side} of ${ref}`),
     ),
   );
 }

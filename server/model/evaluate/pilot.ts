@@ -15,6 +15,7 @@ import {
   known,
   need,
   outside,
+  readingOf,
   SILENT,
   statusOf,
   unknown,
@@ -85,7 +86,7 @@ const pilotSize = query<Known<PilotSize>>("pilot", (shop, ref) => {
     "finished",
     ["finished", "run", "bought"],
     // as a reamer, it is read cold in the crib
-    () => unknown(need(ref, "read", `a reading of ${ref} at 20 °C`)),
+    () => unknown(readingOf(ref, " at 20 °C")),
   );
   if (!places.known) return places;
   const readings = places.value.flatMap((place) => place.readings);
@@ -154,7 +155,7 @@ function boreThen(
     // when another line cuts it is not said, so only a reading tells
     return isRead || lineOfBore(shop, runsIn) === undefined
       ? asItIs("as it is")
-      : unknown(need(runsIn, "read", `a reading of ${runsIn}`));
+      : unknown(readingOf(runsIn));
   }
   if (!order.slice(at).includes(guides)) {
     const size = boreBeforeCut(shop, runsIn);

@@ -10,8 +10,8 @@ import type { YieldOnset } from "../../core/press/yield.ts";
 import {
   everyKnown,
   known,
-  need,
   outside,
+  readingOf,
   SILENT,
   statusOf,
   unknown,
@@ -120,7 +120,7 @@ export const pressedOf = query<Known<Pressed>>("press-bore", (shop, ref) => {
   if (limit.value.interference < interference.value.high) {
     // closure-not-valid says why; a reading settles it
     const of = parts.bore ?? parts.bush;
-    return unknown(need(of, "read", `a reading of ${of} as pressed`));
+    return unknown(readingOf(of, " as pressed"));
   }
   const after = (smoothing: number): ReturnType<typeof boreAfter> =>
     boreAfter({ id, od, hole }, perUnit, smoothing, limit.value.interference);

@@ -12,7 +12,15 @@ import type { CutConditions } from "../../core/line/reamer-ranking.ts";
 import { reamerLimits } from "../../core/line/reamer-limits.ts";
 import { toolExpansion } from "../../core/line/tool-materials.ts";
 import { allOf, given, valueIn } from "../entry.ts";
-import { known, need, outside, SILENT, unknown, type Known } from "../known.ts";
+import {
+  known,
+  need,
+  outside,
+  readingOf,
+  SILENT,
+  unknown,
+  type Known,
+} from "../known.ts";
 import { entryOf, query, type Shop } from "../shop.ts";
 import { finest } from "../ranges.ts";
 import type { LengthRange } from "../values.ts";
@@ -41,8 +49,7 @@ export const reamerValue = query<Known<ReamerValue>>("reamer", (shop, ref) => {
   const expands = given(entry, "ExpandsFact");
   if (size.state === "damaged" || expands.state === "damaged") return SILENT;
   // a reamer is read cold in the crib; a reading at another temperature needs its material's growth
-  const material = (): Known<never> =>
-    unknown(need(ref, "read", `a reading of ${ref} at 20 °C`));
+  const material = (): Known<never> => unknown(readingOf(ref, " at 20 °C"));
   const places = readingsAt(
     shop,
     allOf(entry, "ReadFact"),

@@ -18,6 +18,7 @@ import { allOf, given, valueIn, type Entry } from "../entry.ts";
 import {
   known,
   need,
+  readingOf,
   SILENT,
   unknown,
   type Estimate,
@@ -106,14 +107,13 @@ export const sizeOf = query<Known<Size>>("size", (shop, ref) => {
     return known(sizeFromPlaces(shop, ref, entry, places.value));
   const limits = given(entry, "LimitsFact");
   if (limits.state === "damaged") return SILENT;
-  if (limits.state === "absent")
-    return unknown(need(ref, "read", `a reading of ${ref}`));
+  if (limits.state === "absent") return unknown(readingOf(ref));
   return known(
     sizeOfLimits(
       shop,
       limits.value,
       "size = the limits, until it is read",
-      need(ref, "read", `a reading of ${ref}`),
+      readingOf(ref),
     ),
   );
 });
