@@ -26,12 +26,7 @@ export const lineBoresOf = query<Known<readonly LineBore[]>>(
       const bore = refOf(shop, value?.bore);
       if (value === undefined || bore === undefined) return SILENT;
       const { from, to, centres } = value;
-      bores.push({
-        bore,
-        from: Math.min(from, to),
-        to: Math.max(from, to),
-        centres,
-      });
+      bores.push({ bore, from, to, centres });
     }
     return known(bores);
   },

@@ -92,14 +92,15 @@ export function materialOf(shop: Shop, ref: string): Known<MaterialValue> {
   return material === undefined ? SILENT : known(materialValue(shop, material));
 }
 
-/** One property of it, or the need to write it. */
+/** One property of it, each called as its fact is, or the need to write it. */
 export function propertyOf(
   material: MaterialValue,
-  property: Exclude<keyof MaterialValue, "ref" | "family">,
+  property: "expansion" | "modulus" | "poisson" | "yield",
 ): Known<Property> {
   const value = material[property];
-  const word = property === "specificLoad" ? "specific-load" : property;
   return value === undefined
-    ? unknown(need(material.ref, word, `the ${word} of ${material.ref}`))
+    ? unknown(
+        need(material.ref, property, `the ${property} of ${material.ref}`),
+      )
     : known(value);
 }

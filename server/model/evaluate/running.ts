@@ -21,10 +21,11 @@ import {
   type Estimate,
   type Known,
 } from "../known.ts";
+import { nameOf } from "../reference.ts";
 import { entryOf, query, type Shop } from "../shop.ts";
 import { namedIn } from "./index-of.ts";
 import { materialOfFeature, hostOf, sizeOf } from "./size.ts";
-import { propertyOf, type MaterialValue } from "./material.ts";
+import type { MaterialValue } from "./material.ts";
 import { settings } from "./settings.ts";
 
 /** Whether anything is written of how a fit runs: then its running is worked out, and what is still missing for it is said. */
@@ -264,12 +265,12 @@ export function runningLimit(
   if (own?.dimension === dimension)
     return { value: own.value, whose: "that this job allows" };
   const material = bearingMaterial(shop, fit);
-  const property = material.known ? propertyOf(material.value, of) : material;
-  if (!property.known || !material.known) return undefined;
-  const name = material.value.ref.slice("material ".length);
-  const shipped = property.value.source === "written" ? "" : " (shipped value)";
+  const property = material.known ? material.value[of] : undefined;
+  if (!material.known || property === undefined) return undefined;
+  const name = nameOf(material.value.ref);
+  const shipped = property.source === "written" ? "" : " (shipped value)";
   return {
-    value: property.value.value,
+    value: property.value,
     whose: `that ${name} bears${shipped}`,
   };
 }
