@@ -55,9 +55,8 @@ function isSameName(
   return (
     entry !== undefined &&
     twin?.ref === entry.ref &&
-    twin.name === entry.name &&
-    twin.kind === entry.kind &&
-    ((entry.ref !== "" && !entry.damaged && !twin.damaged) ||
+    // spares a look: one without a name that can be read is damaged, and of any other only what it says can have changed
+    ((!entry.damaged && !twin.damaged) ||
       headOfBlock(twin) === headOfBlock(entry))
   );
 }
@@ -127,7 +126,7 @@ function setTables(shop: Shop): void {
  * kind, as "journal *".
  */
 function looseNames(entry: Entry): readonly string[] {
-  if ((entry.ref !== "" && !entry.damaged) || !entry.block.opens) return [];
+  if (!entry.damaged || !entry.block.opens) return [];
   // a fact that lost its indent is no entry, and an entry that is set in has its name
   if (entry.problems.some((problem) => problem.code === "word-misplaced"))
     return [];

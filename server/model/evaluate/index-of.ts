@@ -39,47 +39,29 @@ const TAKES: Readonly<Record<string, readonly (readonly EntryKind[])[]>> = {
   fit: [["journal"], ["bore"]],
 };
 
+/** The entries of a kind by what they name at that place of their opening line. */
 function indexBy(
   kind: EntryKind,
   place: number,
-): (shop: Shop) => Readonly<Record<string, readonly string[]>> {
-  return queryOfShop<Readonly<Record<string, readonly string[]>>>(
+): (shop: Shop, ref: string) => readonly string[] {
+  const index = queryOfShop<Readonly<Record<string, readonly string[]>>>(
     `index-${kind}-${String(place)}`,
-    (shop) => {
-      return Object.fromEntries(
+    (shop) =>
+      Object.fromEntries(
         groupedBy(refsOfKind(shop, kind), (ref) => namedIn(shop, ref)[place]),
-      );
-    },
+      ),
+  );
+  return query<readonly string[]>(
+    `of-${kind}-${String(place)}`,
+    (shop, ref) => index(shop)[ref] ?? [],
   );
 }
 
-const fitsByJournal = indexBy("fit", 0);
-const fitsByBore = indexBy("fit", 1);
-const pressesByBush = indexBy("press", 0);
-const boresByHost = indexBy("bore", 0);
-const bushesByHole = indexBy("bush", 0);
-
-export const fitsOfJournal = query<readonly string[]>(
-  "fits-of-journal",
-  (shop, ref) => fitsByJournal(shop)[ref] ?? [],
-);
-export const fitsOfBore = query<readonly string[]>(
-  "fits-of-bore",
-  (shop, ref) => fitsByBore(shop)[ref] ?? [],
-);
-export const pressesOfBush = query<readonly string[]>(
-  "presses-of-bush",
-  (shop, ref) => pressesByBush(shop)[ref] ?? [],
-);
-export const boresOfHost = query<readonly string[]>(
-  "bores-of-host",
-  (shop, ref) => boresByHost(shop)[ref] ?? [],
-);
-
-export const bushesOfHole = query<readonly string[]>(
-  "bushes-of-hole",
-  (shop, ref) => bushesByHole(shop)[ref] ?? [],
-);
+export const fitsOfJournal = indexBy("fit", 0);
+export const fitsOfBore = indexBy("fit", 1);
+export const pressesOfBush = indexBy("press", 0);
+export const boresOfHost = indexBy("bore", 0);
+export const bushesOfHole = indexBy("bush", 0);
 
 /** The bores of a line, in the order of cutting. */
 export const boresOfLine = query<readonly string[]>(
@@ -93,20 +75,21 @@ export const boresOfLine = query<readonly string[]>(
   },
 );
 
-const linesByBore = queryOfShop<Readonly<Record<string, readonly string[]>>>(
-  "lines-by-bore",
-  (shop) => {
-    const found = new Map<string, string[]>();
-    for (const line of refsOfKind(shop, "line")) {
-      for (const bore of boresOfLine(shop, line))
-        found.set(bore, [...(found.get(bore) ?? []), line]);
-    }
-    return Object.fromEntries(found);
-  },
+const lineByBore = queryOfShop<Readonly<Record<string, string>>>(
+  "line-by-bore",
+  (shop) =>
+    Object.fromEntries(
+      // of several the first counts, which is set last
+      refsOfKind(shop, "line")
+        .toReversed()
+        .flatMap((line) =>
+          boresOfLine(shop, line).map((bore) => [bore, line] as const),
+        ),
+    ),
 );
 
 /** The line that cuts a bore; the first where several name it. */
 export const lineOfBore = query<string | undefined>(
   "line-of-bore",
-  (shop, ref) => linesByBore(shop)[ref]?.[0],
+  (shop, ref) => lineByBore(shop)[ref],
 );
