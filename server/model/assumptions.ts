@@ -100,10 +100,14 @@ function ofFeature(shop: Shop, ref: string): readonly string[] {
 
 function isOversizeAssumed(shop: Shop, bore: string): boolean {
   const line = lineOfBore(shop, bore);
-  if (line === undefined) return false;
-  const reamer = refOf(shop, valueIn(entryOf(shop, line), "ReamFact"));
+  const reamer =
+    line === undefined
+      ? undefined
+      : refOf(shop, valueIn(entryOf(shop, line), "ReamFact"));
   const cut =
-    reamer === undefined ? undefined : cutBy(shop, reamer, line, bore);
+    line === undefined || reamer === undefined
+      ? undefined
+      : cutBy(shop, reamer, line, bore);
   return cut?.known === true && cut.value.oversizeAssumed;
 }
 
