@@ -150,10 +150,7 @@ function keepEntries(
   const entries = old
     .slice(0, head)
     .concat(fresh, old.slice(old.length - tail));
-  const openings =
-    gone.some(isOpening) || fresh.some(isOpening)
-      ? entries.filter(isOpening)
-      : before.openings;
+  const openings = entries.filter(isOpening);
   const since =
     fresh.length === gone.length
       ? {

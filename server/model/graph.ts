@@ -166,6 +166,7 @@ export function inputsBelow(
   const seen = new Set<Cell>();
   const waiting = [...frame.needs];
   for (let cell = waiting.pop(); cell !== undefined; cell = waiting.pop()) {
+    // spares a look: what it rests on is the same each time
     if (seen.has(cell)) continue;
     seen.add(cell);
     if (cell.kind.compute === undefined) {

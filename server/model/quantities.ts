@@ -129,13 +129,9 @@ function quantitiesOf(
       missing = true;
       return unit === undefined ? undefined : { ...quantity, unit };
     }
-    if (
-      node !== undefined &&
-      units.at(-1) !== undefined &&
-      read.at(-1) === undefined
-    )
+    if (units.at(-1) !== undefined && read.at(-1) === undefined)
       return undefined; // its unit is wrong: said
-    if (node !== undefined && !missing) reportMissing(line, nodes, dimensions);
+    if (!missing) reportMissing(line, nodes, dimensions);
     missing = true;
     return undefined;
   });
@@ -170,7 +166,7 @@ export function reportReversed(
   const [first, second] = ends;
   if (first === undefined || second === undefined) return;
   const number = (end: Node): string =>
-    textOf(line, child(end, "number", "decimal") ?? end);
+    textOf(line, child(end, "number") ?? end);
   const { end } = second;
   const { start } = first;
   const between = line.body.slice(first.end, second.start);

@@ -5,6 +5,7 @@ import { createProject } from "../../server/rules/check.ts";
 import { shown } from "../../server/model/plain-text.ts";
 import { MOST_LINES_TOGETHER } from "../../server/model/uses.ts";
 import { checkText, resultOf } from "./check-text.ts";
+import { changed, CUT } from "./cut-job.ts";
 
 describe("a bore that is of one size with its journal", () => {
   const job = (fit: string): string => `job winch
@@ -154,6 +155,23 @@ fit a of journal a in bore a
     const film = resultOf(checkText(text), "fit a", "film")?.text;
     expect(film).toMatch(/, the least at 20 °C$/u);
   });
+});
+
+test.each([
+  ["at both limits and worn within service", "0.8740 0.8745 0.8738", true],
+  ["worn down to the service limit", "0.8735", true],
+  ["worn past it", "0.8742 0.8734", false],
+  ["over its limits, which is no wear", "0.8742 0.8746", false],
+])("a journal %s: may its bore be cut?", (_, read, may) => {
+  const job = changed(
+    changed(CUT, "read 0.8741 at", `read ${read} at`),
+    "  limits 0.8740 to 0.8745\n",
+    "  limits 0.8740 to 0.8745\n  service-limit 0.8735\n",
+  ).replace("want 0.0008 to 0.0020", "want 0.0001 to 0.0030");
+  const ready = resultOf(checkText(job), "step ream", "ready")?.text;
+  expect(ready).toBe(
+    may ? "ready" : "waits: journal front is outside its limits",
+  );
 });
 
 test("limits without a tolerance have no gauge held against them", () => {
