@@ -23,9 +23,12 @@ import { CannotRun, type Context } from "./io.ts";
 import type { ReadBytes } from "./load-files.ts";
 import { createReadOnce } from "./read-once.ts";
 import { readText } from "./read-text.ts";
+import { allOf, STANDARD_INPUT } from "./standard-input.ts";
 import { shown } from "./terminal-text.ts";
 
 export interface ScopeOptions {
+  /** Where the record on standard input belongs. */
+  readonly as?: string;
   readonly staged?: true;
   readonly changedSince?: string;
 }
@@ -48,6 +51,12 @@ export async function scopeOf(
   context: Context,
 ): Promise<Scope> {
   const { cwd, env } = context.io;
+  if (paths.includes(STANDARD_INPUT))
+    return standardInput(paths, options, context.io);
+  if (options.as !== undefined)
+    throw new CannotRun(
+      "--as says where the record on standard input belongs: give - as the only path.",
+    );
   if (options.staged !== true && options.changedSince === undefined) {
     const found = await findFiles(paths, cwd);
     const where =
@@ -68,6 +77,31 @@ export async function scopeOf(
       `what has changed cannot be told: ${shown(opened.because)}.`,
     );
   return changedScope(paths, opened.changed, context);
+}
+
+/** One record, which another program writes: it is taken to lie where it belongs, and uses the files that lie there. */
+async function standardInput(
+  paths: readonly string[],
+  options: ScopeOptions,
+  { stdin, cwd }: Context["io"],
+): Promise<Scope> {
+  if (1 < paths.length)
+    throw new CannotRun(
+      "Standard input (-) cannot be checked together with files; give it alone.",
+    );
+  if (options.staged === true || options.changedSince !== undefined)
+    throw new CannotRun(
+      "Standard input (-) has no state in version control; leave --staged and --changed-since off.",
+    );
+  const at = forward(path.resolve(cwd, options.as ?? STANDARD_INPUT));
+  const bytes = await allOf(stdin);
+  return {
+    files: [{ path: at, name: nameFrom(cwd, at) }],
+    problems: [],
+    read: async (file) => (file === at ? bytes : onDisk(file)),
+    noneSaid: "",
+    close: () => undefined,
+  };
 }
 
 async function changedScope(

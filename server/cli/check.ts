@@ -33,9 +33,15 @@ export function addCheck(program: Command, context: Context): void {
     .summary("show what is wrong with a record, and what it comes to")
     .description(
       "Reads .thou files and shows their findings and results. A folder stands for every .thou file in it and below, node_modules and names " +
-        "that begin with a dot left out. Without a path it checks the folder you are in.",
+        "that begin with a dot left out. Without a path it checks the folder you are in; - stands for standard input.",
     )
-    .argument("[paths...]", "files and folders")
+    .argument("[paths...]", "files and folders, or - alone")
+    .addOption(
+      new Option(
+        "--as <path>",
+        "where the record on standard input belongs: from there it uses others",
+      ),
+    )
     .addOption(
       new Option("--format <form>", "how to write it")
         .choices(FORMATS)
@@ -94,6 +100,7 @@ Examples:
   thou check                          this folder
   thou check winch.thou crib.thou     two files
   thou check --fail-on warning jobs   for a script that stops at warnings too
+  thou check - --as winch.thou        what another program has open
   thou check --staged --brief         before a commit
   thou check --changed-since origin/main --format sarif > thou.sarif`,
     )

@@ -15,8 +15,9 @@ import type { Command } from "commander";
 import { readLines } from "../../grammar/lines.ts";
 import { formatText } from "../../grammar/print.ts";
 import { findFiles, whyNot, type FoundFile } from "./find-files.ts";
-import { CannotRun, columnsOf, type Context, type Io } from "./io.ts";
+import { CannotRun, columnsOf, type Context } from "./io.ts";
 import { readText } from "./read-text.ts";
+import { allOf, STANDARD_INPUT } from "./standard-input.ts";
 import { shown, wrapIndented } from "./terminal-text.ts";
 
 export function addFormat(program: Command, context: Context): void {
@@ -49,7 +50,8 @@ Examples:
     .action(
       async (paths: readonly string[], options: { readonly check?: true }) => {
         const onlyLook = options.check === true;
-        if (!paths.includes("-")) await formatFiles(paths, onlyLook, context);
+        if (!paths.includes(STANDARD_INPUT))
+          await formatFiles(paths, onlyLook, context);
         else if (paths.length === 1)
           await formatStandardInput(onlyLook, context);
         else
@@ -73,12 +75,6 @@ async function formatStandardInput(
     io.stdout.write("-\n");
     exitWith(1);
   }
-}
-
-async function allOf(stdin: Io["stdin"]): Promise<Uint8Array> {
-  const chunks: Buffer[] = [];
-  for await (const chunk of stdin) chunks.push(Buffer.from(chunk));
-  return Buffer.concat(chunks);
 }
 
 async function formatFiles(
