@@ -55,7 +55,7 @@ function isSameName(
   return (
     entry !== undefined &&
     twin?.ref === entry.ref &&
-    // spares a look: one without a name that can be read is damaged, and of any other only what it says can have changed
+    // one without a name that can be read is damaged
     ((!entry.damaged && !twin.damaged) ||
       headOfBlock(twin) === headOfBlock(entry))
   );

@@ -100,3 +100,46 @@ test("checking again without a change works out nothing", () => {
   expect(project.check(WINCH)).toEqual(first);
   expect(seen).toEqual([]);
 });
+
+describe("which entries there are is looked at again", () => {
+  const HEAD = "job a\n  units inch\npart shaft\npart case\n";
+  /** Whether the tables of the shop are those of before, once one text stands in another's place. */
+  const areKept = (text: string, piece: string, by: string): boolean => {
+    const project = createProject({ root: "" });
+    const places = (job: string): unknown => {
+      project.setFile("a.thou", readLines(HEAD + job));
+      project.check("a.thou");
+      return project.open("a.thou")?.shop.places;
+    };
+    expect(text).toContain(piece);
+    return places(text) === places(text.replace(piece, by));
+  };
+  const JOURNAL = "journal front on shaft\n  limits 0.8740 to 0.8745\n";
+
+  test.each([
+    ["of a fact", "0.8745", "0.8746"],
+    ["of a fact that can't be read", "to 0.8745", "tu 0.8745"],
+    ["of what an opening line names", "on shaft", "on part shaft"],
+    ["of a remark behind it", "on shaft", "on shaft # turned"],
+  ])("not after an edit %s", (_, piece, by) => {
+    expect(areKept(JOURNAL, piece, by)).toBe(true);
+  });
+
+  test.each([
+    ["the name", "journal front", "journal rear"],
+    ["the kind", "journal front on", "hole front in"],
+    ["the opening line to one that can't be read", "on shaft", "onto shaft"],
+    ["the number of entries", "journal", "part more\njournal"],
+  ])("after an edit of %s", (_, piece, by) => {
+    expect(areKept(JOURNAL, piece, by)).toBe(false);
+  });
+
+  test("of one that can't be read, only where its opening line is another", () => {
+    const damaged = JOURNAL.replace("on shaft", "onto shaft");
+    expect(areKept(damaged, "0.8745", "0.8746")).toBe(true);
+    expect(areKept(damaged, "onto shaft", "over shaft")).toBe(false);
+    const nameless = JOURNAL.replace("front", "1st");
+    expect(areKept(nameless, "0.8745", "0.8746")).toBe(true);
+    expect(areKept(nameless, "1st", "2nd")).toBe(false);
+  });
+});

@@ -57,6 +57,20 @@ describe("a name is told", () => {
     ]);
   });
 
+  test("where of its kind one is damaged whose name can be read, and is another", () => {
+    expect(
+      told("part shaft\nbore front in shaft\njournal rear onto shaft\n" + FIT),
+    ).toEqual([
+      "6 There is no journal `front` here or in the files that are used",
+    ]);
+  });
+
+  test("where a fact stands at the margin, which is no entry", () => {
+    expect(told("part shaft\nbore front in shaft\nread 0.874\n" + FIT)).toEqual(
+      ["6 There is no journal `front` here or in the files that are used"],
+    );
+  });
+
   test("where it is no material that is shipped and no entry", () => {
     expect(
       told(

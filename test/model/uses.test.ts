@@ -204,8 +204,23 @@ test("a path of many ways of writing leads to one file, by address with its sign
     ).toBe("file:///yard/crib%20a.thou");
   }
   // without a folder that it has to stay in
+  expect(resolvePath("job.thou", "", "")).toBeUndefined();
   expect(resolvePath("job.thou", "crib.thou", "")).toBe("crib.thou");
   expect(resolvePath("job.thou", "../crib.thou", "")).toBeUndefined();
+});
+
+test("a use that leads out of the folder has no file looked for, and one that leads back to its own neither", () => {
+  const files = createFiles({ root: "/yard" });
+  files.setFile(
+    "/yard/job.thou",
+    readLines('job a\n  use "../crib.thou", "job.thou"\n'),
+  );
+  expect(files.missingUses("/yard/job.thou")).toEqual([]);
+  expect(files.restsOn("/yard/job.thou")).toEqual([]);
+  expect(files.open("/yard/job.thou")?.uses.map(({ state }) => state)).toEqual([
+    "outside",
+    "loop",
+  ]);
 });
 
 test("what stays in the folder leads there", () => {
