@@ -2,7 +2,7 @@
 import type { System } from "../../core/quantity/show.ts";
 import { askOne, askText, choice, type Interview } from "../interview.ts";
 import { readName } from "./names.ts";
-import { LONGEST_SHAFT, readSize, type Size } from "./sizes.ts";
+import { LONGEST_SHAFT, otherwiseMeant, readSize, type Size } from "./sizes.ts";
 
 /** Over every question of a new job. */
 export const TITLE = "New job";
@@ -77,14 +77,7 @@ function* askSeat(
     (text) => readName(text, "a bore", taken),
   );
   const unit = system === "inch" ? "inches" : "millimetres";
-  const size = yield* askText(
-    about(
-      "size",
-      `What is the nominal diameter of journal ${name}, in ${unit}?`,
-    ),
-    last?.size.text ?? USUAL_SIZE[system],
-    length,
-  );
+  const size = yield* askDiameter(about, name, last, system);
   const bush = (yield* askOne(
     about("bush", `What does journal ${name} run in?`),
     [
@@ -134,6 +127,53 @@ function* askSeat(
           (text) => startAfter(text, last, system),
         );
   return { name, size, length: long, from, bush, depth };
+}
+
+/** A diameter; one without a unit that is seldom in the job's own is asked about, unless the bore before has it too. */
+function* askDiameter(
+  about: (
+    key: string,
+    question: string,
+  ) => { readonly key: string; readonly title: string; readonly about: string },
+  name: string,
+  last: Seat | undefined,
+  system: System,
+): Interview<Size> {
+  const unit = system === "inch" ? "inches" : "millimetres";
+  const offered = last?.size.text ?? USUAL_SIZE[system];
+  const { size, doubt } = yield* askText(
+    about(
+      "size",
+      `What is the nominal diameter of journal ${name}, in ${unit}?`,
+    ),
+    offered,
+    (text) => {
+      const read = readSize(text, system);
+      return "fault" in read
+        ? read
+        : {
+            value: {
+              size: read.value,
+              doubt:
+                text === last?.size.text
+                  ? undefined
+                  : otherwiseMeant(text, system),
+            },
+          };
+    },
+  );
+  if (doubt === undefined) return size;
+  const meant = yield* askOne(
+    about(
+      "unit",
+      `This job is in ${unit}, and ${doubt.typed} is ${system === "inch" ? "large" : "small"} for a journal. Which is it?`,
+    ),
+    [
+      choice("other", doubt.meant, { picked: true }),
+      choice("own", doubt.typed),
+    ],
+  );
+  return meant === "own" ? size : doubt.size;
 }
 
 /** Four lengths on, to be written over. */

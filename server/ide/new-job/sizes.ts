@@ -67,6 +67,38 @@ function ownUnit(system: System): string {
   return system === "inch" ? "in" : "mm";
 }
 
+/** From this diameter in inches, and below this in millimetres, a journal is seldom: a bare number was most likely read in the other unit. No source. */
+const SELDOM_INCHES = 10;
+const SELDOM_MILLIMETRES = 1.5;
+
+export interface Doubt {
+  /** As it was typed, in each unit. */
+  readonly typed: string;
+  readonly meant: string;
+  readonly size: Size;
+}
+
+/** What a diameter would be in the unit that the job does not have, where it has no unit and is seldom so large, or so small, in the job's own. */
+export function otherwiseMeant(
+  text: string,
+  system: System,
+): Doubt | undefined {
+  if (!/^[-\d./ ]+$/u.test(text)) return undefined;
+  const [own, other] = system === "inch" ? ["in", "mm"] : ["mm", "in"];
+  const typed = `${text} ${own}`;
+  const meant = `${text} ${other}`;
+  const [read, otherwise] = [typed, meant].map((each) =>
+    readSize(each, system),
+  );
+  if (read === undefined || otherwise === undefined) return undefined;
+  if ("fault" in read || "fault" in otherwise) return undefined;
+  const isSeldom =
+    system === "inch"
+      ? SELDOM_INCHES * 0.0254 <= read.value.metres
+      : read.value.metres < SELDOM_MILLIMETRES * 0.001;
+  return isSeldom ? { typed, meant, size: otherwise.value } : undefined;
+}
+
 /** A length in m as a bare decimal of the job's unit. */
 export function digitsFor(
   metres: number,

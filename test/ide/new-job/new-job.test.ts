@@ -115,6 +115,65 @@ describe("Enter, Enter, Enter", () => {
       });
   });
 
+  test.each([
+    ["inch", "22.2", "22.2 mm", "22.2 in", "0.874016"],
+    ["mm", "0.875", "0.875 in", "0.875 mm", "22.225"],
+    ["mm", "7/8", "7/8 in", "7/8 mm", "22.225"],
+  ])(
+    "in %s asks whether %s is %s, and takes the answer",
+    (system, typed, meant, own, written) => {
+      const doubts: Question[] = [];
+      const recordOf = (unit?: "other" | "own"): string => {
+        const { files, asked } = made((question) => {
+          if (question.key === "units") return [system];
+          if (question.key === "size 1") return [typed];
+          if (question.key === "more 1") return ["yes"];
+          if (question.key === "unit 1" && unit !== undefined) return [unit];
+          return asOffered(question);
+        });
+        doubts.push(...asked.filter(({ key }) => key.startsWith("unit ")));
+        return files.files[0]?.text ?? "";
+      };
+      const nominal = (text: string): readonly string[] =>
+        [...text.matchAll(/^ {2}nominal (\S+)$/gmu)].map(
+          ([, size = ""]) => size,
+        );
+      const offered = recordOf();
+      expect(new Set(nominal(offered))).toEqual(new Set([written]));
+      expect(recordOf("other")).toBe(offered);
+      const kept = nominal(recordOf("own"));
+      expect(new Set(kept)).toEqual(
+        new Set([typed === "7/8" ? "0.875" : typed]),
+      );
+      // once each time: the second journal is offered what the first has
+      expect(doubts.map(({ key }) => key)).toEqual([
+        "unit 1",
+        "unit 1",
+        "unit 1",
+      ]);
+      const [doubt] = doubts;
+      expect(
+        doubt?.kind === "pick" && doubt.choices.map(({ label }) => label),
+      ).toEqual([meant, own]);
+    },
+  );
+
+  test.each([
+    ["inch", "9.99"],
+    ["inch", "22.2 in"],
+    ["inch", "22.2 mm"],
+    ["mm", "1.5"],
+    ["mm", "0.875 mm"],
+    ["mm", "22.2"],
+  ])("in %s does not doubt %s", (system, typed) => {
+    const { asked } = made((question) => {
+      if (question.key === "units") return [system];
+      return question.key === "size 1" ? [typed] : asOffered(question);
+    });
+    expect(asked.map(({ key }) => key)).toContain("size 1");
+    expect(asked.filter(({ key }) => key.startsWith("unit "))).toEqual([]);
+  });
+
   test("is this, to the letter", () => {
     const { files, caret } = made(asOffered).files;
     expect(files.map(({ name }) => name)).toEqual([
