@@ -1,6 +1,8 @@
 // What an entry comes to, in the few words that stand beside its name. They are remembered with what they rest on: an outline asks for those
 // of every entry after each edit.
 import { boreSize } from "../model/evaluate/bore.ts";
+import { stepValue } from "../model/evaluate/order.ts";
+import { reasonsOf, waitsOfStep } from "../model/evaluate/step-waits.ts";
 import type { OpenFile } from "../model/project.ts";
 import { kindOf } from "../model/reference.ts";
 import { HEADLINES } from "../model/result-kinds.ts";
@@ -68,7 +70,7 @@ const wordsOf = query<readonly Words[]>("headline", (shop, ref) => {
   if (result === undefined) return NONE;
   switch (kindOf(ref)) {
     case "step":
-      return stepWords(result);
+      return stepWords(shop, result);
     case "line":
       return lineWords(shop, result);
     default:
@@ -111,12 +113,16 @@ function lineWords(shop: Shop, window: Result): readonly Words[] {
   ];
 }
 
-function stepWords({ nominal, text, needs }: Result): readonly Words[] {
-  if (nominal === 1) return [{ text: "next" }];
-  const [first, ...more] = text.replace(/^waits: /u, "").split("; ");
-  if (first === undefined || !text.startsWith("waits: ")) return [{ text }];
-  const about =
-    needs.find((need) => need.text === first)?.ref ??
-    first.replace(/ to be done$/u, "");
-  return [{ text: "waits: " }, { text: first, about }, ...andMore(more)];
+function stepWords(shop: Shop, ready: Result): readonly Words[] {
+  if (ready.nominal === 1) return [{ text: "next" }];
+  const step = stepValue(shop, ready.entry);
+  if (step.done || ready.status === "unknown") return [{ text: ready.text }];
+  const [first, ...more] = reasonsOf(waitsOfStep(shop, step));
+  return first === undefined
+    ? [{ text: ready.text }]
+    : [
+        { text: "waits: " },
+        { text: first.text, about: first.ref },
+        ...andMore(more),
+      ];
 }

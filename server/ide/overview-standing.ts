@@ -3,6 +3,7 @@
 import { allOf, valueIn, type Entry } from "../model/entry.ts";
 import { lineOfBore } from "../model/evaluate/index-of.ts";
 import { orderOf } from "../model/evaluate/order.ts";
+import { waitsOfStep } from "../model/evaluate/step-waits.ts";
 import type { Finding, Result } from "../model/result.ts";
 import { HEADLINES, resultName } from "../model/result-kinds.ts";
 import { resultsOf } from "../model/results.ts";
@@ -12,6 +13,8 @@ import type { OverviewState } from "../protocol/overview.ts";
 export interface Standing {
   readonly state: OverviewState;
   readonly detail: string;
+  /** Of a feature to measure, the size that it may be expected to have, where one is known. */
+  readonly expected?: string;
 }
 
 /** How an entry that is no step stands. `findings` are its own. */
@@ -73,10 +76,9 @@ function featureStanding(shop: Shop, ref: string): Standing {
         }
       : worst;
   }
-  return {
-    state: "to-measure",
-    detail: isKnown ? `to measure; ${size.text} expected` : "to measure",
-  };
+  if (!isKnown) return { state: "to-measure", detail: "to measure" };
+  const expected = `${size.text} expected`;
+  return { state: "to-measure", detail: `to measure; ${expected}`, expected };
 }
 
 function isCut(shop: Shop, line: string): boolean {
@@ -161,9 +163,8 @@ export function stepStanding(shop: Shop, ref: string): Standing {
     return { state: "failed", detail: "found failed: to be done again" };
   if (ready.nominal === 1)
     return { state: "ready", detail: joined("next", step.text ?? "") };
-  const reason = ready.text
-    .replace(/^waits: /u, "")
-    .replaceAll(/(step \S+) to be done/gu, "$1");
+  const { before, wanting } = waitsOfStep(shop, step);
+  const reason = [...before, ...wanting.map(({ text }) => text)].join("; ");
   return isNext
     ? { state: "blocked", detail: `not yet: ${reason}` }
     : { state: "waits", detail: `waits: ${reason}` };

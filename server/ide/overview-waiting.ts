@@ -63,10 +63,8 @@ export function toMeasureIn(view: View): readonly OverviewItem[] {
   for (const entry of own) {
     const { ref } = entry;
     const standing = standings.get(ref);
-    if (standing?.state === "to-measure") {
-      const expected = standing.detail.replace(/^to measure(?:; )?/u, "");
-      found.set(ref, expected === "" ? "no reading yet" : expected);
-    }
+    if (standing?.state === "to-measure")
+      found.set(ref, standing.expected ?? "no reading yet");
     if (entry.kind === "bush" && lacksSize(shop, entry))
       found.set(ref, "its od: no limits, no reading");
   }

@@ -1,6 +1,6 @@
 // Results of a step.
-import { gateOf } from "../evaluate/gate.ts";
 import { orderOf } from "../evaluate/order.ts";
+import { reasonsOf, waitsOfStep } from "../evaluate/step-waits.ts";
 import { SILENT } from "../known.ts";
 import {
   numberResult,
@@ -20,25 +20,17 @@ function stepResults(shop: Shop, ref: string): readonly Result[] {
   const step = order.steps.find((each) => each.ref === ref);
   if (step === undefined) return [];
   const where = { entry: ref, kind: "ready" };
-  const { wanting, unread } = gateOf(shop, ref);
-  const waits = order.steps.filter(
-    (each) => step.after.includes(each.ref) && !each.done,
-  );
-  const reasons = [
-    ...waits.flatMap((each) => (each.unread ? [] : `${each.ref} to be done`)),
-    ...wanting.map((each) => each.text),
-  ];
+  const waits = waitsOfStep(shop, step);
+  const reasons = reasonsOf(waits);
   // what can't be read is said where it stands: the step is neither ready nor known to wait
-  const isUnread =
-    step.unread || unread || waits.some((before) => before.unread);
-  if (!step.done && isUnread && reasons.length === 0)
+  if (!step.done && waits.unread && reasons.length === 0)
     return [unknownResult(where, "1", SILENT)];
   const ready = !step.done && reasons.length === 0 ? 1 : 0;
   const text = step.done
     ? "done"
     : ready === 1
       ? "ready"
-      : `waits: ${reasons.join("; ")}`;
+      : `waits: ${reasons.map((each) => each.text).join("; ")}`;
   return [
     numberResult(
       where,
@@ -49,7 +41,7 @@ function stepResults(shop: Shop, ref: string): readonly Result[] {
         text,
         needs: step.done
           ? []
-          : wanting.map(({ ref: wants, fact, text: why }) => ({
+          : waits.wanting.map(({ ref: wants, fact, text: why }) => ({
               ref: wants,
               fact,
               text: why,
