@@ -22,6 +22,7 @@ import {
   type Estimate,
   type Known,
 } from "../known.ts";
+import { nameOf } from "../reference.ts";
 import type { Working } from "../result.ts";
 import { query, type Shop } from "../shop.ts";
 import { materialOf } from "./material.ts";
@@ -59,28 +60,22 @@ export const expansionsOf = query<Known<Expansions>>(
     if (!both.known) return both;
     const [bush = 0, housing = 0] = both.value;
     const { system } = settings(shop);
-    const names = materials.map((each) => {
-      if (!each.known) return "";
-      const own = each.value.expansion?.source === "written";
-      return `${each.value.ref.slice("material ".length)} (${own ? "as written" : "shipped"})`;
+    const of = materials.flatMap((each) => (each.known ? [each.value] : []));
+    const said = of.map(({ ref: name, expansion }, index) => {
+      const whose = expansion?.source === "written" ? "as written" : "shipped";
+      return `${showExpansion(both.value[index] ?? 0, system)} ${nameOf(name)} (${whose})`;
     });
+    const sources = new Set(
+      of.flatMap(({ expansion }) => expansion?.source ?? []),
+    );
+    sources.delete("written");
     return known({
       bush,
       case: housing,
       working: {
         formula: "expansion of bush αb, of case αh",
-        with: `${showExpansion(bush, system)} ${names[0] ?? ""}, ${showExpansion(housing, system)} ${names[1] ?? ""}`,
-        source: materials
-          .map((each) =>
-            each.known && each.value.expansion?.source !== "written"
-              ? (each.value.expansion?.source ?? "")
-              : "",
-          )
-          .filter(
-            (source, index, all) =>
-              source !== "" && all.indexOf(source) === index,
-          )
-          .join("; "),
+        with: said.join(", "),
+        source: [...sources].join("; "),
       },
     });
   },

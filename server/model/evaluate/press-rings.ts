@@ -95,10 +95,13 @@ export const ringsOf = query<Known<Rings>>("press-rings", (shop, ref) => {
       {
         formula: "E and Poisson's ratio of bush and case",
         with: [bush.value, of.value].map(describeElastic).join("; "),
-        source: [bush.value, of.value]
-          .map((each) => each.modulus?.source ?? "")
-          .filter((source, index, all) => all.indexOf(source) === index)
-          .join("; "),
+        source: [
+          ...new Set(
+            [bush.value, of.value].flatMap(
+              ({ modulus }) => modulus?.source ?? [],
+            ),
+          ),
+        ].join("; "),
       },
       {
         formula: "boss = a round ring as long as the bush",
