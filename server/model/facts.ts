@@ -39,7 +39,7 @@ import { swing } from "./swing-fact.ts";
 export interface FactReader extends LineReader {
   readonly kind: EntryKind;
   readonly word: string;
-  readonly ref: (node: Node) => RefSite | undefined;
+  readonly ref: (node: Node) => RefSite;
   /** The diameter in m of `no 7` or `letter F`. */
   readonly namedSize: (words: readonly string[]) => number | undefined;
 }
@@ -69,13 +69,12 @@ const length = (node: Node, line: FactReader): Length | undefined => {
 const range = (node: Node, line: FactReader): LengthRange | undefined =>
   lengthRangeOf(line, node, sideOf(line.kind, line.word));
 const ref = (node: Node, line: FactReader): RefSite | undefined =>
-  refs(node, line)?.[0];
+  refs(node, line)[0];
 
-function refs(node: Node, line: FactReader): readonly RefSite[] | undefined {
-  const sites = node.children
+function refs(node: Node, line: FactReader): readonly RefSite[] {
+  return node.children
     .filter((each) => each.type in REFERENCE_PLACES)
     .map((each) => line.ref(each));
-  return sites.every((site) => site !== undefined) ? sites : undefined;
 }
 
 function si(
@@ -218,8 +217,7 @@ function memberValue(node: Node, line: FactReader): MemberValue | undefined {
   const value = lengthRangeOf(line, member, undefined);
   const part = child(member, "OfPart");
   const partRef = part === undefined ? undefined : ref(part, line);
-  if (value === undefined || (part !== undefined && partRef === undefined))
-    return undefined;
+  if (value === undefined) return undefined;
   return { name: textOf(line, name), range: value, part: partRef };
 }
 
@@ -428,7 +426,7 @@ export const READERS: { readonly [K in FactRule]: Read<K> } = {
   ReamFact: ref,
   CutFact: range,
   LinePilotFact: (node, line) => {
-    const [pilot, inBore, forBore] = refs(node, line) ?? [];
+    const [pilot, inBore, forBore] = refs(node, line);
     return pilot === undefined || inBore === undefined || forBore === undefined
       ? undefined
       : { pilot, in: inBore, for: forBore };
@@ -495,11 +493,7 @@ export const READERS: { readonly [K in FactRule]: Read<K> } = {
     const material = child(node, "materialRef");
     const materialRef = material === undefined ? undefined : line.ref(material);
     const found = lengthRangeOf(line, node, undefined);
-    if (
-      found === undefined ||
-      (material !== undefined && materialRef === undefined)
-    )
-      return undefined;
+    if (found === undefined) return undefined;
     return { material: materialRef, range: found };
   },
   DriveFact: choice(),
@@ -582,7 +576,7 @@ export const READERS: { readonly [K in FactRule]: Read<K> } = {
   },
   DensityFact: si("density", "density"),
   LessonReamerFact: (node, line) => {
-    const [reamer, material] = refs(node, line) ?? [];
+    const [reamer, material] = refs(node, line);
     return reamer === undefined || material === undefined
       ? undefined
       : { reamer, material };
@@ -591,7 +585,7 @@ export const READERS: { readonly [K in FactRule]: Read<K> } = {
   LessonBushFact: lessonBush,
   LessonClosesFact: learnedShare,
   LessonGaugeFact: (node, line) => {
-    const [gauge, against] = refs(node, line) ?? [];
+    const [gauge, against] = refs(node, line);
     return gauge === undefined || against === undefined
       ? undefined
       : { gauge, against };

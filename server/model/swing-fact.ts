@@ -29,8 +29,7 @@ export function swing(node: Node, line: FactReader): Swing | undefined {
     signed === undefined ||
     turned === undefined ||
     lobesNode === undefined ||
-    method === undefined ||
-    (gaugeNode !== undefined && gauge === undefined)
+    method === undefined
   )
     return undefined;
   const lobes = countIn(lobesNode, line);

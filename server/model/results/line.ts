@@ -41,8 +41,10 @@ function windowResult(
   const { demands, window } = found.value;
   const predicted = demands.some((demand) => demand.status === "predicted");
   const step = finest(demands);
-  const named = (index: number): string =>
-    demands[index]?.fit ?? demands[index]?.bore ?? "";
+  const named = (index: number): string => {
+    const { fit, bore } = demands[index] ?? demands[0];
+    return fit ?? bore;
+  };
   if (!window.open) {
     const { needsLarger, needsSmaller, by } = window.conflict;
     const text =
