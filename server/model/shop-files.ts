@@ -55,9 +55,7 @@ function isSameName(
   return (
     entry !== undefined &&
     twin?.ref === entry.ref &&
-    // one without a name that can be read is damaged
-    ((!entry.damaged && !twin.damaged) ||
-      headOfBlock(twin) === headOfBlock(entry))
+    isSameList(looseNames(twin), looseNames(entry))
   );
 }
 
@@ -127,8 +125,12 @@ function setTables(shop: Shop): void {
  */
 function looseNames(entry: Entry): readonly string[] {
   if (!entry.damaged || !entry.block.opens) return [];
-  // a fact that lost its indent is no entry, and an entry that is set in has its name
-  if (entry.problems.some((problem) => problem.code === "word-misplaced"))
+  // an entry that stands where it may not has its name
+  if (
+    entry.problems.some(
+      ({ code, span }) => code === "word-misplaced" && span.line === 0,
+    )
+  )
     return [];
   const words = headOfBlock(entry).match(/\p{L}[\p{L}\d-]*/gu) ?? [];
   return entry.kind === undefined || entry.ref !== ""
@@ -167,10 +169,12 @@ function setEqual(
 ): void {
   const old =
     (inputNow(shop.graph, name, of) as readonly string[] | undefined) ?? []; // only this function sets such inputs
-  if (
-    old.length === value.length &&
-    value.every((each, index) => each === old[index])
-  )
-    return;
-  setInput(shop.graph, name, of, value);
+  if (!isSameList(old, value)) setInput(shop.graph, name, of, value);
+}
+
+function isSameList(one: readonly string[], other: readonly string[]): boolean {
+  return (
+    one.length === other.length &&
+    one.every((each, index) => each === other[index])
+  );
 }

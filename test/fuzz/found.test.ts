@@ -29,6 +29,20 @@ test("a file's opening that says a fact twice points to the first", () => {
   expect(twice?.related.map(({ place }) => place.line)).toEqual([1]);
 });
 
+test("a fact that loses its indent under an opening line that can't be read changes no other finding, typed or read afresh", () => {
+  const job = (indent: string): string =>
+    `job a\n  units mm\npart x\njournal rear on x|\n${indent}limits 20 to 20.1\nfit rear of journal rear in bore rear\n`;
+  const codesOf = (project: ReturnType<typeof createProject>) =>
+    project.check("/job.thou").findings.map(({ code }) => code);
+  const typed = createProject({ root: "/" });
+  typed.setFile("/job.thou", readLines(job("  ")));
+  const before = codesOf(typed);
+  typed.setFile("/job.thou", readLines(job("")));
+  const after = codesOf(typed);
+  expect(after.filter((code) => code !== "word-misplaced")).toEqual(before);
+  expect(after).toEqual(findingsOf(job("")).map(({ code }) => code));
+});
+
 test("a sentence that is cut short is cut between characters, and is no longer than any may be", () => {
   // a letter outside of the first plane lies in two UTF-16 units: one of the two names puts the cut through it
   for (const before of ["", "x"]) {

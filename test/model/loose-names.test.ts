@@ -18,6 +18,10 @@ describe("a name is not told", () => {
     ["under a word that opens nothing", "jurnal front on shaft\n"],
     ["in an opening line that is damaged", "journal front onto shaft\n"],
     [
+      "in one that is damaged over a fact that lost its indent",
+      "journal front onto shaft\nlimits 0.8740 to 0.8745\n",
+    ],
+    [
       "of a kind of which one has no name that can be read",
       "journal 1st on shaft\n",
     ],
