@@ -125,7 +125,7 @@ function readWhole(
 
 /**
  * The entry of every block that is still there. An edit leaves the blocks before and after it, so most are found where they were, from
- * either end; the entries of those are not looked at.
+ * either end.
  */
 function keepEntries(
   { blocks }: FileLines,
