@@ -50,6 +50,27 @@ ${fit}`;
   });
 });
 
+// a journal that is read has all of its sizes: 0.8740 and 0.8745, under a bore of 0.8745 to 0.8750, leave 0.0005 at best, little or much
+test.each([
+  ["0.0000 to 0.0005", "unsure"],
+  ["0.0000 to 0.0004", "out"],
+  ["0.0005 to 0.0020", "unsure"],
+  ["0.0006 to 0.0020", "out"],
+])("a fit of a journal that is read, foretold: %s is %s", (want, verdict) => {
+  const found = checkText(`job winch
+  units inch
+part shaft
+part case
+journal a on shaft
+  read 0.8740 0.8745
+bore a in case
+  limits 0.8745 to 0.8750
+fit a of journal a in bore a
+  want ${want}
+`);
+  expect(resultOf(found, "fit a", "clearance")?.verdict).toBe(verdict);
+});
+
 describe("a bush that is of one size with its hole", () => {
   const press = (od: string): string => `job winch
   units inch

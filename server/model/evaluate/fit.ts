@@ -200,9 +200,7 @@ export const clearanceVerdict = query<Judged | undefined>(
     const isOut =
       metresToTenths(least) < metresToTenths(want.value.low) ||
       metresToTenths(want.value.high) < metresToTenths(most);
-    return found.value.status === "predicted" &&
-      judged.verdict === "unsure" &&
-      isOut
+    return found.value.status === "predicted" && isOut
       ? { ...judged, verdict: "out" }
       : judged;
   },
