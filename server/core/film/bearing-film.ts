@@ -111,6 +111,8 @@ export function bearingFilm(
 ): Answer<BearingFilm> {
   const film = filmOfAnyFlow(bearing, oil.viscosity);
   if (!film.valid) return film;
+  if (!(0 < oil.density && oil.density < Infinity))
+    return notValid("an oil has a density above zero");
   const { diameter, diametralClearance, turnsPerSecond } = bearing;
   const speed = Math.PI * diameter * Math.abs(turnsPerSecond);
   const reynolds =

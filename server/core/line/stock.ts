@@ -115,7 +115,8 @@ export function passPlan(
     faultOfRange("the allowance", {
       low: allowance.least,
       high: allowance.most,
-    });
+    }) ??
+    (allowance.least < 0 ? "the allowance is below zero" : undefined);
   if (fault !== undefined) return notValid(fault);
   if (isLess(cut - bore.high, allowance.least)) {
     return valid({

@@ -79,8 +79,10 @@ export function holeStressBand(
 ): Answer<HoleStress> {
   if (interference.high < interference.low)
     return notValid("the interference's limits are reversed");
-  const fault = contactPressure(pair, interference.low);
-  if (!fault.valid) return fault;
+  for (const each of [interference.low, interference.high]) {
+    const fault = contactPressure(pair, each);
+    if (!fault.valid) return fault;
+  }
   const bare = contactPressure(pair, 1);
   const rigid = contactPressure(inRigidBoss(pair), 1);
   if (!bare.valid) return bare;

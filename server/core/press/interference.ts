@@ -51,11 +51,15 @@ export function boreAfterPress(
   const interference = interferenceBand(od, hole);
   if (!interference.valid) return interference;
   if (!isBand(id)) return notValid("limits are reversed or missing");
-  if (!isBand(closure) || closure.low < 0 || !(0 <= smoothing))
+  if (
+    !isBand(closure) ||
+    closure.low < 0 ||
+    !(0 <= smoothing && smoothing < Infinity)
+  )
     return notValid("closure or smoothing is missing or negative");
   const least = effectiveInterference(interference.value.low, smoothing);
   const most = effectiveInterference(interference.value.high, smoothing);
-  if (elasticLimit !== undefined && elasticLimit < most)
+  if (elasticLimit !== undefined && !(most <= elasticLimit))
     return notValid(
       "the press fit yields and closure is no longer elastic: measure after pressing",
     );

@@ -163,6 +163,8 @@ describe("fillet", () => {
   test("needs gap and chamfer together", () => {
     expect(known(filletFoul(1.5e-3, 0.5e-3, 0.4e-3))).toBeCloseTo(0.6e-3, 12);
     expect(known(filletFoul(1e-3, 0, 1e-3))).toBe(0);
+    // the gap and the chamfer clear it together, and neither alone
+    expect(known(filletFoul(1.5e-3, 0.9e-3, 0.8e-3))).toBe(0);
     expect(refusal(filletFoul(-1e-3, 0, 0))).toContain("not below zero");
   });
 

@@ -18,6 +18,15 @@ describe("lengths compare in tenths of a nanometre", () => {
     expect(isLess(1, 1 + 1e-11)).toBe(false);
   });
 
+  test("a size past either end is out by a tenth of a nanometre, and not by less", () => {
+    const range = { low: 1, high: 2 };
+    expect(
+      [1 - 1e-10, 1 - 1e-11, 1.5, 2 + 1e-11, 2 + 1e-10].map((size) =>
+        isWithin(size, range),
+      ),
+    ).toEqual([false, true, true, true, false]);
+  });
+
   test("a size on the limit is in", () => {
     expect(
       isWithin(0.0254 * 0.811, {
