@@ -16,6 +16,7 @@ import { unitOf } from "../core/quantity/units.ts";
 import { isPair, pairIn } from "./limits-pair.ts";
 import { jsonWriter, textWriter, type Answer } from "./limits-writers.ts";
 import { CannotRun, type Context, type Io } from "./io.ts";
+import { STANDARD_INPUT } from "./standard-input.ts";
 
 type Form = "text" | "json";
 
@@ -63,7 +64,7 @@ async function limits(
   form: Form,
   { io, exitWith }: Context,
 ): Promise<void> {
-  if (1 < asked.filter((each) => each === "-").length)
+  if (1 < asked.filter((each) => each === STANDARD_INPUT).length)
     throw new CannotRun("Standard input (-) can be read only once.");
   const writer = form === "json" ? jsonWriter(io) : textWriter(io);
   let failed = false;
@@ -87,7 +88,7 @@ async function* batches(
   asked: readonly string[],
   io: Io,
 ): AsyncGenerator<readonly string[]> {
-  const at = asked.indexOf("-");
+  const at = asked.indexOf(STANDARD_INPUT);
   yield at === -1 ? asked : asked.slice(0, at);
   if (at === -1) return;
   yield* linesOf(io.stdin);

@@ -100,14 +100,10 @@ function ofFeature(shop: Shop, ref: string): readonly string[] {
 
 function isOversizeAssumed(shop: Shop, bore: string): boolean {
   const line = lineOfBore(shop, bore);
-  const reamer =
-    line === undefined
-      ? undefined
-      : refOf(shop, valueIn(entryOf(shop, line), "ReamFact"));
+  if (line === undefined) return false;
+  const reamer = refOf(shop, valueIn(entryOf(shop, line), "ReamFact"));
   const cut =
-    line === undefined || reamer === undefined
-      ? undefined
-      : cutBy(shop, reamer, line, bore);
+    reamer === undefined ? undefined : cutBy(shop, reamer, line, bore);
   return cut?.known === true && cut.value.oversizeAssumed;
 }
 

@@ -125,7 +125,7 @@ function readWhole(
 
 /**
  * The entry of every block that is still there. An edit leaves the blocks before and after it, so most are found where they were, from
- * either end.
+ * either end; the entries of those are not looked at.
  */
 function keepEntries(
   { blocks }: FileLines,
@@ -136,9 +136,15 @@ function keepEntries(
     entries: old,
     lines: { blocks: oldBlocks },
   } = before;
-  const head = alike(blocks, oldBlocks);
-  // no block of the beginning stands a second time
-  const tail = alike(blocks.slice(head).toReversed(), oldBlocks.toReversed());
+  const most = Math.min(blocks.length, old.length);
+  let head = 0;
+  while (head < most && oldBlocks[head] === blocks[head]) head++;
+  let tail = 0;
+  while (
+    tail < most - head &&
+    oldBlocks[old.length - 1 - tail] === blocks[blocks.length - 1 - tail]
+  )
+    tail++;
   const gone = old.slice(head, old.length - tail);
   const between = new Map(gone.map((entry) => [entry.block, entry] as const));
   const fresh = blocks
@@ -150,7 +156,11 @@ function keepEntries(
   const entries = old
     .slice(0, head)
     .concat(fresh, old.slice(old.length - tail));
-  const openings = entries.filter(isOpening);
+  const openings =
+    // spares a look: an edit of other entries leaves the openings as they are
+    gone.some(isOpening) || fresh.some(isOpening)
+      ? entries.filter(isOpening)
+      : before.openings;
   const since =
     fresh.length === gone.length
       ? {
@@ -161,12 +171,6 @@ function keepEntries(
         }
       : undefined;
   return { entries, openings, since };
-}
-
-/** How many blocks two lists begin with alike. */
-function alike(blocks: readonly Block[], others: readonly Block[]): number {
-  const differs = blocks.findIndex((block, at) => block !== others[at]);
-  return differs === -1 ? blocks.length : differs;
 }
 
 /** A job or a shop. */

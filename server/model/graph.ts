@@ -258,6 +258,11 @@ function takeNeeds(frame: Frame): void {
   )
     return;
   cell.needs = linksOf(needs);
+  // spares a look: most cells are worked out for the first time, and had none
+  if (before.length === 0) {
+    for (const need of needs) addUser(need, cell);
+    return;
+  }
   const old = new Set(before);
   for (const need of needs) if (!old.delete(need)) addUser(need, cell);
   for (const need of old) removeUser(need, cell);

@@ -77,7 +77,7 @@ function marginWords(
   deviations: number | undefined,
 ): string {
   if (metresToTenths(metres) === 0) return "on the very end";
-  const side = metres === Math.abs(metres) ? "" : " outside";
+  const side = metres < 0 ? " outside" : "";
   return deviations === undefined || 10 < Math.abs(deviations)
     ? `${length}${side}`
     : `${length}${side} (${fixed(Math.abs(deviations), 1)} standard deviations)`;

@@ -84,13 +84,10 @@ export function otherwiseMeant(
   system: System,
 ): Doubt | undefined {
   if (!/^[-\d./ ]+$/u.test(text)) return undefined;
-  const [own, other] = system === "inch" ? ["in", "mm"] : ["mm", "in"];
-  const typed = `${text} ${own}`;
-  const meant = `${text} ${other}`;
-  const [read, otherwise] = [typed, meant].map((each) =>
-    readSize(each, system),
-  );
-  if (read === undefined || otherwise === undefined) return undefined;
+  const typed = `${text} ${ownUnit(system)}`;
+  const meant = `${text} ${ownUnit(system === "inch" ? "mm" : "inch")}`;
+  const read = readSize(typed, system);
+  const otherwise = readSize(meant, system);
   if ("fault" in read || "fault" in otherwise) return undefined;
   const isSeldom =
     system === "inch"

@@ -161,6 +161,8 @@ function withLobes(
   );
   if (budget === undefined || taken.length < forms.length)
     return { budget: undefined, needs };
+  // spares a look: most fits have no lobes, and what nothing is taken from stays as it is
+  if (taken.length === 0) return { budget, needs };
   const found = lessOthers(budget, taken);
   return { budget: found.valid ? found.value : undefined, needs };
 }

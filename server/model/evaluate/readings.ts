@@ -13,7 +13,6 @@ import {
 import { sizeAtReference } from "../../core/readings/temperature.ts";
 import type { Fact } from "../entry.ts";
 import { everyKnown, known, outside, SILENT, type Known } from "../known.ts";
-import { groupedBy } from "../groups.ts";
 import { finest } from "../ranges.ts";
 import { refOf, type Shop } from "../shop.ts";
 import type { Reading, Span, Stage } from "../values.ts";
@@ -105,18 +104,15 @@ export function readingsAt(
 export function latestOf<
   T extends { readonly reading: Pick<Reading, "place" | "signature"> },
 >(lines: readonly T[]): readonly T[] {
-  const placeOf = ({ reading }: T): string | null => reading.place ?? null;
-  const last = new Map(
-    [...groupedBy(lines, placeOf)].map(([place, all]) => [
-      place,
-      all
-        .flatMap(({ reading }) => reading.signature.date ?? [])
-        .sort()
-        .at(-1),
-    ]),
-  );
+  const last = new Map<string | undefined, string>();
+  for (const { reading } of lines) {
+    const { date } = reading.signature;
+    const before = last.get(reading.place);
+    if (date !== undefined && (before === undefined || before < date))
+      last.set(reading.place, date);
+  }
   return lines.filter(
-    (line) => line.reading.signature.date === last.get(placeOf(line)),
+    ({ reading }) => reading.signature.date === last.get(reading.place),
   );
 }
 
