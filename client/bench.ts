@@ -8,7 +8,7 @@ import { onRecordsMayChange, refreshing } from "./refresh.ts";
 import type { BenchView } from "../server/protocol/bench.ts";
 import type { FromPage, ToPage } from "./bench-page/messages.ts";
 
-export const BENCH = "thou.bench";
+const BENCH = "thou.bench";
 
 /** Short enough to seem to follow what is typed; milliseconds. */
 const SETTLED = 150;

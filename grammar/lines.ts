@@ -52,7 +52,7 @@ const BYTE_ORDER_MARK = "\u{FEFF}";
 const LINE_END = /\r\n|\n|\r/g;
 const FIRST_WORD = /^(?:[\p{L}\d_-]+|.)/u;
 
-export function splitLines(text: string): readonly Line[] {
+function splitLines(text: string): readonly Line[] {
   const lines: Line[] = [];
   let start = 0;
   for (const match of text.matchAll(LINE_END)) {

@@ -4,7 +4,7 @@ import type { Paint } from "./io.ts";
 import { jsonText } from "./json-text.ts";
 import { padded, shown, widthOf, wrap } from "./terminal-text.ts";
 
-export const SCHEMA = 1;
+const SCHEMA = 1;
 
 /** A table, its column names over it; lengths (columns that end in `_m`) in mm to a tenth of a micrometre. */
 export function answerText(

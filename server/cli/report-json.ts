@@ -4,7 +4,7 @@ import type { Output } from "./io.ts";
 import { jsonText } from "./json-text.ts";
 import { inOrder, levelOf, type CheckedFile, type Report } from "./report.ts";
 
-export const SCHEMA = 1;
+const SCHEMA = 1;
 
 /** Files are written as they come, so that an archive of any size needs no more memory than its largest file. */
 export function jsonReport(out: Output): Report {

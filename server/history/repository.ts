@@ -62,6 +62,6 @@ function whyNone({ isMissing, said }: GitAnswer & { readonly ok: false }) {
   return NONE;
 }
 
-export function forward(file: string): string {
+function forward(file: string): string {
   return path.sep === "\\" ? file.replaceAll("\\", "/") : file;
 }

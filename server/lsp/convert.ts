@@ -38,7 +38,7 @@ export interface Conversion {
   readonly versionOf: (path: string) => number | null;
 }
 
-export const SOURCE = "thou";
+const SOURCE = "thou";
 
 const SEVERITIES: Readonly<Record<Level, DiagnosticSeverity>> = {
   error: DiagnosticSeverity.Error,
@@ -88,7 +88,7 @@ export function diagnosticOf(
 }
 
 /** Where a finding's page is; the editor asks for what it says by `thou/page`. */
-export function pageAddress(code: string): string {
+function pageAddress(code: string): string {
   return `thou-page:/${code}.md`;
 }
 

@@ -39,7 +39,7 @@ const BARE: Readonly<Record<System, Unit | undefined>> = {
 };
 
 /** The written number of a node; a comma for a point is its own problem. */
-export function numberOf(line: LineReader, node: Node): Written | undefined {
+function numberOf(line: LineReader, node: Node): Written | undefined {
   const text = textOf(line, node);
   if (text.includes(",")) {
     line.report("number-comma", node, { number: text });

@@ -26,7 +26,7 @@ const OPEN_WALL = 16;
 const LARGEST_GAP = 12;
 
 /** The ends of all that is drawn of a bore along the axis, m: with the bottom of its hole. */
-export function extentOf({ from, to, depth, mouth }: SectionBore): {
+function extentOf({ from, to, depth, mouth }: SectionBore): {
   readonly low: number;
   readonly high: number;
 } {

@@ -9,7 +9,7 @@ export interface Box {
   readonly height: number;
 }
 
-export const TEXT = 12;
+const TEXT = 12;
 export const SMALL = 11;
 
 /** The whole picture: named for those who can't see it, its ground left open so that it stands on any page. */
@@ -109,7 +109,7 @@ export function lengthOf(text: string, size: number = TEXT): number {
 }
 
 /** A text cut to its room, with an ellipsis. */
-export function cut(text: string, room: number, size: number = TEXT): string {
+function cut(text: string, room: number, size: number = TEXT): string {
   if (lengthOf(text, size) <= room) return text;
   const fits = Math.max(1, Math.floor(room / (size * 0.57)) - 1);
   return `${Array.from(text).slice(0, fits).join("").trimEnd()}…`;

@@ -57,7 +57,7 @@ function findingsText(findings: readonly Finding[]): string {
   return said.length === 0 ? "none" : said.join(", ");
 }
 
-export function counted(count: number, what: string): string {
+function counted(count: number, what: string): string {
   return count === 0 ? "" : showCount(count, what);
 }
 

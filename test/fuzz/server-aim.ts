@@ -17,7 +17,7 @@ const FOLDER = "file:///shop";
 const URI = `${FOLDER}/job.thou`;
 
 /** An editor that can do all that the server offers. */
-export const ALL = {
+const ALL = {
   ...FULL,
   workspace: {
     ...FULL.workspace,

@@ -108,7 +108,7 @@ function within(inner: Range, outer: Range): boolean {
   return !before(inner.start, outer.start) && !before(outer.end, inner.end);
 }
 
-export function assertApart(edits: readonly TextEdit[]): void {
+function assertApart(edits: readonly TextEdit[]): void {
   const ranges = edits
     .map(({ range }) => range)
     .sort(

@@ -3,7 +3,7 @@
 import { drawsFor } from "./random.ts";
 
 export const MACHINES = 12;
-export const VISITS = 5;
+const VISITS = 5;
 /** Records of one shop; a longer history is of several shops, each with its crib. */
 export const RECORDS_A_SHOP = MACHINES * VISITS;
 
@@ -144,7 +144,7 @@ export function machineOf(seed: number, shop: number, number: number): Machine {
 }
 
 /** Bushes are bought for a round of the machines: a lot is of one size and material. */
-export function lotOf(
+function lotOf(
   { units, material }: Pick<Machine, "units" | "material">,
   visit: number,
 ): string {

@@ -15,7 +15,7 @@ import {
 } from "./truths.ts";
 
 /** What is wrong with the record, on purpose: a reading of the front bore, or of its press, that nothing may be learned from. */
-export const FLAWS = [
+const FLAWS = [
   "damaged",
   "unsigned",
   "undated",
@@ -102,7 +102,7 @@ function reamerOf(
 }
 
 /** How many cuts a reamer had made before this job: each job cuts two bores. */
-export function cutsBefore(
+function cutsBefore(
   seed: number,
   shop: number,
   within: number,

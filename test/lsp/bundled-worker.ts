@@ -73,7 +73,7 @@ export function startWorker(folder: string) {
 }
 
 /** An editor over a port, with the disk for the files that it is asked for. */
-export function editorOn(port: Port): Editor {
+function editorOn(port: Port): Editor {
   const editor = createEditorOver(new PortReader(port), new PortWriter(port));
   const answer = <N extends keyof FileRequests>(
     name: N,

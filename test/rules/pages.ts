@@ -69,7 +69,7 @@ export function allPages(): readonly Page[] {
     );
 }
 
-export function readPage(code: string, text: string): Page {
+function readPage(code: string, text: string): Page {
   const lines = text.split("\n");
   return {
     code,

@@ -1,4 +1,4 @@
-// Owns the search over clearance: where the film carries, where it is best, where a given clearance stands.
+// Owns the search over clearance: where the film carries, where it is best.
 // Does not own the film at one clearance (heat-balance.ts). All clearances are diametral.
 import { notValid, valid, type Answer } from "../answer.ts";
 import type { Bearing } from "./bearing-film.ts";
@@ -131,29 +131,6 @@ export function sweepClearance(
   }
   if (open !== undefined) carries.push({ least: open, most });
   return valid({ points, carries, best });
-}
-
-export type Standing = "within" | "below" | "above" | "between" | "nowhere";
-
-/**
- * Where a clearance stands to those that carry: `between` two ranges, `nowhere` where there is none. Ends count as
- * within.
- */
-export function standingOf(
-  diametralClearance: number,
-  carries: ClearanceSweep["carries"],
-): Standing {
-  const [first, last] = [carries[0], carries[carries.length - 1]];
-  if (first === undefined || last === undefined) return "nowhere";
-  if (
-    carries.some(
-      ({ least, most }) =>
-        least <= diametralClearance && diametralClearance <= most,
-    )
-  )
-    return "within";
-  if (diametralClearance < first.least) return "below";
-  return last.most < diametralClearance ? "above" : "between";
 }
 
 function doesCarry(at: Answer<FilmAtClearance>): boolean {

@@ -1,5 +1,4 @@
-// Owns the rules of ISO 286: from a nominal size and a tolerance class to its limits, and which letters the standard defines at
-// a size. The numbers are in iso-286-tables.ts. It does not read class words (class-words.ts).
+// Owns the rules of ISO 286: from a nominal size and a tolerance class to its limits. The numbers are in iso-286-tables.ts. It does not read class words (class-words.ts).
 import { notValid, valid, type Answer } from "../answer.ts";
 import { metresToTenths, tenthsToMetres } from "../quantity/exact.ts";
 import {
@@ -80,30 +79,6 @@ export function featureOf(letters: string): Feature | undefined {
 
 /** The grades that ISO 286 knows at all, finest first. */
 export const isoGrades: readonly IsoGrade[] = [...standardTolerances.keys()];
-
-/** The letters that ISO 286 defines for a feature at a nominal size in some grade, in the standard's order; none out of range. */
-export function lettersAt(
-  sizeMetres: number,
-  feature: Feature,
-): readonly string[] {
-  const all =
-    feature === "shaft"
-      ? [...shaftLetters]
-      : shaftLetters.map((letters) => letters.toUpperCase());
-  return all.filter((letters) =>
-    isoGrades.some((grade) => isoLimits(sizeMetres, letters, grade).valid),
-  );
-}
-
-/** The grades that ISO 286 defines for the letters at a nominal size, finest first; none out of range. */
-export function gradesAt(
-  sizeMetres: number,
-  letters: string,
-): readonly IsoGrade[] {
-  return isoGrades.filter(
-    (grade) => isoLimits(sizeMetres, letters, grade).valid,
-  );
-}
 
 // ---- in whole tenths of a nanometre from here on
 

@@ -124,29 +124,6 @@ export function oversizeOfCut(
     : notValid("the oversize is over a tenth of the size");
 }
 
-/**
- * The oversize that a record of cuts teaches: bore as cut less reamer as measured, both at 20 °C, m. Mean and sample
- * standard deviation (two passes). Refuses an empty record and differences that aren't numbers.
- */
-export function learnedOversize(
-  differences: readonly number[],
-): Answer<Extract<Oversize, { kind: "learned" }>> {
-  const count = differences.length;
-  if (count === 0) return notValid("the record holds no cut of this reamer");
-  if (!differences.every(Number.isFinite))
-    return notValid("a cut of the record is not a number");
-  const mean = sum(differences) / count;
-  const squares = sum(
-    differences.map((difference) => (difference - mean) ** 2),
-  );
-  return valid({
-    kind: "learned",
-    mean,
-    spread: count === 1 ? undefined : Math.sqrt(squares / (count - 1)),
-    count,
-  });
-}
-
 function partGrowth(heat?: CutHeat): number {
   return heat ? 1 + heat.partExpansion * (heat.partTemperature - 20) : 1;
 }

@@ -14,21 +14,8 @@ export function isLess(metres: number, than: number): boolean {
   return metresToTenths(metres) < metresToTenths(than);
 }
 
-/** Whether a length lies in a range, its ends included. */
-export function isWithin(metres: number, range: Range): boolean {
-  return !isLess(metres, range.low) && !isLess(range.high, metres);
-}
-
 export function middle(range: Range): number {
   return range.low + (range.high - range.low) / 2;
-}
-
-/** What two ranges share, or undefined. Ranges that touch share the one length. */
-export function shared(one: Range, other: Range): Range | undefined {
-  return orderedRange(
-    Math.max(one.low, other.low),
-    Math.min(one.high, other.high),
-  );
 }
 
 /**

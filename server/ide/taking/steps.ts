@@ -53,9 +53,9 @@ export interface Stand {
 
 export const UNDO = "u";
 export const SKIP = "s";
-export const KEEP = "k";
+const KEEP = "k";
 
-export function beginning(plan: TakingPlan): Taking {
+function beginning(plan: TakingPlan): Taking {
   return {
     taken: plan.places.map(() => []),
     at: 0,
@@ -90,7 +90,7 @@ export function standAfter(plan: TakingPlan, inputs: readonly string[]): Stand {
 }
 
 /** One step; the same state where nothing was typed, a sentence where it can't be taken. */
-export function step(
+function step(
   plan: TakingPlan,
   state: Taking,
   input: string,

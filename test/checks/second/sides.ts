@@ -9,7 +9,7 @@ export interface Side {
   readonly theirs: number | undefined;
 }
 
-export function apart({ ours, theirs }: Side, relative = false): number {
+function apart({ ours, theirs }: Side, relative = false): number {
   if (ours === undefined && theirs === undefined) return 0;
   if (ours === undefined || theirs === undefined) return Infinity;
   if (ours === theirs) return 0;

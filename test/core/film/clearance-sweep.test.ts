@@ -1,7 +1,6 @@
 import { describe, expect, test } from "vitest";
 import {
   filmAtClearance,
-  standingOf,
   sweepClearance,
   type ClearanceQuestion,
 } from "../../../server/core/film/clearance-sweep.ts";
@@ -110,23 +109,4 @@ describe("the clearances in which the film carries", () => {
     const smooth = { ...question, journalRa: 0, boreRa: 0 };
     expect(filmAtClearance(smooth, 3e-5).valid).toBe(false);
   });
-});
-
-test("where a clearance stands", () => {
-  const ranges = [
-    { least: 2, most: 3 },
-    { least: 5, most: 6 },
-  ];
-  expect(
-    [1, 2, 2.5, 3, 4, 5.5, 7].map((each) => standingOf(each, ranges)),
-  ).toEqual([
-    "below",
-    "within",
-    "within",
-    "within",
-    "between",
-    "within",
-    "above",
-  ]);
-  expect(standingOf(1, [])).toBe("nowhere");
 });

@@ -2,7 +2,6 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import {
   cutSize,
-  learnedOversize,
   type CutHeat,
   type Oversize,
   type ToolSize,
@@ -56,11 +55,15 @@ describe("what a reamer cuts", () => {
   });
 
   test("learned from few cuts: 95 % of the next cut, by Student's t (four cuts: 3.1824)", () => {
-    const oversize = known(
-      learnedOversize([0.1, 0.3, 0.2, 0.4].map((off) => off * thou)),
-    );
-    const cut = known(cutSize(one(0.5 * inch), oversize));
+    // of cuts 0.1, 0.3, 0.2 and 0.4 thou over
     const s = Math.sqrt((0.15 ** 2 + 0.05 ** 2 + 0.05 ** 2 + 0.15 ** 2) / 3);
+    const oversize: Oversize = {
+      kind: "learned",
+      mean: 0.25 * thou,
+      spread: s * thou,
+      count: 4,
+    };
+    const cut = known(cutSize(one(0.5 * inch), oversize));
     expect((cut.nominal - 0.5 * inch) / thou).toBeCloseTo(0.25, 9);
     expect((cut.high - cut.nominal) / thou).toBeCloseTo(
       3.18245 * s * Math.sqrt(1.25),
@@ -73,8 +76,13 @@ describe("what a reamer cuts", () => {
     );
   });
 
-  test("a single cut teaches a mean and no spread", () => {
-    const oversize = known(learnedOversize([0.3 * thou]));
+  test("learned from a single cut: a mean and no spread", () => {
+    const oversize: Oversize = {
+      kind: "learned",
+      mean: 0.3 * thou,
+      spread: undefined,
+      count: 1,
+    };
     const cut = known(cutSize(one(0.5 * inch), oversize));
     expect(cut.spread).toBeUndefined();
     expect(cut.oversizeAssumed).toBe(false);
@@ -205,8 +213,6 @@ test("refuses what can't be", () => {
   expect(
     refusal(cutSize(one(0.01), none, { ...heat, partExpansion: 1 })),
   ).toContain("expansion");
-  expect(refusal(learnedOversize([]))).toContain("no cut");
-  expect(refusal(learnedOversize([1, NaN]))).toContain("not a number");
 });
 
 test("low ≤ nominal ≤ high, and a cut scales with its unit", () => {

@@ -76,7 +76,7 @@ async function replaceText(
   ok(await vscode.workspace.applyEdit(edit), "the edit is applied");
 }
 
-export function wholeOf(document: vscode.TextDocument): vscode.Range {
+function wholeOf(document: vscode.TextDocument): vscode.Range {
   return new vscode.Range(0, 0, document.lineCount, 0);
 }
 
