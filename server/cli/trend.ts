@@ -1,6 +1,6 @@
 // `thou trend`: sizes over the years, over the versions of a record in git and over records of the same part. What is made of them is
 // records/'s; here the states are read.
-import { writeFile } from "node:fs/promises";
+import { readFile, writeFile } from "node:fs/promises";
 import path from "node:path";
 import { Option, type Command } from "commander";
 import { trendChart } from "../pictures/trend-chart.ts";
@@ -65,6 +65,7 @@ A reading counts on its own day (\`read … on DATE\`); one without a day, on
 the day of the first commit that has it. A new bush, other limits, or a size
 that went the other way begin anew. Intervals hold in 95 of 100. Against
 hours a reading takes what the job has for its day, \`hours 12400 h on DATE\`.
+With --svg it writes over a file only where trend drew that file itself.
 
 Exit code:
   0  it ran, whatever the trend
@@ -221,16 +222,27 @@ async function readState(
     : project.open(file.path);
 }
 
+/** Ends every picture that is written, so that no other file is ever written over. */
+const DRAWN_MARK = "<!-- drawn by thou trend -->\n";
+
 async function writeChart(
   file: string,
   svg: string,
   cwd: string,
 ): Promise<void> {
-  try {
-    await writeFile(file, `${svg}\n`);
-  } catch (error) {
+  const name = shown(nameFrom(cwd, file) || ".");
+  const there = await readFile(file, "utf8").catch((error: unknown) => {
+    if (error instanceof Error && "code" in error && error.code === "ENOENT")
+      return "";
+    throw new CannotRun(`${name} cannot be written: ${whyNot(error)}.`);
+  });
+  if (there !== "" && !there.endsWith(DRAWN_MARK))
     throw new CannotRun(
-      `${shown(nameFrom(cwd, file))} cannot be written: ${whyNot(error)}.`,
+      `${name} is there already, and was not drawn by thou trend. Choose another name, or move it away.`,
     );
+  try {
+    await writeFile(file, `${svg}\n${DRAWN_MARK}`);
+  } catch (error) {
+    throw new CannotRun(`${name} cannot be written: ${whyNot(error)}.`);
   }
 }

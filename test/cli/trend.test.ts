@@ -163,6 +163,26 @@ describe("records of one part", () => {
     expect(svg).toContain("service limit 0.87300 in");
     expect(svg.match(/<circle /g)).toHaveLength(WEARS.length);
     expect(svg).not.toMatch(/NaN|undefined/);
+    // drawn anew over itself
+    expect((await run(cwd, "a.thou", "--svg", "trend.svg")).code).toBe(0);
+  });
+
+  test("are drawn over no file that is something else", async () => {
+    const text = record(WEARS);
+    const cwd = await folderWith({ "a.thou": text, "plan.svg": "<svg/>\n" });
+    for (const name of ["a.thou", "plan.svg"])
+      expect(await run(cwd, "a.thou", "--svg", name)).toEqual({
+        code: 2,
+        out: "",
+        err: expect.stringContaining(
+          `${name} is there already, and was not drawn by thou trend.`,
+        ) as string,
+      });
+    expect(await readFile(path.join(cwd, "a.thou"), "utf8")).toBe(text);
+    expect(await readFile(path.join(cwd, "plan.svg"), "utf8")).toBe("<svg/>\n");
+    expect((await run(cwd, "a.thou", "--svg", ".")).err).toBe(
+      "thou: . cannot be written: it is a folder.\n",
+    );
   });
 });
 
