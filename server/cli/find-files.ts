@@ -25,10 +25,14 @@ export interface Found {
   readonly problems: readonly string[];
 }
 
-/** The files asked for, and those in the folders asked for; no path at all is the working folder. */
+/**
+ * The files asked for, and those in the folders asked for; no path at all is the working folder. Who writes into what is found follows no
+ * links that lie in a folder: they may lead anywhere.
+ */
 export async function findFiles(
   asked: readonly string[],
   cwd: string,
+  { followsLinks = true }: { readonly followsLinks?: boolean } = {},
 ): Promise<Found> {
   const search: Search = {
     cwd,
@@ -39,11 +43,14 @@ export async function findFiles(
     problems: [],
   };
   for (const each of asked.length === 0 ? ["."] : asked)
-    await look(path.resolve(cwd, each), search);
+    // a script's variable that holds nothing is not this folder
+    if (each === "")
+      search.problems.push("an empty name was given: name a file or a folder.");
+    else await look(path.resolve(cwd, each), search);
   // links last, so that a file goes by its own name where it was met under that
   for (
     let links = search.links.splice(0);
-    0 < links.length;
+    followsLinks && 0 < links.length;
     links = search.links.splice(0)
   )
     for (const link of inByteOrder(links, (each) => each))

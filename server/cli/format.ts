@@ -27,7 +27,8 @@ export function addFormat(program: Command, context: Context): void {
     .description(
       "Lays out .thou files: facts two blanks in, one blank between words, one empty line where there were more. It changes no number, no " +
         "unit and no word, and leaves alone a line that it cannot read. Line ends, byte order mark and permissions stay. It names each " +
-        "file that it changed. Without a path it takes this folder and those below it; - stands for standard input.",
+        "file that it changed. Without a path it takes this folder and those below it, and follows no links out of them; - stands for standard " +
+        "input.",
     )
     .argument("[paths...]", "files and folders, or - alone")
     .option(
@@ -87,7 +88,7 @@ async function formatFiles(
       `${wrapIndented(`thou: ${sentence}`, columnsOf(io.stderr), "", "  ")}\n`,
     );
   };
-  const found = await findFiles(paths, io.cwd);
+  const found = await findFiles(paths, io.cwd, { followsLinks: false });
   const problems = [...found.problems];
   let changed = 0;
   for (const file of found.files) {

@@ -79,6 +79,29 @@ describe("files", () => {
     expect(await bytesOf(cwd, "real/a.thou")).toBe(TIDY);
   });
 
+  test("that a link in a folder leads to are left where they lie", async () => {
+    const cwd = await folderWith({
+      "other/a.thou": UNTIDY,
+      "jobs/b.thou": UNTIDY,
+    });
+    await symlink("../other", path.join(cwd, "jobs/other"));
+    await symlink("../other/a.thou", path.join(cwd, "jobs/link.thou"));
+    expect(await thou(["format", "jobs"], { cwd })).toMatchObject({
+      code: 0,
+      out: "jobs/b.thou\n",
+    });
+    expect(await bytesOf(cwd, "other/a.thou")).toBe(UNTIDY);
+  });
+
+  test("are none where a name is empty", async () => {
+    const cwd = await folderWith({ "b.thou": UNTIDY });
+    expect(await thou(["format", ""], { cwd })).toMatchObject({
+      code: 2,
+      out: "",
+    });
+    expect(await bytesOf(cwd, "b.thou")).toBe(UNTIDY);
+  });
+
   test("are only looked at with --check", async () => {
     const cwd = await folderWith({ "b.thou": UNTIDY, "tidy.thou": TIDY });
     const ran = await thou(["format", "--check"], { cwd });
