@@ -1,4 +1,5 @@
 // Pieces of fixes that several rules bring: a fact written under an entry, a line made a comment, another name in a place.
+import type { Entry } from "../model/entry.ts";
 import { entryOf, type Shop } from "../model/shop.ts";
 import type { RefSite, Span } from "../model/values.ts";
 import type { DraftEdit, DraftFix } from "./rule.ts";
@@ -19,12 +20,16 @@ export function factUnder(
   const line = lines[last];
   if (line === undefined) return undefined;
   const end = line.text.length;
-  const eol = lines.find((each) => each.eol !== "")?.eol ?? "\n";
   return {
     ref,
     span: { line: last, start: end, end },
-    text: `${eol}  ${fact}`,
+    text: `${eolIn(entry)}  ${fact}`,
   };
+}
+
+/** The line end that an entry is written with. */
+export function eolIn({ block: { lines } }: Entry): string {
+  return lines.find((each) => each.eol !== "")?.eol ?? "\n";
 }
 
 /** Makes a line a comment, so that what it said can still be read. */

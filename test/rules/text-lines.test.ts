@@ -1,5 +1,6 @@
 // What is said of a line that a newcomer writes as it is spoken in the shop, and what its fixes make of it.
 import { describe, expect, test } from "vitest";
+import { theOne } from "./found.ts";
 import { HEAD, JOURNAL, said } from "./said-of-line.ts";
 
 describe("a line as it is spoken", () => {
@@ -15,6 +16,15 @@ describe("a line as it is spoken", () => {
     expect(said(CODE, "reamer r-1 size large", { under: HEAD })).toEqual([
       "`size` is a fact of this reamer, and a fact stands on a line of its own, indented below.",
     ]);
+  });
+
+  test("in a record with the line ends of another system keeps them", () => {
+    const job = `${HEAD}reamer r-1  size 0.8755\n`.replaceAll("\n", "\r\n");
+    expect(
+      theOne(job, CODE).fixes.flatMap(({ edits }) =>
+        edits.map(({ text }) => text),
+      ),
+    ).toEqual(["\r\n  size 0.8755"]);
   });
 
   test("with an alloy's number alone is offered the alloys of that number", () => {

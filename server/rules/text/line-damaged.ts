@@ -3,6 +3,7 @@ import type { DraftFix, TextRule } from "../rule.ts";
 import { materials } from "../../core/materials/material.ts";
 import type { Entry } from "../../model/entry.ts";
 import type { Span } from "../../model/values.ts";
+import { eolIn } from "../fixes.ts";
 import { nearest, otherNames } from "./near.ts";
 import { oneOf, writeInstead } from "./wording.ts";
 
@@ -51,7 +52,7 @@ function onLineBelow(entry: Entry, span: Span, fact: string): DraftFix {
   return {
     title: `Put \`${fact}\` on a line of its own`,
     safe: true,
-    edits: [{ span: { ...span, start }, text: `\n  ${fact}` }],
+    edits: [{ span: { ...span, start }, text: `${eolIn(entry)}  ${fact}` }],
   };
 }
 
