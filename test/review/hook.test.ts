@@ -323,7 +323,7 @@ describe("the CI job", () => {
       "**worse**",
     );
     expect(await readFile(path.join(tools, "asked"), "utf8")).toBe(
-      "pr comment 7 --body-file comment.md\n",
+      "pr comment 7 --edit-last --create-if-none --body-file comment.md\n",
     );
     expect(await readFile(path.join(tools, "path"), "utf8")).toBe(
       `${cwd}/node_modules/.bin\n`,
