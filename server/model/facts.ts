@@ -1,214 +1,39 @@
 // Reads each fact's line into its value: one reader a rule of thou.ohm. A reader gives undefined where any part can't be read.
 import { child, children, type Node } from "../../grammar/tree.ts";
-import { REFERENCE_PLACES, type EntryKind } from "../../grammar/vocabulary.ts";
-import { quoted, saysTwice, signature } from "./clauses.ts";
-import { lengthRangeOf, sideOf } from "./ranges.ts";
+import { quoted, signature } from "./clauses.ts";
 import {
-  anyQuantityOf,
-  lengthIn,
-  lengthsOf,
-  reportReversed,
-  temperatureOf,
-  textOf,
-  valueOf,
-  valuesOf,
-  type LineReader,
-} from "./quantities.ts";
-import type {
-  Bodies,
-  FactRule,
-  FactValues,
-  Length,
-  LengthRange,
-  MemberValue,
-  NumberRange,
-  Point,
-  Reading,
-  RefSite,
-} from "./values.ts";
-import type { Dimension } from "../core/quantity/units.ts";
+  bodies,
+  choice,
+  count,
+  length,
+  namedTemperatures,
+  numberRange,
+  range,
+  ref,
+  refs,
+  si,
+  text,
+  wordAfter,
+  type FactReader,
+  type Read,
+} from "./fact-parts.ts";
 import {
   between,
   learnedLength,
   learnedShare,
   lessonBush,
 } from "./lesson-facts.ts";
-import { readNumber, toNumber } from "../core/quantity/exact.ts";
+import {
+  anyQuantityOf,
+  lengthsOf,
+  reportReversed,
+  textOf,
+  valueOf,
+} from "./quantities.ts";
+import { lengthRangeOf, sideOf } from "./ranges.ts";
+import { reading } from "./reading-fact.ts";
 import { swing } from "./swing-fact.ts";
-
-export interface FactReader extends LineReader {
-  readonly kind: EntryKind;
-  readonly word: string;
-  readonly ref: (node: Node) => RefSite;
-  /** The diameter in m of `no 7` or `letter F`. */
-  readonly namedSize: (words: readonly string[]) => number | undefined;
-}
-
-type Read<K extends FactRule> = (
-  node: Node,
-  line: FactReader,
-) => FactValues[K] | undefined;
-
-function wordAfter(node: Node, line: FactReader): string {
-  const choice = node.children[1];
-  return choice === undefined ? "" : textOf(line, choice);
-}
-
-/** A reader of a fact that is one of a few words, which the grammar has already checked. */
-function choice<K extends FactRule>(): Read<K> {
-  // the rule admits only the words of its type
-  return (node, line) => wordAfter(node, line) as FactValues[K];
-}
-
-const text = (node: Node, line: FactReader): string | undefined =>
-  quoted(line, child(node, "text"));
-const length = (node: Node, line: FactReader): Length | undefined => {
-  const at = child(node, "length");
-  return at === undefined ? undefined : lengthIn(line, at);
-};
-const range = (node: Node, line: FactReader): LengthRange | undefined =>
-  lengthRangeOf(line, node, sideOf(line.kind, line.word));
-const ref = (node: Node, line: FactReader): RefSite | undefined =>
-  refs(node, line)[0];
-
-function refs(node: Node, line: FactReader): readonly RefSite[] {
-  return node.children
-    .filter((each) => each.type in REFERENCE_PLACES)
-    .map((each) => line.ref(each));
-}
-
-function si(
-  type: string,
-  ...dimensions: readonly Dimension[]
-): (node: Node, line: FactReader) => number | undefined {
-  return (node, line) => {
-    const at = child(node, type);
-    return at === undefined
-      ? undefined
-      : valueOf(line, at, ...dimensions)?.value;
-  };
-}
-
-function count(node: Node, line: FactReader): number | undefined {
-  const at = child(node, "count");
-  const written = at === undefined ? undefined : readNumber(textOf(line, at));
-  return written === undefined ? undefined : toNumber(written);
-}
-
-function numberRange(
-  type: string,
-  ...dimensions: readonly Dimension[]
-): (node: Node, line: FactReader) => NumberRange | undefined {
-  return (node, line) => {
-    const at = child(node, "Range_to", "Range_one");
-    if (at === undefined) return undefined;
-    const [low, high] = valuesOf(line, children(at, type), ...dimensions) ?? [];
-    if (low === undefined) return undefined;
-    if (high !== undefined && high < low) {
-      reportReversed(line, at, children(at, type));
-      return undefined;
-    }
-    return { low, high: high ?? low };
-  };
-}
-
-function bodies(node: Node, line: FactReader): Bodies | undefined {
-  const at = namedTemperatures(node, line, "Body", "body");
-  return at === undefined
-    ? undefined
-    : { shaft: at.get("shaft"), bush: at.get("bush"), case: at.get("case") };
-}
-
-function namedTemperatures(
-  node: Node,
-  line: FactReader,
-  type: string,
-  name: string,
-): ReadonlyMap<string, number> | undefined {
-  const parts = children(node, type);
-  const temperatures = parts
-    .map((part) => child(part, "temperature"))
-    .filter((each) => each !== undefined);
-  const values = valuesOf(line, temperatures, "temperature");
-  if (values === undefined) return undefined;
-  const found = new Map<string, number>();
-  for (const [index, part] of parts.entries()) {
-    const label = child(part, name);
-    const word = label === undefined ? "" : textOf(line, label);
-    if (found.has(word)) {
-      line.report("line-damaged", part, {
-        message: `\`${word}\` stands twice on this line: keep one.`,
-      });
-      return undefined;
-    }
-    found.set(word, values[index] ?? 0);
-  }
-  return found;
-}
-
-function reading(node: Node, line: FactReader): Reading | undefined {
-  const valuesNode = child(node, "values");
-  const clauses = node.children.filter((each) =>
-    each.type.startsWith("Clause_"),
-  );
-  if (saysTwice(clauses, line)) return undefined;
-  const clause = (type: string): Node | undefined => child(node, type);
-  const station = clause("Clause_station");
-  const gauge = clause("Clause_with");
-  const temperature = clause("Clause_at");
-  const stage = clause("Clause_as");
-  const signed = signature({ ...node, children: clauses }, line);
-  const values =
-    valuesNode === undefined ? undefined : readingValues(valuesNode, line);
-  const stationAt = station === undefined ? undefined : length(station, line);
-  const temperatureNode =
-    temperature === undefined ? undefined : child(temperature, "temperature");
-  const temperatureAt =
-    temperatureNode === undefined
-      ? undefined
-      : temperatureOf(line, temperatureNode);
-  const gaugeRef = gauge === undefined ? undefined : ref(gauge, line);
-  if (values === undefined || signed === undefined) return undefined;
-  if (station !== undefined && stationAt === undefined) return undefined;
-  if (temperature !== undefined && temperatureAt === undefined)
-    return undefined;
-  const place = child(node, "place");
-  const stageNode = stage === undefined ? undefined : child(stage, "stage");
-  return {
-    place: place === undefined ? undefined : textOf(line, place),
-    values,
-    valueSpans: children(valuesNode ?? node, "decimal").map((each) =>
-      line.spanOf(each),
-    ),
-    station: stationAt?.value,
-    gauge: gaugeRef,
-    temperature: temperatureAt,
-    // the grammar admits only the stages
-    stage:
-      stageNode === undefined
-        ? undefined
-        : (textOf(line, stageNode) as NonNullable<Reading["stage"]>),
-    signature: signed,
-  };
-}
-
-/** The decimals of a reading, with the one unit at their end. */
-function readingValues(
-  node: Node,
-  line: FactReader,
-): readonly Length[] | undefined {
-  const decimals = children(node, "decimal");
-  const unit = child(node, "unit");
-  const asQuantities = decimals.map((decimal, index): Node => {
-    const withUnit = unit !== undefined && index === decimals.length - 1;
-    return {
-      ...decimal,
-      type: "length",
-      children: withUnit ? [decimal, unit] : [decimal],
-    };
-  });
-  return lengthsOf(line, asQuantities);
-}
+import type { FactRule, FactValues, MemberValue, Point } from "./values.ts";
 
 function memberValue(node: Node, line: FactReader): MemberValue | undefined {
   const member = child(node, "Member");

@@ -1,13 +1,9 @@
 // The entries of one file, read block by block; a block that an edit did not touch keeps its entry. A file of more lines than any record
 // needs is read up to there, so that none takes the memory of the machine.
 import { lineCount, type Block, type FileLines } from "../../grammar/lines.ts";
-import {
-  readEntry,
-  unreadEntry,
-  valueIn,
-  type Entry,
-  type FileContext,
-} from "./entry.ts";
+import { valueIn, type Entry } from "./entry.ts";
+import type { FileContext } from "./line-reading.ts";
+import { readEntry, unreadEntry } from "./read-entry.ts";
 
 /** Lines of a file that are read. A record of a thousand fits has fewer than a tenth of them. */
 export const MOST_LINES = 50_000;

@@ -1,9 +1,8 @@
 // Readers of a lesson's facts: what was learned, as mean, spread and count, and what it is about. What follows from a lesson is
 // evaluate/lessons.ts's.
 import { child, children, type Node } from "../../grammar/tree.ts";
-import { readNumber, toNumber } from "../core/quantity/exact.ts";
 import { dateOf } from "./dates.ts";
-import type { FactReader } from "./facts.ts";
+import { count, type FactReader } from "./fact-parts.ts";
 import { lengthsOf, textOf, valuesOf } from "./quantities.ts";
 import type { FactValues, Learned } from "./values.ts";
 
@@ -35,11 +34,9 @@ function learned(
   spread: number | undefined,
   step: number | undefined,
 ): Learned | undefined {
-  const at = child(node, "count");
-  const written = at === undefined ? undefined : readNumber(textOf(line, at));
-  const count = written === undefined ? 0 : toNumber(written);
-  const fault = faultOf(spread, count);
-  if (fault === undefined) return { mean, spread, count, step };
+  const from = count(node, line) ?? 0;
+  const fault = faultOf(spread, from);
+  if (fault === undefined) return { mean, spread, count: from, step };
   report(node, line, fault);
   return undefined;
 }

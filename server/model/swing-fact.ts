@@ -1,10 +1,9 @@
 // Reads a `swing` line: how far a pointer went in one turn, how the part was turned under it, and how many lobes there are. What follows
 // from it for the form is evaluate/roundness.ts's.
 import { child, type Node } from "../../grammar/tree.ts";
-import { readNumber, toNumber } from "../core/quantity/exact.ts";
 import { faultOfForm, type RoundnessMethod } from "../core/readings/lobing.ts";
 import { saysTwice, signature } from "./clauses.ts";
-import type { FactReader } from "./facts.ts";
+import { count, type FactReader } from "./fact-parts.ts";
 import { lengthIn, textOf, valueOf } from "./quantities.ts";
 import type { Swing } from "./values.ts";
 
@@ -32,7 +31,7 @@ export function swing(node: Node, line: FactReader): Swing | undefined {
     method === undefined
   )
     return undefined;
-  const lobes = countIn(lobesNode, line);
+  const lobes = count(lobesNode, line) ?? 0;
   const fault =
     length.value < 0
       ? "the swing of a pointer is not below zero"
@@ -75,10 +74,4 @@ function methodOf(turned: Node, line: FactReader): RoundnessMethod | undefined {
         indicator:
           child(turned, "indicator") === undefined ? "opposite" : "between",
       };
-}
-
-function countIn(lobes: Node, line: FactReader): number {
-  const at = child(lobes, "count");
-  const written = at === undefined ? undefined : readNumber(textOf(line, at));
-  return written === undefined ? 0 : toNumber(written);
 }

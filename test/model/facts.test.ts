@@ -2,7 +2,8 @@
 import { describe, expect, test } from "vitest";
 import { readLines } from "../../grammar/lines.ts";
 import { ENTRIES, type EntryKind } from "../../grammar/vocabulary.ts";
-import { readEntry, type Entry } from "../../server/model/entry.ts";
+import type { Entry } from "../../server/model/entry.ts";
+import { readEntry } from "../../server/model/read-entry.ts";
 import { READERS } from "../../server/model/facts.ts";
 import type { System } from "../../server/core/quantity/show.ts";
 

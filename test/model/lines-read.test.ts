@@ -11,7 +11,7 @@ import {
 } from "../../grammar/vocabulary.ts";
 import type { System } from "../../server/core/quantity/show.ts";
 import { unitOf } from "../../server/core/quantity/units.ts";
-import { readEntry } from "../../server/model/entry.ts";
+import { readEntry } from "../../server/model/read-entry.ts";
 import { readFile } from "../../server/model/file-entries.ts";
 
 /** Spans as "line:start-end", and numbers to the digits that every machine has. */
