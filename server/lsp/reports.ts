@@ -5,7 +5,7 @@ import type {
   Diagnostic,
   DocumentDiagnosticReport,
 } from "vscode-languageserver";
-import equal from "fast-deep-equal";
+import { dequal as equal } from "dequal/lite";
 import { isFault } from "../ide/diagnostics.ts";
 import { levelled, type Levels } from "../ide/levels.ts";
 import type { OpenFile } from "../model/project.ts";

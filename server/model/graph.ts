@@ -3,13 +3,13 @@
 // A cell is an input or a query. Reading a cell while another is worked out makes the other depend on it. A changed input marks what
 // depends on it as doubtful; a doubtful cell looks at what it depends on when it is next asked for, and is worked out again only if one
 // of those has really changed. A result that comes out equal to the last counts as no change.
-import equal from "fast-deep-equal";
+import { dequal as equal } from "dequal/lite";
 
 interface Cell {
   readonly kind: Kind;
   readonly of: string;
   value: unknown;
-  state: "clean" | "doubtful" | "stale";
+  state: "clean" | "doubtful" | "stale" | "at work";
   /** The revision at which the value last changed. */
   changed: number;
   /** The revision at which it was last looked at. */
@@ -50,11 +50,19 @@ function linksOf(list: readonly Cell[]): Links {
   return only !== undefined && another === undefined ? only : list.slice();
 }
 
-/** A cell being worked out, or whose needs are being looked at, with what it has read so far. */
+/**
+ * A cell being worked out, or whose needs are being looked at, with what it has read so far. Most often that is what it read the last time,
+ * in the same order, and then nothing is listed.
+ */
 interface Frame {
   readonly cell: Cell;
-  readonly needs: Cell[];
-  /** The same as a set, once they are many. */
+  /** What it read the last time. */
+  readonly before: readonly Cell[];
+  /** So many of those it has read again, from the first on. */
+  again: number;
+  /** What it has read, once that is not what it read the last time. */
+  needs: Cell[] | undefined;
+  /** What it has read as a set, once that is much. */
   among: Set<Cell> | undefined;
 }
 
@@ -130,7 +138,8 @@ export function readQuery<Owner>(
   const cell =
     cellOf(graph, name, of) ??
     addCell(graph, name, of, undefined, -1, compute, owner);
-  refresh(graph, cell);
+  // spares a call: most that are asked for are
+  if (cell.state !== "clean") refresh(graph, cell);
   depend(graph, cell);
   return cell.value;
 }
@@ -164,7 +173,7 @@ export function inputsBelow(
   const found: Cell[] = [];
   if (frame === undefined) return [];
   const seen = new Set<Cell>();
-  const waiting = [...frame.needs];
+  const waiting = readSoFar(frame);
   for (let cell = waiting.pop(); cell !== undefined; cell = waiting.pop()) {
     // spares a look: what it rests on is the same each time
     if (seen.has(cell)) continue;
@@ -219,17 +228,33 @@ function keyOf({ cell: { kind, of } }: Frame): string {
 const FEW = 12;
 
 function depend(graph: Graph, cell: Cell): void {
-  const frame = graph.stack.at(-1);
+  const frame = graph.stack[graph.stack.length - 1];
   if (frame === undefined) return;
-  const { needs } = frame;
-  if (frame.among !== undefined) {
-    if (frame.among.has(cell)) return;
-    frame.among.add(cell);
-  } else {
-    if (needs.includes(cell)) return;
-    if (FEW <= needs.length) frame.among = new Set([...needs, cell]);
+  if (frame.needs === undefined && frame.before[frame.again] === cell) {
+    frame.again++;
+    frame.among?.add(cell);
+    return;
   }
-  needs.push(cell);
+  if (hasRead(frame, cell)) return;
+  frame.needs ??= readSoFar(frame);
+  frame.needs.push(cell);
+  frame.among?.add(cell);
+}
+
+/** Whether a cell has read another, when it does not read what it read the last time next. */
+function hasRead(frame: Frame, cell: Cell): boolean {
+  const count = frame.needs?.length ?? frame.again;
+  if (FEW < count) {
+    frame.among ??= new Set(readSoFar(frame));
+    return frame.among.has(cell);
+  }
+  const at = (frame.needs ?? frame.before).indexOf(cell);
+  return at !== -1 && at < count;
+}
+
+/** What a cell has read, each once, in the order of its first reading; a list of the caller's own. */
+function readSoFar({ before, again, needs }: Frame): Cell[] {
+  return needs?.slice() ?? before.slice(0, again);
 }
 
 function addUser(cell: Cell, user: Cell): void {
@@ -250,13 +275,9 @@ function removeUser(cell: Cell, user: Cell): void {
 
 /** Takes what a cell has now read in place of what it had read the last time; most often it is the same. */
 function takeNeeds(frame: Frame): void {
-  const { cell, needs } = frame;
-  const before = listOf(cell.needs);
-  if (
-    before.length === needs.length &&
-    before.every((each, index) => each === needs[index])
-  )
-    return;
+  const { cell, before } = frame;
+  if (frame.needs === undefined && frame.again === before.length) return;
+  const needs = frame.needs ?? before.slice(0, frame.again);
   cell.needs = linksOf(needs);
   // spares a look: most cells are worked out for the first time, and had none
   if (before.length === 0) {
@@ -278,48 +299,59 @@ function markUsers(graph: Graph, cell: Cell): void {
   }
 }
 
+/** Makes a cell clean that is not. */
 function refresh(graph: Graph, cell: Cell): void {
-  const { compute } = cell.kind;
-  if (cell.state === "clean" || compute === undefined) return;
-  const at = graph.stack.findIndex((frame) => frame.cell === cell);
-  if (at !== -1) throw new Loop(graph.stack.slice(at).map(keyOf));
-  const frame: Frame = { cell, needs: [], among: undefined };
+  const { state, kind } = cell;
+  if (state === "at work") {
+    const at = graph.stack.findIndex((frame) => frame.cell === cell);
+    throw new Loop(graph.stack.slice(at).map(keyOf));
+  }
+  const frame: Frame = {
+    cell,
+    before: listOf(cell.needs),
+    again: 0,
+    needs: undefined,
+    among: undefined,
+  };
+  cell.state = "at work";
   graph.stack.push(frame);
   try {
-    if (cell.state === "doubtful" && !needsChanged(graph, cell)) {
-      cell.state = "clean";
-      cell.checked = graph.revision;
-    } else workOut(graph, frame, compute);
-  } finally {
-    graph.stack.pop();
-  }
-}
-
-function needsChanged(graph: Graph, cell: Cell): boolean {
-  for (const need of listOf(cell.needs)) {
-    refresh(graph, need);
-    if (cell.checked < need.changed) return true;
-  }
-  return false;
-}
-
-function workOut(graph: Graph, frame: Frame, compute: Compute): void {
-  const { cell } = frame;
-  graph.trace?.(keyOf(frame));
-  try {
-    // a query is asked with the owner that its function takes
-    const value = compute(cell.kind.owner as never, cell.of);
-    if (!equal(value, cell.value)) {
-      cell.value = value;
-      cell.changed = graph.revision;
-    }
+    if (state === "stale" || needsChanged(graph, frame))
+      workOut(graph, frame, kind.compute);
     cell.state = "clean";
     cell.checked = graph.revision;
   } catch (error) {
     // asked again it is worked out again: a failure is not remembered
     cell.state = "stale";
-    graph.doubted.get(cell.kind.name)?.add(cell.of);
+    graph.doubted.get(kind.name)?.add(cell.of);
     throw error;
+  } finally {
+    graph.stack.pop();
+  }
+}
+
+function needsChanged(graph: Graph, { cell, before }: Frame): boolean {
+  for (const need of before) {
+    if (need.state !== "clean") refresh(graph, need);
+    if (cell.checked < need.changed) return true;
+  }
+  return false;
+}
+
+function workOut(
+  graph: Graph,
+  frame: Frame,
+  compute: Compute | undefined,
+): void {
+  const { cell } = frame;
+  graph.trace?.(keyOf(frame));
+  try {
+    // a query is asked with the owner that its function takes
+    const value = compute?.(cell.kind.owner as never, cell.of);
+    if (!equal(value, cell.value)) {
+      cell.value = value;
+      cell.changed = graph.revision;
+    }
   } finally {
     takeNeeds(frame);
   }

@@ -16,7 +16,7 @@ const ROOMS: readonly {
   {
     room: "server/model",
     ours: ["grammar", "server/core"],
-    packages: [/^fast-deep-equal$/],
+    packages: [/^dequal\/lite$/],
   },
   // the names that records have
   { room: "server/record-names", ours: [], packages: [] },
@@ -106,7 +106,7 @@ const ROOMS: readonly {
     ],
     packages: [
       /^vscode-languageserver(-textdocument|-types|-protocol)?(\/|$)/,
-      /^fast-deep-equal$/,
+      /^dequal\/lite$/,
     ],
   },
   {

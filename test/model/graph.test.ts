@@ -146,6 +146,45 @@ describe("the graph", () => {
     },
   );
 
+  test("whatever a query reads the next time, it hangs on each of that once, and on nothing else", () => {
+    const reads = fc.array(fc.nat(39), { maxLength: 60 });
+    fc.assert(
+      fc.property(fc.array(reads, { maxLength: 6 }), (lists) => {
+        const graph = createGraph();
+        const doubted = watch(graph, "sum");
+        let list: readonly number[] = [];
+        const sum = (): unknown =>
+          readQuery(graph, "sum", "it", undefined, () => {
+            number(graph, "round");
+            return list.reduce(
+              (all, at) => all + number(graph, `in${String(at)}`),
+              0,
+            );
+          });
+        lists.forEach((each, round) => {
+          list = each;
+          setInput(graph, "round", "", round + 1);
+          sum();
+          const needs = graph.kinds.get("sum")?.cells.get("it")?.needs;
+          expect([needs].flat().map((need) => need?.kind.name)).toEqual([
+            ...new Set(["round", ...each.map((at) => `in${String(at)}`)]),
+          ]);
+          const [read] = each;
+          const other = [...Array(40).keys()].find((at) => !each.includes(at));
+          doubted.clear();
+          setInput(graph, `in${String(other)}`, "", 1000 * (round + 1));
+          expect(doubted.size).toBe(0);
+          if (read === undefined) return;
+          setInput(graph, `in${String(read)}`, "", 2000 * (round + 1));
+          expect(doubted.size).toBe(1);
+          expect(sum()).toBe(
+            each.reduce((all, at) => all + number(graph, `in${String(at)}`), 0),
+          );
+        });
+      }),
+    );
+  });
+
   test("a failure is not remembered", () => {
     const graph = createGraph();
     let fails = true;

@@ -1,6 +1,6 @@
 // Forces, torques and pressures for a person to read, in the units that go with the job's. It rounds for display only, as show.ts does for lengths.
 import { significant, type System } from "./show.ts";
-import { UNITS, type Dimension } from "./units.ts";
+import { sizeOf, type Dimension } from "./units.ts";
 
 type Shown = Extract<Dimension, "force" | "torque" | "pressure">;
 
@@ -35,7 +35,7 @@ function shown(
   system: System,
 ): string {
   const symbol = SYMBOLS[system][dimension];
-  const size = UNITS.find((unit) => unit.symbol === symbol)?.size ?? 1;
+  const size = sizeOf(symbol);
   const digits = (value: number): string => significant(value / size, 3);
   const [from, to] = [digits(low), digits(high)];
   return from === to ? `${from} ${symbol}` : `${from} to ${to} ${symbol}`;

@@ -1,7 +1,7 @@
 // What a running fit is judged by, for a person to read: speed, PV, power, a rise of temperature, plain numbers. It rounds for display
 // only, as show.ts does for lengths.
 import { significant, type System } from "./show.ts";
-import { UNITS } from "./units.ts";
+import { sizeOf } from "./units.ts";
 
 /** m/s, to ft/min in an inch job: "55 ft/min". */
 export function showSpeeds(low: number, high: number, system: System): string {
@@ -60,10 +60,6 @@ export function showChance(chance: number): string {
 function inUnit(low: number, high: number, symbol: string): string {
   const size = sizeOf(symbol);
   return spread(low / size, high / size, symbol);
-}
-
-function sizeOf(symbol: string): number {
-  return UNITS.find((unit) => unit.symbol === symbol)?.size ?? 1;
 }
 
 function spread(low: number, high: number, symbol: string, digits = 3): string {

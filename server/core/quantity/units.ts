@@ -121,6 +121,11 @@ export function unitOf(word: string): Unit | undefined {
   return BY_WORD.get(word.replace(/\s+/gu, " "));
 }
 
+/** SI value of one of the unit that the tool writes so; 1 of what is no unit. */
+export function sizeOf(symbol: string): number {
+  return BY_WORD.get(symbol)?.size ?? 1;
+}
+
 /** Every word that means a unit. */
 export function unitWords(): readonly string[] {
   return [...BY_WORD.keys()];

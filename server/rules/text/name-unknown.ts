@@ -122,11 +122,14 @@ function unknownCodes(entry: Entry): readonly Draft[] {
   );
 }
 
+const CAUTION_NAMES = CAUTIONS.map((each) => each.name);
+
 function unknownCautions(entry: Entry): readonly Draft[] {
-  const names = CAUTIONS.map((each) => each.name);
   return allFacts(entry, "CautionFact").flatMap(({ value }) =>
     (value ?? []).flatMap(({ name, span }) =>
-      names.includes(name) ? [] : [listed(name, span, "caution", names)],
+      CAUTION_NAMES.includes(name)
+        ? []
+        : [listed(name, span, "caution", CAUTION_NAMES)],
     ),
   );
 }
