@@ -148,13 +148,26 @@ async function words() {
       ),
     ].join("\n"),
   );
+  const { RESULT_KINDS } = await run("server/model/result-kinds.ts");
+  const results = Object.entries(RESULT_KINDS).map(
+    ([kind, means]) =>
+      `| \`${kind}\` | ${cell(means[0].toUpperCase() + means.slice(1))}. |`,
+  );
   return `# Every entry and its facts
 
-<!-- Made from grammar/vocabulary.ts by npm run generate: do not edit. -->
+<!-- Made from grammar/vocabulary.ts and server/model/result-kinds.ts by npm run generate: do not edit. -->
 
 CAPITALS stand for what is filled in, \`a|b\` for a choice, \`[ ]\` for what may be left off. A fact marked * may stand more than once, or list.
 
 ${entries.join("\n\n")}
+
+## Results of a check
+
+What \`thou check\` works out, by the word that stands before the figure.
+
+| result | |
+|---|---|
+${results.join("\n")}
 `;
 }
 

@@ -1,5 +1,6 @@
 // The page of a word of the language, made from the vocabulary and the grammar's own examples: how an entry is written and which facts it
-// takes, where a fact stands and what it says. Pages of findings are files; these are made when they are asked for.
+// takes, where a fact stands and what it says; what a result is; what a shipped name stands for. Pages of findings are files; these are made
+// when they are asked for.
 import {
   ENTRIES,
   factSpec,
@@ -12,12 +13,14 @@ import { materials } from "../core/materials/material.ts";
 import { oils } from "../core/materials/oils.ts";
 import { UNITS } from "../core/quantity/units.ts";
 import { CAUTIONS } from "../model/cautions.ts";
+import { RESULT_KINDS } from "../model/result-kinds.ts";
 
 /** Every word that has a page: entries first, each once. */
 export const WORDS: readonly string[] = [
   ...new Set([
     ...ENTRIES.map(({ kind }) => kind),
     ...ENTRIES.flatMap(({ facts }) => facts.map(({ word }) => word)),
+    ...Object.keys(RESULT_KINDS),
   ]),
 ];
 
@@ -25,16 +28,22 @@ export const WORDS: readonly string[] = [
 export const ENTRY_SUMMARIES: readonly (readonly [string, string])[] =
   ENTRIES.map(({ kind, means }) => [kind, means]);
 
-/** The page of an entry or a fact in Markdown, or nothing where the language has no such word. */
+/** What each result of a check is, for a list. */
+export const RESULT_SUMMARIES: readonly (readonly [string, string])[] =
+  Object.entries(RESULT_KINDS).map(([kind, means]) => [kind, sentence(means)]);
+
+/** The page of an entry, a fact, a result or a shipped name in Markdown, or nothing where there is no such word. */
 export function wordPage(word: string): string | undefined {
   const entry = ENTRIES.find(({ kind }) => kind === word);
   const kinds = kindsWithFact(word);
-  if (entry === undefined && kinds.length === 0) return undefined;
+  const others = [...resultPart(word), ...shippedName(word)];
+  if (entry === undefined && kinds.length + others.length === 0)
+    return undefined;
   const parts = [`# ${word}`];
   if (entry !== undefined) parts.push(...entryPart(entry));
   for (const [kindsOfForm, fact] of formsOf(word, kinds))
     parts.push(...factPart(kindsOfForm, fact));
-  parts.push(...shipped(word));
+  parts.push(...shipped(word), ...others);
   return parts.join("\n\n");
 }
 
@@ -85,6 +94,42 @@ function factPart(
 function sampleOf(rule: string): readonly string[] {
   const lines = examples[rule] ?? [];
   return lines.length === 0 ? [] : [["```", ...lines, "```"].join("\n")];
+}
+
+function resultPart(word: string): readonly string[] {
+  const means = Object.hasOwn(RESULT_KINDS, word)
+    ? RESULT_KINDS[word]
+    : undefined;
+  return means === undefined
+    ? []
+    : [
+        "## Among the results of a check",
+        sentence(means),
+        "`measured` rests on readings alone, `predicted` has a limit or a tool in it, `unknown` says what would settle it. " +
+          "The verdict after it, `in`, `out` or `unsure`, holds it against the limits or against what is wanted. " +
+          "Its working stands on the job sheet, and under the pointer in an editor.",
+      ];
+}
+
+function sentence(text: string): string {
+  return `${text.slice(0, 1).toUpperCase()}${text.slice(1)}.`;
+}
+
+/** A material or an oil that is shipped. */
+function shippedName(word: string): readonly string[] {
+  const material = materials.find(({ name }) => name === word);
+  if (material !== undefined)
+    return [
+      `A shipped material: ${material.what}.`,
+      `Written \`material ${word}\`. "thou explain material" lists them all, and how your own figures are written.`,
+    ];
+  const oil = oils.find(({ name }) => name === word);
+  return oil === undefined
+    ? []
+    : [
+        `A shipped oil: ${oil.grade}, ${oil.use}.`,
+        `Written \`oil ${word} at 40 C\`. "thou explain oil" lists them all, and how your own figures are written.`,
+      ];
 }
 
 /** What is shipped under a word, so that nobody has to look further for it. */

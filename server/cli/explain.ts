@@ -1,7 +1,12 @@
-// `thou explain`: the page of a finding or of a word of the language, or the list of all of them.
+// `thou explain`: the page of a finding, of a word of the language or of a result, or the list of all of them.
 import type { Command } from "commander";
 import { otherNames, nearest } from "../rules/text/near.ts";
-import { ENTRY_SUMMARIES, WORDS, wordPage } from "./explain-word.ts";
+import {
+  ENTRY_SUMMARIES,
+  RESULT_SUMMARIES,
+  WORDS,
+  wordPage,
+} from "./explain-word.ts";
 import { CannotRun, columnsOf, paintFor, type Context } from "./io.ts";
 import { pageForTerminal, summaryOf } from "./page.ts";
 import { padded, shown, widthOf, wrap } from "./terminal-text.ts";
@@ -12,13 +17,13 @@ export function addExplain(program: Command, context: Context): void {
     .summary("show what a finding means, or how a word is written")
     .description(
       "Shows what a finding means, what brings it about and what to do, with a bad and a good example. Of a word such as journal or want " +
-        "it shows where it stands, how it is written and what it says; material and oil list those that are shipped. Without a word it " +
-        "lists every finding and every entry that there is.",
+        "it shows where it stands, how it is written and what it says, of a result such as reamer-window what it is; material and oil list " +
+        "those that are shipped. Without a word it lists every finding, every entry and every result that there is.",
     )
-    .argument("[code]", "a finding's code, as check shows it, or a word")
+    .argument("[word]", "a finding's code, as check shows it, or a word")
     .addHelpText(
       "after",
-      "\nExamples:\n  thou explain fit-tight   a finding\n  thou explain journal     an entry, with every fact that it takes\n  thou explain want        a fact\n  thou explain",
+      "\nExit code:\n  0  there is a page\n  2  there is none\n\nExamples:\n  thou explain fit-tight   a finding\n  thou explain journal     an entry, with every fact that it takes\n  thou explain want        a fact\n  thou explain chance      a result\n  thou explain",
     )
     .action((code: string | undefined) => {
       explain(code, context);
@@ -38,6 +43,9 @@ function explain(code: string | undefined, { io, parts }: Context): void {
       "",
       paint.bold("Entries of a record"),
       ...list(ENTRY_SUMMARIES, columns),
+      "",
+      paint.bold("Results of a check"),
+      ...list(RESULT_SUMMARIES, columns),
     ];
     io.stdout.write(`${lines.join("\n")}\n`);
     return;

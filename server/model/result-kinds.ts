@@ -43,7 +43,7 @@ export const RESULT_KINDS: Readonly<Record<string, string>> = {
   "end-float": "axial play of a stack",
   shim: "thickness of shims that brings the float in",
   ratio: "tolerance over twice a gauge's uncertainty",
-  ready: "1 where a step can be done now",
+  ready: "whether a step can be done now, or what it waits for",
 };
 
 /** How each kind of result is called; all clearances and interferences are diametral. */

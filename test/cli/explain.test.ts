@@ -147,6 +147,25 @@ describe("a word of the language", () => {
     expect((await explain([word])).out).toContain(shipped);
   });
 
+  test("a result has what it is, and a fact of the same name comes first", async () => {
+    const { out, code } = await explain(["reamer-window"], { columns: 200 });
+    expect(code).toBe(0);
+    expect(out).toContain("Bore sizes that suit every journal of a line.\n");
+    expect(out).toContain("predicted has a limit or a tool in it");
+    const stock = (await explain(["stock"])).out;
+    expect(stock.indexOf("In reamer")).toBeLessThan(
+      stock.indexOf("Among the results of a check"),
+    );
+  });
+
+  test.each([
+    ["bronze-c932", "A shipped material: leaded tin bronze"],
+    ["iso-vg-68", "A shipped oil: ISO VG 68, industrial."],
+  ])("%s is told to be shipped", async (name, said) => {
+    const { out, code } = await explain([name], { columns: 200 });
+    expect([code, out.includes(said)]).toEqual([0, true]);
+  });
+
   test("every word has a page", () => {
     expect(WORDS.filter((word) => wordPage(word) === undefined)).toEqual([]);
   });
