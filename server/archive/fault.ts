@@ -13,6 +13,7 @@ const BY_CODE: Readonly<Record<string, string>> = {
   EPERM: "its permissions do not allow it",
   EROFS: "the disk can only be read",
   ENOENT: "it is not there",
+  EEXIST: "a file of that name is there already",
   ENOTDIR: "a part of its path is a file, not a folder",
   EISDIR: "it is a folder",
   EFBIG: "no file may be that large here",

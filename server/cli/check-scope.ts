@@ -94,6 +94,11 @@ async function standardInput(
       "Standard input (-) has no state in version control; leave --staged and --changed-since off.",
     );
   const at = forward(path.resolve(cwd, options.as ?? STANDARD_INPUT));
+  // an empty word is this folder
+  if (options.as !== undefined && (await isFolder(at)))
+    throw new CannotRun(
+      `--as takes the file that the record stands for, such as ${shown(nameFrom(cwd, path.join(at, "winch.thou")))}, and not a folder.`,
+    );
   const bytes = await allOf(stdin);
   return {
     files: [{ path: at, name: nameFrom(cwd, at) }],
@@ -213,6 +218,13 @@ async function onDisk(file: string): Promise<Uint8Array | undefined> {
   } catch {
     return undefined;
   }
+}
+
+async function isFolder(at: string): Promise<boolean> {
+  return stat(at).then(
+    (what) => what.isDirectory(),
+    () => false,
+  );
 }
 
 async function isThere(at: string): Promise<boolean> {

@@ -19,7 +19,7 @@ import { shown } from "./terminal-text.ts";
 
 /** One of the two states. Paths are absolute, with forward slashes. */
 export interface Side {
-  /** "HEAD~1 (3f2a…)", "the files as they are" */
+  /** "HEAD~1 (3f2a…)", "the files as they are", or the names of two files or folders */
   readonly words: string;
   /** The records asked for, by their path. */
   readonly records: readonly string[];
@@ -55,9 +55,16 @@ export async function sidesOf(
     );
   // a side that names no place is about the other's
   const at = one.at ?? two.at ?? cwd;
-  return [
+  const sides = [
     await sideOf({ ...one, at: one.at ?? at }, cwd),
     await sideOf({ ...two, at: two.at ?? at }, cwd),
+  ] as const;
+  const isDisk = one.revision === undefined && two.revision === undefined;
+  if (!isDisk || one.at === undefined || two.at === undefined) return sides;
+  // where both are as they are, their names tell them apart
+  return [
+    { ...sides[0], words: nameFrom(cwd, one.at) || "." },
+    { ...sides[1], words: nameFrom(cwd, two.at) || "." },
   ];
 }
 

@@ -119,6 +119,8 @@ export function whyNot(error: unknown): string {
       return "your share of the disk is used up";
     case "EFBIG":
       return "no file may be that large here";
+    case "EEXIST":
+      return "a file of that name is there already";
     case "EROFS":
       return "the disk can only be read";
     case "ENAMETOOLONG":

@@ -58,7 +58,7 @@ export async function run(
   };
   const program = programFor(context);
   try {
-    await program.parseAsync([...words], { from: "user" });
+    await program.parseAsync(asked(words, program), { from: "user" });
   } catch (error) {
     // help and version that were asked for are no failure
     if (error instanceof CommanderError && error.exitCode === 0) return code;
@@ -73,6 +73,15 @@ export async function run(
       );
   }
   return code;
+}
+
+/** Help of a command that is not there is told as that command is: commander would show the help of the whole, and not say why. */
+function asked(words: readonly string[], program: Command): string[] {
+  const [first, of = "help"] = words;
+  const isThere = ["help", ...program.commands.map((each) => each.name())];
+  return first === "help" && !isThere.includes(of)
+    ? words.slice(1)
+    : [...words];
 }
 
 /** Undefined where all has been said: without any word `thou` shows its help. */

@@ -12,6 +12,7 @@ export function usageSentence(
   const help = `"thou ${command === undefined ? "" : `${command} `}--help"`;
   const way =
     (error.code === "commander.unknownCommand" ? otherWay(what) : undefined) ??
+    (command === undefined && what === "-v" ? "did you mean -V?" : undefined) ??
     (hint === undefined
       ? `${help} shows what there is.`
       : hint.replace(/^\(D/, "d").replace(/\)$/, ""));
@@ -49,10 +50,18 @@ function sentenceStart(
     case "commander.conflictingOption":
       return `${optionNamed(what)} and ${optionNamed(/with option '(.*?)'/u.exec(message)?.[1] ?? "another")} do not go together`;
     case "commander.excessArguments":
-      return `${name} takes fewer words after it than it was given`;
+      return excess(name, message);
     default:
       return message.replace(/^error: /, "").replace(/\.$/, "");
   }
+}
+
+function excess(name: string, message: string): string {
+  const [, most = "", given = ""] =
+    /Expected (\d+) arguments? but got (\d+)/u.exec(message) ?? [];
+  const words =
+    most === "0" ? "no words" : most === "1" ? "one word" : `${most} words`;
+  return `${name} takes ${words} after it, and was given ${given}`;
 }
 
 /** "--changed-since <rev>" by its name alone. */

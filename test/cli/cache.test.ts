@@ -327,7 +327,10 @@ describe("what happens to the folder", () => {
     const plain = await checked(cwd, []);
     for (const [name, why] of [
       ["letters", "letters holds other files and no answers of thou check"],
-      ["letters/one.txt", "answers cannot be kept in letters/one.txt"],
+      [
+        "letters/one.txt",
+        "answers cannot be kept in letters/one.txt: a file of that name is there already.",
+      ],
     ] as const) {
       const ran = await checked(cwd, ["--cache", name]);
       expect([ran.out, ran.code]).toEqual([plain.out, plain.code]);

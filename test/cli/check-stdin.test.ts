@@ -27,6 +27,21 @@ test.each(["text", "json", "sarif"])(
   },
 );
 
+test.each([
+  [".", "winch.thou"],
+  ["", "winch.thou"],
+  ["jobs", "jobs/winch.thou"],
+])("a record stands for no folder: --as %j", async (as, file) => {
+  const cwd = await folderWith({ "jobs/a.thou": "job a\n" });
+  expect(
+    await check(["-", "--as", as], { cwd, stdin: "job a\n", columns: 200 }),
+  ).toEqual({
+    code: 2,
+    out: "",
+    err: `thou: --as takes the file that the record stands for, such as ${file}, and not a folder.\n`,
+  });
+});
+
 test("what stands on the disk in its place is not looked at, and without a place it belongs here", async () => {
   const cwd = await folderWith({
     "a.thou": "job a\n",

@@ -65,6 +65,7 @@ describe("two files, two folders", () => {
     });
     const { code, err, found } = await compare(cwd, "then.thou", "now.thou");
     expect(err).toBe("");
+    expect([found.before, found.after]).toEqual(["then.thou", "now.thou"]);
     expect(code).toBe(1);
     expect(found.records.length).toBe(1);
     expect(

@@ -105,8 +105,14 @@ describe("a mistyped line is one sentence and code 2", () => {
     ],
     [
       ["explain", "a", "b"],
-      'explain takes fewer words after it than it was given; "thou explain --help" shows what there is.',
+      'explain takes one word after it, and was given 2; "thou explain --help" shows what there is.',
     ],
+    [
+      ["compare", "a", "b", "c"],
+      'compare takes 2 words after it, and was given 3; "thou compare --help" shows what there is.',
+    ],
+    [["help", "chek"], 'there is no command "chek"; did you mean check?'],
+    [["-v"], 'thou has no option "-v"; did you mean -V?'],
     [
       ["serve"],
       'The server speaks over standard input and output only; write "thou serve --stdio".',

@@ -9,7 +9,6 @@ const root = path.join(import.meta.dirname, "..", "..");
 const FROM_OUTSIDE: Readonly<Record<string, string>> = {
   "client/main.browser.ts activate": "by the editor",
   "client/main.node.ts activate": "by the editor",
-  "server/model/result-kinds.ts RESULT_KINDS": "by the page of checks",
   "server/core/fits/b4-1.ts inchTolerance": "by the checks: it is published",
   "server/core/fits/iso-286.ts isoTolerance": "by the checks: it is published",
 };
