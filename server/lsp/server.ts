@@ -1,17 +1,12 @@
-// The language server: one connection, its documents and settings, and which request goes to which answer. It knows no records: the part
-// that does is loaded once the editor has had its first answer.
+// The language server: one connection, its documents and settings. It knows no records: the part that does is loaded once the editor has
+// had its first answer. Which request goes to which answer is requests.ts's.
 import {
   CodeLensRefreshRequest,
   DidChangeConfigurationNotification,
   DidChangeWatchedFilesNotification,
   WatchKind,
 } from "vscode-languageserver";
-import type {
-  CancellationToken,
-  Connection,
-  InitializeParams,
-} from "vscode-languageserver";
-import { OWN_REQUESTS } from "../protocol.ts";
+import type { Connection, InitializeParams } from "vscode-languageserver";
 import { capabilitiesFor } from "./capabilities.ts";
 import { clientOf, type Client } from "./client.ts";
 import type { Clock } from "./clock.ts";
@@ -21,6 +16,7 @@ import { createDocuments } from "./documents.ts";
 import { filesOf, type FileAccess } from "./files.ts";
 import { answering, quietly, type Log } from "./guard.ts";
 import type { Subject } from "./refresh.ts";
+import { answerRequests, type Answer } from "./requests.ts";
 import type { Host, Session } from "./session.ts";
 import { DEFAULTS, member, settingsFrom, type Settings } from "./settings.ts";
 
@@ -97,22 +93,10 @@ export function serve(connection: Connection, parts: Parts): void {
     });
   }
 
-  function answer<P, R, Rest extends readonly unknown[]>(
-    name: string,
-    handle: (
-      to: Session,
-      params: P,
-      token: CancellationToken,
-      ...rest: Rest
-    ) => R | Promise<R>,
-  ) {
-    return answering(
-      name,
-      log,
-      async (params: P, token: CancellationToken, ...rest: Rest) =>
-        handle(session ?? (await loaded()), params, token, ...rest),
+  const answer: Answer = (name, handle) =>
+    answering(name, log, async (params, token, ...rest) =>
+      handle(session ?? (await loaded()), params, token, ...rest),
     );
-  }
 
   /** Tells the session, if it has begun: when it begins it takes everything as it then is. */
   function tell(name: string, act: (to: Session) => void): void {
@@ -223,114 +207,7 @@ export function serve(connection: Connection, parts: Parts): void {
     });
   });
 
-  const { languages } = connection;
-  languages.diagnostics.on(
-    answer("findings", (to, params, token) => to.findings(params, token)),
-  );
-  languages.diagnostics.onWorkspace(
-    answer("all findings", (to, params, token, progress, partial) =>
-      to.allFindings(params, token, progress, partial),
-    ),
-  );
-  languages.inlayHint.on(
-    answer("hints", ({ features }, params) => features.hints(params)),
-  );
-  languages.inlayHint.resolve(
-    answer("the working of a hint", ({ features }, hint) =>
-      features.workingOf(hint),
-    ),
-  );
-  languages.semanticTokens.on(
-    answer("tokens", ({ features }, params) => features.tokens(params)),
-  );
-  languages.semanticTokens.onDelta(
-    answer("changed tokens", ({ features }, params) =>
-      features.tokensSince(params),
-    ),
-  );
-  languages.semanticTokens.onRange(
-    answer("tokens of a range", ({ features }, params) =>
-      features.tokensOn(params),
-    ),
-  );
-  connection.onCompletion(
-    answer(
-      "completion",
-      async ({ features, writing }, params, token) =>
-        (await writing.usableFiles(params, token)) ?? features.offers(params),
-    ),
-  );
-  connection.onHover(
-    answer("hover", ({ features }, params) => features.hover(params)),
-  );
-  connection.onDefinition(
-    answer("definition", ({ names }, params) => names.definition(params)),
-  );
-  connection.onReferences(
-    answer("references", ({ names }, params, token) =>
-      names.references(params, token),
-    ),
-  );
-  connection.onDocumentHighlight(
-    answer("highlights", ({ names }, params) => names.highlights(params)),
-  );
-  connection.onDocumentLinks(
-    answer("links", ({ names }, params) => names.links(params)),
-  );
-  connection.onPrepareRename(
-    answer("preparing a new name", ({ names }, params) =>
-      names.prepareRename(params),
-    ),
-  );
-  connection.onRenameRequest(
-    answer("a new name", ({ names }, params, token) =>
-      names.rename(params, token),
-    ),
-  );
-  connection.onDocumentSymbol(
-    answer("symbols", ({ features }, params) => features.symbols(params)),
-  );
-  connection.onFoldingRanges(
-    answer("folds", ({ features }, params) => features.folds(params)),
-  );
-  connection.onDocumentFormatting(
-    answer("formatting", ({ features }, params) => features.format(params)),
-  );
-  connection.onDocumentRangeFormatting(
-    answer("formatting of lines", ({ features }, params) =>
-      features.formatLines(params),
-    ),
-  );
-  connection.onCodeAction(
-    answer("actions", ({ features }, params) => features.actions(params)),
-  );
-  connection.onSignatureHelp(
-    answer("the form", ({ writing }, params) => writing.signature(params)),
-  );
-  connection.onDocumentOnTypeFormatting(
-    answer("a new line", ({ writing }, params) => writing.newLine(params)),
-  );
-  connection.onSelectionRanges(
-    answer("selections", ({ writing }, params) => writing.selections(params)),
-  );
-  connection.onWorkspaceSymbol(
-    answer("names", ({ writing }, params, token) =>
-      writing.symbols(params, token),
-    ),
-  );
-  connection.onCodeLens(
-    answer("lenses", ({ writing }, params) => writing.lenses(params)),
-  );
-  connection.onCodeLensResolve(
-    answer("a lens", ({ writing }, lens) => writing.lensSays(lens)),
-  );
-  for (const name of OWN_REQUESTS)
-    connection.onRequest(
-      name,
-      answer(name, ({ own }, params: unknown, token) =>
-        own[name](params, token),
-      ),
-    );
+  answerRequests(connection, answer);
 
   documents.listen(connection);
   connection.listen();

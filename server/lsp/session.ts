@@ -116,22 +116,22 @@ export function createSession(host: Host) {
     });
   }
 
-  function usersChanged(paths: readonly string[]): void {
-    const users = usersOf(paths);
-    if (users.length === 0) return;
+  /** These documents may say something else now. */
+  function changedIn(documents: readonly Document[]): void {
     if (client.pulls) refresh.soon("findings", "hints", "lenses");
     else {
       refresh.soon("hints", "lenses");
-      for (const { uri } of users) publishSoon(uri);
+      for (const { uri } of documents) publishSoon(uri);
     }
   }
 
+  function usersChanged(paths: readonly string[]): void {
+    const users = usersOf(paths);
+    if (0 < users.length) changedIn(users);
+  }
+
   function everythingChanged(): void {
-    if (client.pulls) refresh.soon("findings", "hints", "lenses");
-    else {
-      refresh.soon("hints", "lenses");
-      for (const { uri } of workspace.documents()) publishSoon(uri);
-    }
+    changedIn(workspace.documents());
   }
 
   function recordsChanged(uris: readonly string[]): void {

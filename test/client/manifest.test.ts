@@ -104,7 +104,7 @@ describe("the manifest", () => {
 
   it("starts the extension for a record, and for the page of a finding or the bench that a window opens again", () => {
     const scheme = /^const scheme = "(.*)";$/m.exec(sources)?.[1] ?? "";
-    const panel = /^export const BENCH = "(.*)";$/m.exec(sources)?.[1] ?? "";
+    const panel = /^const BENCH = "(.*)";$/m.exec(sources)?.[1] ?? "";
     expect(manifest.activationEvents).toEqual([
       "onLanguage:thou",
       `onFileSystem:${scheme}`,
