@@ -12,6 +12,7 @@ import {
   type EntryKind,
 } from "../../grammar/vocabulary.ts";
 import type { Entry, Fact } from "./entry.ts";
+import { reportBelowZero } from "./below-zero.ts";
 import { READERS } from "./facts.ts";
 import { LineReading, type FileContext } from "./line-reading.ts";
 import type { Problem } from "./problem.ts";
@@ -171,6 +172,8 @@ function readFact(
   }
   const found = problems.length;
   const value = READERS[rule](parsed.tree, reader);
+  if (found === problems.length)
+    reportBelowZero(reader, parsed.tree, rule, line.word);
   // a reading of half a line is none
   return fact(found < problems.length ? undefined : value);
 }

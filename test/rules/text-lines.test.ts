@@ -27,6 +27,27 @@ describe("a line as it is spoken", () => {
     ).toEqual(["\r\n  size 0.8755"]);
   });
 
+  test("with a size below zero is asked about, and not worked with", () => {
+    expect(said(CODE, "  length -1.25")).toEqual([
+      "`length` takes nothing below zero, and this is `-1.25`: write `1.25`, if that was meant.",
+      "  fix: Write `1.25`",
+      '    10-15 "1.25"',
+    ]);
+    expect(
+      said(CODE, "  read near 0.8743 \u22120.8742 station -3")[0],
+    ).toContain("this is `\u22120.8742`");
+    // what may be below zero, and nought with a sign
+    for (const line of [
+      "  limits 0.8745 +0 -0.0005",
+      "  read near 0.8743 station -3 at -5 C",
+      "  runout -0",
+    ])
+      expect(said(CODE, line)).toEqual([]);
+    expect(said(CODE, "  adds -0.0001", { under: `${HEAD}gauge g\n` })).toEqual(
+      [],
+    );
+  });
+
   test("with an alloy's number alone is offered the alloys of that number", () => {
     const part = `${HEAD}part shaft\n`;
     expect(said(CODE, "  material 4140", { under: part })).toEqual([
