@@ -150,14 +150,18 @@ export function inputNow(graph: Graph, name: string, of: string): unknown {
 }
 
 /**
- * What a query is of wherever its value may have changed since the list was last emptied, so that whoever holds the values need not ask for
- * each. From the first call on; what is taken note of is taken out by the caller.
+ * What any of these queries is of wherever its value may have changed since the list was last emptied, so that whoever holds the values need
+ * not ask for each. From the first call on; what is taken note of is taken out by the caller.
  */
-export function watch(graph: Graph, name: string): Set<string> {
+export function watch(
+  graph: Graph,
+  name: string,
+  ...others: readonly string[]
+): Set<string> {
   let doubted = graph.doubted.get(name);
   if (doubted === undefined) {
     doubted = new Set();
-    graph.doubted.set(name, doubted);
+    for (const each of [name, ...others]) graph.doubted.set(each, doubted);
   }
   return doubted;
 }

@@ -13,7 +13,7 @@ import {
 } from "./graph.ts";
 import type { FileEntries } from "./file-entries.ts";
 import { kindOf, nameOf } from "./reference.ts";
-import type { RefSite } from "./values.ts";
+import type { FactRule, RefSite } from "./values.ts";
 
 export interface Shop {
   readonly graph: Graph;
@@ -58,6 +58,23 @@ export function query<T>(
 ): (shop: Shop, of: string) => T {
   // the value of a key is always what this query's own compute gave
   return (shop, of) => readQuery(shop.graph, name, of, shop, compute) as T;
+}
+
+/**
+ * The same of what facts of these rules say, of which most entries have none: of those nothing is remembered.
+ * @param none what it is there
+ */
+export function queryOfFacts<T>(
+  name: string,
+  rules: readonly FactRule[],
+  none: T,
+  compute: (shop: Shop, of: string) => T,
+): (shop: Shop, of: string) => T {
+  const found = query(name, compute);
+  return (shop, of) =>
+    entryOf(shop, of)?.facts.some(({ rule }) => rules.includes(rule)) === true
+      ? found(shop, of)
+      : none;
 }
 
 /** The same of the shop as a whole. */

@@ -4,13 +4,17 @@ import { acceptedBy, concessionsOn } from "../model/evaluate/concessions.ts";
 import type { Shop } from "../model/shop.ts";
 import type { EntryFinding } from "./rule.ts";
 
+/** Whether any of these is of a value, which is what a concession accepts. */
+export function canBeAccepted(findings: readonly EntryFinding[]): boolean {
+  return findings.some(({ value }) => value !== undefined);
+}
+
 /** The findings of an entry, those within a concession turned into information that names it. */
 export function withConcessions(
   shop: Shop,
   ref: string,
   findings: readonly EntryFinding[],
 ): readonly EntryFinding[] {
-  if (findings.every(({ value }) => value === undefined)) return findings;
   if (concessionsOn(shop, ref).length === 0) return findings;
   return findings.map((finding) => {
     const by = acceptedBy(shop, ref, finding);

@@ -6,7 +6,7 @@ import type { Entry } from "../model/entry.ts";
 import { watch } from "../model/graph.ts";
 import type { OpenFile } from "../model/project.ts";
 import { RULES, TEXT_RULES } from "./index.ts";
-import { withConcessions } from "./concessions.ts";
+import { canBeAccepted, withConcessions } from "./concessions.ts";
 import type { EntryFinding } from "./rule.ts";
 
 const TEXT_BY_CODE = new Map(TEXT_RULES.map((rule) => [rule.code, rule]));
@@ -41,9 +41,11 @@ export function findingsOfText(entry: Entry): readonly EntryFinding[] {
   return found;
 }
 
+const BY_RULES = "findings";
+
 /** What the rules say of an entry by its name, before any concession. */
 const findingsOfRules: (shop: Shop, ref: string) => readonly EntryFinding[] =
-  query("findings", (shop, ref) => {
+  query(BY_RULES, (shop, ref) => {
     const entry = entryOf(shop, ref);
     if (entry?.kind === undefined || entry.damaged) return [];
     const found: EntryFinding[] = [];
@@ -53,12 +55,17 @@ const findingsOfRules: (shop: Shop, ref: string) => readonly EntryFinding[] =
     return found;
   });
 
-const MEANING = "findings-after-concessions";
+const ACCEPTED = "findings-after-concessions";
 
-/** The same with those that a concession accepts as information. */
-const findingsOfMeaning = query<readonly EntryFinding[]>(MEANING, (shop, ref) =>
+const findingsAccepted = query<readonly EntryFinding[]>(ACCEPTED, (shop, ref) =>
   withConcessions(shop, ref, findingsOfRules(shop, ref)),
 );
+
+/** The same with those that a concession accepts as information. */
+function findingsOfMeaning(shop: Shop, ref: string): readonly EntryFinding[] {
+  const found = findingsOfRules(shop, ref);
+  return canBeAccepted(found) ? findingsAccepted(shop, ref) : found;
+}
 
 /** What is found of one entry: by its text alone, and by what it means beside the others. Each list stays the same object while it is so. */
 export interface FoundOfEntry {
@@ -69,7 +76,7 @@ export interface FoundOfEntry {
 
 /** The entries of which something else may be found, by what they mean, than when they were last taken out of this list. */
 export function doubtedIn({ graph }: Shop): Set<string> {
-  return watch(graph, MEANING);
+  return watch(graph, BY_RULES, ACCEPTED);
 }
 
 const NONE: readonly EntryFinding[] = [];

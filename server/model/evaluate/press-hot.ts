@@ -14,7 +14,7 @@ import {
   type Known,
 } from "../known.ts";
 import type { Verdict } from "../result.ts";
-import { entryOf, query, type Shop } from "../shop.ts";
+import { entryOf, query, queryOfFacts, type Shop } from "../shop.ts";
 import type { Bodies, LengthRange, Span } from "../values.ts";
 import { clearance, type Clearance } from "./fit.ts";
 import { namedIn } from "./index-of.ts";
@@ -40,11 +40,17 @@ export interface WarmCase {
   readonly found: Known<Warm>;
 }
 
-export const hotCases = query<readonly WarmCase[]>("hot", (shop, fit) =>
-  casesOf(shop, fit, "hot"),
+export const hotCases = queryOfFacts<readonly WarmCase[]>(
+  "hot",
+  ["HotFact"],
+  [],
+  (shop, fit) => casesOf(shop, fit, "hot"),
 );
-export const coldCases = query<readonly WarmCase[]>("cold", (shop, fit) =>
-  casesOf(shop, fit, "cold"),
+export const coldCases = queryOfFacts<readonly WarmCase[]>(
+  "cold",
+  ["ColdFact"],
+  [],
+  (shop, fit) => casesOf(shop, fit, "cold"),
 );
 
 /** The band that a fit wants when hot or cold; undefined where none is written. */

@@ -3,7 +3,7 @@ import type { Band } from "../../core/press/band.ts";
 import { pressureBand } from "../../core/press/boss.ts";
 import { torqueCapacity } from "../../core/press/force.ts";
 import { valueIn } from "../entry.ts";
-import { entryOf, query } from "../shop.ts";
+import { entryOf, queryOfFacts } from "../shop.ts";
 import type { Span } from "../values.ts";
 import { clearance } from "./fit.ts";
 import { namedIn } from "./index-of.ts";
@@ -31,8 +31,10 @@ export interface Holding {
 }
 
 /** How the bush of a fit holds in each of its `hot` lines; only lines that can be worked out, and none for a bush that is held by a peg. */
-export const holdingsOf = query<readonly Holding[]>(
+export const holdingsOf = queryOfFacts<readonly Holding[]>(
   "press-holding",
+  ["HotFact"],
+  [],
   (shop, fit) => {
     const [, bore] = namedIn(shop, fit);
     const press = bore === undefined ? undefined : pressOfBore(shop, bore);

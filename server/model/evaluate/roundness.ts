@@ -13,7 +13,7 @@ import { allOf, type Entry, type Fact } from "../entry.ts";
 import { known, need, SILENT, unknown, type Known } from "../known.ts";
 import { kindOf } from "../reference.ts";
 import type { Need, Working } from "../result.ts";
-import { entryOf, query, refOf, type Shop } from "../shop.ts";
+import { entryOf, queryOfFacts, refOf, type Shop } from "../shop.ts";
 import type { Stage, Swing } from "../values.ts";
 import { gaugeValue } from "./gauge.ts";
 import { latestOf, stagesNow } from "./readings.ts";
@@ -71,8 +71,10 @@ function swingsAt(
 }
 
 /** Of a journal, hole or bore as it is now; undefined where no swing of it is written. */
-export const roundnessOf = query<Known<Roundness> | undefined>(
+export const roundnessOf = queryOfFacts<Known<Roundness> | undefined>(
   "roundness",
+  ["SwingFact", "BoreSwingFact"],
+  undefined,
   (shop, ref) => {
     const entry = entryOf(shop, ref);
     return entry === undefined || entry.damaged

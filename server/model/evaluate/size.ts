@@ -25,7 +25,7 @@ import {
   type Known,
 } from "../known.ts";
 import type { Need } from "../result.ts";
-import { entryOf, query, refOf, type Shop } from "../shop.ts";
+import { entryOf, query, queryOfFacts, refOf, type Shop } from "../shop.ts";
 import type { LengthRange, SourcedRange } from "../values.ts";
 import { finest } from "../ranges.ts";
 import { materialOf, type MaterialValue } from "./material.ts";
@@ -84,8 +84,10 @@ export const placesOf = query<Known<readonly PlaceReadings[]>>(
 );
 
 /** The repeats of a journal, hole or bore. */
-export const repeatsOf = query<readonly CorrectedReading[]>(
+export const repeatsOf = queryOfFacts<readonly CorrectedReading[]>(
   "repeats",
+  ["RepeatFact"],
+  [],
   (shop, ref) => {
     const entry = entryOf(shop, ref);
     if (entry === undefined || entry.damaged) return [];
