@@ -152,7 +152,7 @@ function rankedReamers(
         (clearance, at) => `${fits[at] ?? ""} ${clearance}`,
       );
       const detail = [
-        words.serves ? "" : "does not serve",
+        words.serves === "no" ? "does not serve" : "",
         `cuts ${words.cuts}`,
         ...clearances,
         `margin ${words.margin}`,

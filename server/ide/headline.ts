@@ -106,10 +106,15 @@ function andMore(more: readonly unknown[]): readonly Words[] {
 /** The window, and the best reamer for it. */
 function lineWords(shop: Shop, window: Result): readonly Words[] {
   if (window.status === "unknown") return needWords(window);
-  const tool = bestTool(shop, window.entry) ?? "no reamer that serves";
+  const tool = bestTool(shop, window.entry);
   return [
     { text: `bore to be ${window.text}, by ${window.status} journals: ` },
-    { text: tool, about: tool },
+    ...(tool === undefined
+      ? [{ text: "no reamer that serves" }]
+      : [
+          { text: tool.name, about: tool.name },
+          ...(tool.doubt === "" ? [] : [{ text: tool.doubt }]),
+        ]),
   ];
 }
 

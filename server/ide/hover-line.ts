@@ -116,7 +116,7 @@ function rankingTable(
       ...tool.clearances,
       tool.margin,
       tool.chance === "" ? "unknown" : tool.chance,
-      tool.serves ? "yes" : "**no**",
+      tool.serves === "no" ? "**no**" : tool.serves,
     ]),
   );
 }

@@ -7,6 +7,7 @@ import { waitsOfStep } from "../model/evaluate/step-waits.ts";
 import type { Finding, Result } from "../model/result.ts";
 import { HEADLINES, resultName } from "../model/result-kinds.ts";
 import { resultsOf } from "../model/results.ts";
+import { bestTool } from "../model/results/line.ts";
 import { entryOf, type Shop } from "../model/shop.ts";
 import type { OverviewState } from "../protocol/overview.ts";
 
@@ -94,11 +95,14 @@ function resultStanding(shop: Shop, ref: string, entry: Entry): Standing {
   if (first === undefined) return { state: "plain", detail: firstFact(entry) };
   if (entry.kind !== "line") return judged(results, first);
   const standing = judged(results, first);
-  // the results name the reamers best first
-  const best = results.find((each) => each.kind === "cut-size")?.of;
-  return first.status === "unknown" || best === undefined || best === null
+  if (first.status === "unknown") return standing;
+  const best = bestTool(shop, ref);
+  return best === undefined
     ? standing
-    : { ...standing, detail: `${best}; window ${standing.detail}` };
+    : {
+        ...standing,
+        detail: `${best.name}${best.doubt}; window ${standing.detail}`,
+      };
 }
 
 /** By the first result and by whichever is worse. The figure stands before how it is known: a narrow side bar cuts off the end. */

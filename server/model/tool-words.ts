@@ -22,7 +22,8 @@ export interface ToolWords {
   readonly margin: string;
   /** "98 %"; "" where nothing says how far its cuts spread. */
   readonly chance: string;
-  readonly serves: boolean;
+  /** "yes", "at its likeliest cut" where not all that it may cut leaves what is wanted, "no". */
+  readonly serves: "yes" | "at its likeliest cut" | "no";
   readonly oversizeAssumed: boolean;
 }
 
@@ -65,9 +66,25 @@ export function toolWords(
       deviations,
     ),
     chance: ranked.chance === undefined ? "" : showChance(ranked.chance),
-    serves: ranked.serves,
+    serves: servesWords(demands, choice),
     oversizeAssumed: ranked.cuts.some((cut) => cut.oversizeAssumed),
   };
+}
+
+function servesWords(
+  demands: readonly Demand[],
+  { ranked }: Choice,
+): ToolWords["serves"] {
+  if (!ranked.serves) return "no";
+  const keepsAll = demands.every(({ wanted }, index) => {
+    const left = ranked.clearances[index];
+    return (
+      left !== undefined &&
+      metresToTenths(wanted.low) <= metresToTenths(left.low) &&
+      metresToTenths(left.high) <= metresToTenths(wanted.high)
+    );
+  });
+  return keepsAll ? "yes" : "at its likeliest cut";
 }
 
 /** Far outside, nobody counts in standard deviations. */

@@ -14,7 +14,7 @@ import {
 } from "../model/evaluate/window.ts";
 import { finer } from "../model/ranges.ts";
 import type { Shop } from "../model/shop.ts";
-import { toolWords } from "../model/tool-words.ts";
+import { toolWords, type ToolWords } from "../model/tool-words.ts";
 import { notKnown, unreadText } from "./words.ts";
 
 /** What a candidate leaves in one bore, against what is wanted there. */
@@ -159,8 +159,8 @@ function toolOf(
     left,
     margin: words.margin,
     chance: words.chance === "" ? "unknown" : words.chance,
-    verdict: verdictOf(words.serves, left),
-    serves: words.serves,
+    verdict: VERDICTS[words.serves],
+    serves: words.serves !== "no",
     oversizeAssumed: words.oversizeAssumed,
   };
 }
@@ -200,19 +200,21 @@ function groundTool(
           ? "none to spare"
           : `the grinder has ${showRange(toGrind.limits.low, toGrind.limits.high, system, step)}`,
       chance: "unknown",
-      verdict: verdictOf(true, left),
+      verdict:
+        VERDICTS[
+          left.every((each) => each.isIn) ? "yes" : "at its likeliest cut"
+        ],
       serves: true,
       oversizeAssumed: toGrind.cuts.some((each) => each.oversizeAssumed),
     },
   ];
 }
 
-function verdictOf(serves: boolean, left: readonly LeftInBore[]): string {
-  if (!serves) return "does not serve";
-  return left.every((each) => each.isIn)
-    ? "serves"
-    : "serves at its likeliest cut";
-}
+const VERDICTS: Readonly<Record<ToolWords["serves"], string>> = {
+  yes: "serves",
+  "at its likeliest cut": "serves at its likeliest cut",
+  no: "does not serve",
+};
 
 function leftIn(
   shop: Shop,

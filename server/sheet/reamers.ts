@@ -57,7 +57,7 @@ export function reamersTable(
         ...tool.clearances,
         tool.margin,
         tool.chance === "" ? "unknown" : tool.chance,
-        tool.serves ? "yes" : el("b", {}, "no"),
+        tool.serves === "no" ? el("b", {}, "no") : tool.serves,
       ]),
       "small",
     ),

@@ -4,6 +4,7 @@ import { hintsIn, hintWorking, type Hint } from "../../server/ide/hints.ts";
 import { resultsOfKind } from "../../server/model/results.ts";
 import type { OpenFile } from "../../server/model/project.ts";
 import { CRIB, JOB } from "../lsp/winch.ts";
+import { overviewOf } from "../../server/ide/overview.ts";
 import { opened } from "./opened.ts";
 
 const textOf = (hint: Hint): string =>
@@ -96,6 +97,28 @@ test("the tool of a line is the first that its results name: of the crib, else t
   // from 0.87472 to 0.87928 in there is room for a 7/8 in reamer, 0.8750 in
   expect(toolOf(small, "0.0004 to 0.0050")).toBe("7/8 in");
   expect(toolOf(small, "0.0010 to 0.0011")).toBe("no reamer that serves");
+});
+
+test("a tool that may well land outside is named with its chance, beside the line and in the overview", () => {
+  const open = opened(
+    JOB.replace("0.0008 to 0.0016", "0.0009 to 0.0011").replace(
+      "  ream with r-8755\n",
+      "",
+    ),
+    { "crib.thou": CRIB.replace("size 0.8755", "size 0.8") },
+  );
+  const line = hintsIn(open, 0, 100).find(
+    (hint) => hint.source?.kind === "reamer-window",
+  );
+  // a 7/8 in reamer cuts from 0.8751 to 0.8755 in, and what is wanted asks for 0.87522 to 0.87538 in
+  expect(line && textOf(line)).toMatch(
+    /^bore to be 0\.87522 to 0\.87538 in, by measured journals: 7\/8 in, chance \d\d %$/,
+  );
+  const overview = overviewOf(open, {}, (path) => path);
+  const lines = overview.groups.find(({ label }) => label === "Lines");
+  expect(lines?.children[0]?.detail).toMatch(
+    /^7\/8 in, chance \d\d %; window 0\.87522 to 0\.87538 in/,
+  );
 });
 
 test("steps are next, done, or wait for the first of what is in the way", () => {

@@ -88,15 +88,35 @@ function reamerResults(shop: Shop, ref: string): readonly Result[] {
   );
 }
 
+/** Below this chance of landing in, no size is advised to buy, and no tool is named without its chance: common practice, no source. */
+export const GOOD_CHANCE = 0.9;
+
 /** The tool that the first of these results is of; the sizes to buy are not ranked for it where a reamer of the crib serves. */
-export function bestTool(shop: Shop, ref: string): string | undefined {
+export function bestTool(
+  shop: Shop,
+  ref: string,
+): { readonly name: string; readonly doubt: string } | undefined {
   const inCrib = cribRankingOf(shop, ref);
   if (!inCrib.known) return undefined;
   const serving = inCrib.value.crib.find((choice) => choice.ranked.serves);
-  if (serving !== undefined) return choiceName(serving);
+  if (serving !== undefined) return named(serving);
   const ranking = rankingOf(shop, ref);
   const [toBuy] = ranking.known ? ranking.value.toBuy : [];
-  return toBuy === undefined ? undefined : choiceName(toBuy);
+  return toBuy === undefined ? undefined : named(toBuy);
+}
+
+function named(choice: Choice): {
+  readonly name: string;
+  readonly doubt: string;
+} {
+  const { chance } = choice.ranked;
+  return {
+    name: choiceName(choice),
+    doubt:
+      chance === undefined || GOOD_CHANCE <= chance
+        ? ""
+        : `, chance ${showChance(chance)}`,
+  };
 }
 
 export function choiceName({ reamer, toBuy }: Choice): string {

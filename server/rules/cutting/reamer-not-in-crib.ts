@@ -7,7 +7,7 @@ import {
   rankingOf,
   windowOf,
 } from "../../model/evaluate/window.ts";
-import { choiceName } from "../../model/results/line.ts";
+import { choiceName, GOOD_CHANCE } from "../../model/results/line.ts";
 import { given } from "../../model/entry.ts";
 import { isWhole, refsOfKind } from "../../model/shop.ts";
 import type { Rule } from "../rule.ts";
@@ -15,9 +15,6 @@ import { unread } from "./possible-bores.ts";
 
 /** A size to grind to is given finer than it is read, m. */
 const GROUND_TO = { inch: 0.00001 * 0.0254, mm: 0.0001 * 0.001 };
-
-/** Below this chance of landing in, no size is advised to buy: common practice, no source. */
-const GOOD_CHANCE = 0.9;
 
 export const reamerNotInCrib: Rule = {
   code: "reamer-not-in-crib",
