@@ -1,4 +1,4 @@
-// Every kind of result with what it is, for the docs and for tests that none is left out; and what a person is shown of it: its name, how
+// Every kind of result with what it is, for `thou explain` and the docs; and what a person is shown of it: its name, how
 // sure it is, the verdict.
 import type { Status, Verdict } from "./result.ts";
 

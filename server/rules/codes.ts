@@ -1,4 +1,4 @@
-// The codes of findings, in the order of the language page. `warn` and `allows` name them; a test holds the rules to them.
+// The codes of findings, by what they are about. `warn` and `allows` name them; a test holds the rules to them.
 
 export const CODES: readonly string[] = [
   // text

@@ -1,4 +1,4 @@
-// Every rule, in the order of the language page.
+// Every rule, by what it is about.
 import type { Rule } from "./rule.ts";
 import { bushNotReamable } from "./cutting/bush-not-reamable.ts";
 import { filletFouls } from "./cutting/fillet-fouls.ts";

@@ -1,4 +1,4 @@
-// The findings of press fits, and of fits hot and cold, in the order of the language page.
+// The findings of press fits, and of fits hot and cold.
 import type { Rule } from "../rule.ts";
 import { bushSlipsHot } from "./bush-slips-hot.ts";
 import { closureNotValid } from "./closure-not-valid.ts";

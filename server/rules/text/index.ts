@@ -1,4 +1,4 @@
-// The rules about the text of a record, in the order of the language page.
+// The rules about the text of a record.
 import type { Rule, TextRule } from "../rule.ts";
 import { classWrong } from "./class-wrong.ts";
 import { dateWrong } from "./date-wrong.ts";
