@@ -104,10 +104,12 @@ function showPick(
   else pick.activeItems = first;
   return settled(pick, { title, step, of }, canGoBack, () => {
     const taken = many ? pick.selectedItems : pick.activeItems.slice(0, 1);
-    // a filter that fits nothing is no answer
-    return !many && taken.length === 0
-      ? undefined
-      : taken.map(({ value }) => value);
+    if (!many && taken.length === 0) {
+      // a filter that fits nothing is no answer, and hides the question
+      pick.value = "";
+      return undefined;
+    }
+    return taken.map(({ value }) => value);
   });
 }
 
@@ -121,7 +123,8 @@ function showText(
   box.prompt = about;
   if (fault !== null)
     box.validationMessage = {
-      message: fault,
+      // it stands in place of the question
+      message: `${fault} ${about}`,
       severity: vscode.InputBoxValidationSeverity.Warning,
     };
   const typing = box.onDidChangeValue(() => {

@@ -25,7 +25,7 @@ export function isExpected(metres: number, expected: Expected): boolean {
   );
 }
 
-/** Factors that a slip makes: the other unit, a decimal mark that moved, thousandths for the whole. */
+/** Factors that a slip makes: the other unit, a decimal mark that moved, thousandths or ten-thousandths for the whole. */
 const FACTORS: readonly number[] = [
   25.4,
   1 / 25.4,
@@ -35,6 +35,8 @@ const FACTORS: readonly number[] = [
   1 / 100,
   1000,
   1 / 1000,
+  10_000,
+  1 / 10_000,
 ];
 
 /** The factor by which a reading is too large (or, below 1, too small); undefined where it is expected, or no factor explains it. */

@@ -30,8 +30,14 @@ export function readName(
     return {
       fault: `\`${name}\` is a word of the language. Take another name.`,
     };
-  if (taken.includes(name))
-    return { fault: `\`${name}\` is taken already. Take another name.` };
+  const other = taken.find((each) => each.toLowerCase() === name.toLowerCase());
+  if (other !== undefined)
+    return {
+      fault:
+        other === name
+          ? `\`${name}\` is taken already. Take another name.`
+          : `\`${name}\` and \`${other}\` differ in capitals alone. Take another name.`,
+    };
   return { value: name };
 }
 

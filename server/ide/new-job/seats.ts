@@ -74,7 +74,13 @@ function* askSeat(
         : "Where else does the shaft run?",
     ),
     usual,
-    (text) => readName(text, "a bore", taken),
+    (text) =>
+      /[,;&+]| and /iu.test(text)
+        ? {
+            fault:
+              "One place at a time, such as front: the next one is asked after it.",
+          }
+        : readName(text, "a bore", taken),
   );
   const unit = system === "inch" ? "inches" : "millimetres";
   const size = yield* askDiameter(about, name, last, system);
@@ -121,7 +127,7 @@ function* askSeat(
       : yield* askText(
           about(
             "from",
-            `How far from the mouth of bore ${before[0]?.name ?? ""} does bore ${name} begin, in ${unit}?`,
+            `How far from the mouth of bore ${before[0]?.name ?? ""} does bore ${name} begin, in ${unit}? What stands here is only a start: write what it is.`,
           ),
           farther(last, system),
           (text) => startAfter(text, last, system),

@@ -7,6 +7,7 @@ import {
 } from "../../core/quantity/exact.ts";
 import { fixed, type System } from "../../core/quantity/show.ts";
 import { unitOf } from "../../core/quantity/units.ts";
+import { sayLetters, withDigits } from "../../../grammar/digit-letters.ts";
 import type { Fault } from "../interview.ts";
 
 export interface Size {
@@ -37,6 +38,9 @@ export function readSize(
     return {
       fault: `Write a point for the decimals: ${text.replaceAll(",", ".").slice(0, 30)}.`,
     };
+  const meant = withDigits(text);
+  if (meant !== text && /^[\d./]+$/u.test(meant))
+    return { fault: sayLetters(text, meant).message };
   const written = readNumber(digits);
   const unit = unitOf(word === "" ? ownUnit(system) : word);
   if (written === undefined || unit?.tenths === undefined)

@@ -36,9 +36,12 @@ export function promptAfter(
       : undefined;
   return {
     ...heading(plan, state),
-    text: [...hereText(state), ...said, ...waysOut(plan, state, steps)].join(
-      " ",
-    ),
+    text: [
+      ...withText(plan, all),
+      ...hereText(state),
+      ...said,
+      ...waysOut(plan, state, steps),
+    ].join(" "),
     placeholder: isOver(state)
       ? `Enter writes the ${plan.fact === "swing" ? "swings" : "readings"}`
       : plan.fact === "swing"
@@ -106,6 +109,20 @@ function sideText({ side }: TakingPlan): string {
 function placeText({ places }: TakingPlan, at: number): string {
   const name = places[at];
   return name === null || name === undefined ? "one place" : `place ${name}`;
+}
+
+/** What is answered for the rest of a sitting is not asked again: before the first reading it is told. */
+function withText(
+  { gauge, temperature }: TakingPlan,
+  all: number,
+): readonly string[] {
+  const told = [
+    ...(gauge === null ? [] : [`with ${gauge}`]),
+    ...(temperature === null ? [] : [`at ${temperature}`]),
+  ].join(" ");
+  return 0 < all || told === ""
+    ? []
+    : [`Written ${told}; the gear above takes others.`];
 }
 
 function hereText(state: Taking): readonly string[] {

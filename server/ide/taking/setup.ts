@@ -156,19 +156,24 @@ const FOR_SIZE = {
 };
 const FOR_SWING = { outside: ["indicator"], inside: ["bore-gauge", "air"] };
 
+/** What goes into a hole reads no shaft. */
+const INSIDE_ALONE: ReadonlySet<string> = new Set(["bore-gauge", "plug"]);
+
 function* askGauge(
   shop: Shop,
   target: Target,
   date: string,
 ): Interview<string | null> {
-  const gauges = refsOfKind(shop, "gauge");
-  if (gauges.length === 0) return null;
   const isInside =
     target.side === "id" ||
     target.entry.kind === "hole" ||
     target.entry.kind === "bore";
   const isSwing = target.isSwing === true;
   const side = isInside ? "inside" : "outside";
+  const gauges = refsOfKind(shop, "gauge").filter(
+    (ref) => isInside || !INSIDE_ALONE.has(gaugeValue(shop, ref)?.kind ?? ""),
+  );
+  if (gauges.length === 0) return null;
   const order = (isSwing ? FOR_SWING : FOR_SIZE)[side];
   const rank = (ref: string): number => {
     const at = order.indexOf(gaugeValue(shop, ref)?.kind ?? "");

@@ -1,7 +1,7 @@
 // The taking of readings as states and steps: which reading is next, which is asked about, what has been taken. A step is what was typed;
 // a state follows from the steps before it and nothing else, and undoing a step is leaving it off.
 import { metresToTenths } from "../../core/quantity/exact.ts";
-import { showRange } from "../../core/quantity/show.ts";
+import { showLength, showRange } from "../../core/quantity/show.ts";
 import { strayAmong } from "../../core/readings/stray.ts";
 import type { Offer, TakingPlan } from "../../protocol/guide.ts";
 import { factorOf, isExpected } from "../../core/readings/expected.ts";
@@ -202,7 +202,7 @@ function doubtOf(
           offers: [keep],
         }
       : undefined;
-  if (isExpected(value.metres, expected)) return undefined;
+  if (isExpected(value.metres, expected)) return apart(plan, state, value);
   const { system } = plan;
   const wanted = showRange(expected.low, expected.high, system);
   const factor = factorOf(value.metres, expected);
@@ -240,6 +240,29 @@ function swingDoubt(
       };
 }
 
+/** A reading is apart from all others by more than this share of the size: a digit was perhaps mistaken. Common practice, no source. */
+const APART = 0.002;
+
+/** Where what is expected leaves room for wear, the readings before tell more; an oval or a worn end is taken when it is read again. */
+function apart(
+  { fact, system }: TakingPlan,
+  { taken }: Taking,
+  { metres, step: count, ...value }: Taken,
+): Pick<Doubt, "sentence" | "offers"> | undefined {
+  const all = taken.flat();
+  if (fact !== "read" || all.length < 2) return undefined;
+  const sizes = all.map((each) => each.metres);
+  const [least, most] = [Math.min(...sizes), Math.max(...sizes)];
+  const gap = Math.max(least - metres, metres - most);
+  const steps = Math.max(count, ...all.map((each) => each.step));
+  const room = Math.max(APART * most, 3 * (most - least), 2 * steps);
+  if (metresToTenths(gap) <= metresToTenths(room)) return undefined;
+  return {
+    sentence: `${shownTaken(value)} is ${showLength(gap, system, steps)} from the nearest of the ${String(all.length)} readings before it. Measure again: the same once more is taken as it is, and so is ${KEEP}.`,
+    offers: [{ word: KEEP, label: "Keep it" }],
+  };
+}
+
 function factorText(factor: number | undefined): string {
   if (factor === undefined) return "";
   const [times, word] = factor < 1 ? [1 / factor, "small"] : [factor, "large"];
@@ -270,6 +293,6 @@ function strayDoubt(
   };
 }
 
-function shownTaken({ digits, unit }: Taken): string {
+function shownTaken({ digits, unit }: Pick<Taken, "digits" | "unit">): string {
   return `${digits} ${unit}`;
 }

@@ -415,6 +415,44 @@ describe("what is typed", () => {
     },
   );
 
+  test("a name that differs from another in capitals alone is refused", () => {
+    expect(readName("Front", "a bore", ["front"])).toEqual({
+      fault: "`Front` and `front` differ in capitals alone. Take another name.",
+    });
+    expect(readName("front", "a bore", ["front"])).toHaveProperty(
+      "fault",
+      "`front` is taken already. Take another name.",
+    );
+    expect(readName("Front", "a bore", ["rear"])).toEqual({ value: "Front" });
+  });
+
+  test.each(["front, rear", "front and rear", "front & rear", "front; rear"])(
+    "%j is two places, and they are asked for one at a time",
+    (text) => {
+      const answers = made(answerOf).asked.map((question) => ({
+        key: question.key,
+        values: question.key === "seat 1" ? [text] : answerOf(question),
+      }));
+      const next = newJob({ answers, ...EMPTY, today: TODAY });
+      if (!("question" in next)) throw new Error("it asks again");
+      expect(next.question).toMatchObject({
+        key: "seat 1",
+        fault: expect.stringContaining("One place at a time") as string,
+      });
+    },
+  );
+
+  test("a length with a letter where a digit belongs is said so", () => {
+    expect(readSize("O.875", "inch")).toEqual({
+      fault: "`O.875` has a letter where a digit belongs: write `0.875`.",
+    });
+    expect(readSize("l/2", "inch")).toHaveProperty(
+      "fault",
+      "`l/2` has a letter where a digit belongs: write `1/2`.",
+    );
+    expect(readSize("22 mm", "inch")).toHaveProperty("value");
+  });
+
   test.each([
     ["7/8", "inch", "0.875"],
     ["0.8750", "inch", "0.8750"],

@@ -50,6 +50,14 @@ describe("the prompt", () => {
       gone: null,
       lines: [],
     });
+    // the gauge and the temperature may have been answered for a target before
+    const told = "Written with mic-1 at 68 F; the gear above takes others.";
+    expect(promptAfter(open, 3, PLAN, []).text).toContain(told);
+    expect(promptAfter(open, 3, PLAN, SIX.slice(0, 1)).text).not.toContain(
+      told,
+    );
+    const bare = { ...PLAN, gauge: null, temperature: null };
+    expect(promptAfter(open, 3, bare, []).text).not.toContain("Written");
     const after = promptAfter(open, 3, PLAN, SIX.slice(0, 4));
     expect(after.title).toBe("journal rear: place far, angle 2 of 3");
     expect(after.step).toBe(5);
@@ -282,6 +290,25 @@ describe("the setup", () => {
     answers: readonly Answer[],
     ref: string | null = null,
   ) => takingSetup(opened(text, CRIB), { ref, position: null }, answers, DATE);
+
+  test("offers no gauge for a shaft that goes into holes alone", () => {
+    const gauges = (target: string): readonly string[] => {
+      const asked = ask(WINCH, [
+        { key: "target", values: [target] },
+        ...(target.startsWith("bore ")
+          ? [{ key: `stage ${target}`, values: ["pressed"] }]
+          : []),
+      ]);
+      if (!("question" in asked) || asked.question.kind !== "pick")
+        throw new Error("it offers");
+      return asked.question.choices.map(({ value }) => value);
+    };
+    expect(gauges("bore rear")).toContain("bore-1");
+    expect(gauges("journal rear")).toContain("mic-1");
+    expect(gauges("journal rear")).not.toContain("bore-1");
+    expect(gauges("bush rear od")).not.toContain("bore-1");
+    expect(gauges("bush rear id")).toContain("bore-1");
+  });
 
   test("offers first what lacks readings, and asks each thing once", () => {
     const first = ask(WINCH, []);

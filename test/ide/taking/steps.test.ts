@@ -58,6 +58,7 @@ describe("a reading far from what is expected", () => {
     ["0.08743", "10 times too small"],
     ["874.3", "1000 times too large"],
     ["0.00087", "1000 times too small"],
+    ["8743", "10000 times too large"],
     ["0.8900", "is far from the 0.8740 to 0.8745 in"],
   ])("%s is asked about, not refused and not changed", (text, words) => {
     const doubt = doubtAfter(PLAN, text);
@@ -191,4 +192,32 @@ test("undoing all steps gives the beginning, whatever was typed", () => {
       expect(undone.steps).toBe(0);
     }),
   );
+});
+
+describe("a reading apart from those before it", () => {
+  const two = ["0.8743", "0.8742"];
+
+  test("is asked about, though what is expected leaves room for it", () => {
+    const { doubt, taken } = standAfter(PLAN, [...two, "0.8783"]).state;
+    // 0.8783 less 0.8743; a fifth of a hundredth of the size is 0.0017 in
+    expect(doubt?.sentence).toContain(
+      "0.8783 in is 0.0040 in from the nearest of the 2 readings before it.",
+    );
+    expect(taken.flat()).toHaveLength(2);
+    expect(doubtAfter(PLAN, ...two, "0.8758")).toBeUndefined();
+    expect(doubtAfter(PLAN, ...two, "0.8703")?.sentence).toContain("0.0039 in");
+  });
+
+  test("is taken when it is read again, and so is what lies near it", () => {
+    const worn = [...two, "0.8743", "0.8703", "0.8704", "0.8703"];
+    expect(digitsAfter(PLAN, ...worn)[1]).toEqual(["0.8704 in", "0.8703 in"]);
+  });
+
+  test("is not asked about where the first two are as far apart, of repeats, or of a coarse gauge", () => {
+    expect(doubtAfter(PLAN, "0.8743", "0.8753", "0.8772")).toBeUndefined();
+    // a stray among repeats has a sentence of its own
+    const repeats = doubtAfter(REPEATS, ...two, "0.8783")?.sentence;
+    expect(repeats ?? "").not.toContain("readings before it");
+    expect(doubtAfter(PLAN, "0.874", "0.874", "0.876")).toBeUndefined();
+  });
 });
