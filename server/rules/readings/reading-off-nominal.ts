@@ -1,8 +1,10 @@
-// A reading is far from the nominal size: a slip of the pen or of the unit more likely than a part. Where there are limits, they judge.
+// A reading is far from the nominal size or, where none is written, from the others of its part: a slip of the pen or of the unit more likely
+// than a part. Where there are limits, they judge.
 import { factorOf, isExpected } from "../../core/readings/expected.ts";
 import { metresToTenths } from "../../core/quantity/exact.ts";
-import { showLength } from "../../core/quantity/show.ts";
+import { showLength, type System } from "../../core/quantity/show.ts";
 import { given } from "../../model/entry.ts";
+import type { PlaceReadings } from "../../model/evaluate/readings.ts";
 import { settings } from "../../model/evaluate/settings.ts";
 import { sizeOf } from "../../model/evaluate/size.ts";
 import type { Draft, Rule } from "../rule.ts";
@@ -14,14 +16,13 @@ export const readingOffNominal: Rule = {
   about: ["journal", "hole", "bore"],
   check(shop, ref, entry) {
     const nominal = given(entry, "NominalFact");
-    if (
-      nominal.state !== "given" ||
-      given(entry, "LimitsFact").state !== "absent"
-    )
-      return [];
+    if (given(entry, "LimitsFact").state !== "absent") return [];
     const size = sizeOf(shop, ref);
     if (!size.known) return [];
     const { system } = settings(shop);
+    if (nominal.state === "absent")
+      return farFromOthers(ref, size.value.places, system);
+    if (nominal.state !== "given") return [];
     const { value: is } = nominal.value;
     const own = ownThreshold(shop, "reading-off-nominal");
     const isNear = (value: number): boolean => {
@@ -55,6 +56,38 @@ export const readingOffNominal: Rule = {
     return drafts;
   },
 };
+
+/** So far, as a share of the size, that no wear explains it. Common practice, no source. */
+const FAR = 0.1;
+
+function farFromOthers(
+  ref: string,
+  places: readonly PlaceReadings[],
+  system: System,
+): readonly Draft[] {
+  const all = places.flatMap(({ readings }) =>
+    readings.flatMap(({ values, valueSpans, step }) =>
+      values.flatMap((value, index) => {
+        const span = valueSpans[index];
+        return span === undefined ? [] : [{ value, span, step }];
+      }),
+    ),
+  );
+  // of two nobody can say which it is, so that the first is taken
+  const usual =
+    all.length < 3
+      ? all[0]
+      : [...all].sort((a, b) => a.value - b.value)[(all.length - 1) >> 1];
+  if (usual === undefined) return [];
+  const is = usual.value;
+  return all
+    .filter(({ value }) => FAR * is < Math.abs(value - is))
+    .map(({ value, span, step }) => ({
+      span,
+      message: `${showLength(value, system, step)} is far from ${showLength(is, system, usual.step)}, which was read here, too${slipText(factorOf(value, { low: is, high: is }))}. Read both again.`,
+      related: [{ ref, span: usual.span, message: `read of ${ref}, too` }],
+    }));
+}
 
 function slipText(factor: number | undefined): string {
   if (factor === undefined) return "";
