@@ -159,7 +159,13 @@ function answersTo(line: string): readonly Answer[] {
     );
   const size = tenthsToMetres(toTenths(number, unit.tenths));
   const zones = classZones(size, read.value);
-  if (!zones.valid) return refuse(zones.because);
+  if (!zones.valid)
+    return refuse(
+      zones.because +
+        (unitWord === "" && read.value.system === "inch" && 0 < size
+          ? `; a size without a unit is in inches for it: for millimetres write ${written} mm ${code}`
+          : ""),
+    );
   return zones.value.map((zone) => ({
     asked,
     zone,

@@ -137,6 +137,10 @@ describe("as JSON", () => {
     ["4000 H7", "3150"],
     ["-5 H7", "greater than 0"],
     ["0 H7", "greater than 0"],
+    [
+      "25 RC4",
+      "a size without a unit is in inches for it: for millimetres write 25 mm RC4",
+    ],
   ])("refuses %j: %s", async (asked, because) => {
     const { code, answers } = await asJson(["--", asked]);
     expect(code).toBe(1);
