@@ -145,10 +145,7 @@ function keepEntries(
   const between = new Map(gone.map((entry) => [entry.block, entry] as const));
   const fresh = blocks
     .slice(head, blocks.length - tail)
-    .map(
-      (block, index) =>
-        between.get(block) ?? readEntry(block, context, gone[index]),
-    );
+    .map((block) => between.get(block) ?? readEntry(block, context));
   const entries = old
     .slice(0, head)
     .concat(fresh, old.slice(old.length - tail));

@@ -14,19 +14,12 @@ import {
 import type { Entry, Fact } from "./entry.ts";
 import { reportBelowZero } from "./below-zero.ts";
 import { READERS } from "./facts.ts";
+import { factRead, noteFact } from "./facts-read.ts";
 import { LineReading, type FileContext } from "./line-reading.ts";
 import type { Problem } from "./problem.ts";
 import type { FactRule, RefSite, Span } from "./values.ts";
 
-/**
- * Reads a block.
- * @param before the entry that stood in its place in the same file, of which lines that stayed are not read again
- */
-export function readEntry(
-  block: Block,
-  file: FileContext,
-  before?: Entry,
-): Entry {
+export function readEntry(block: Block, file: FileContext): Entry {
   const problems: Problem[] = [];
   const refs: RefSite[] = [];
   const head = block.lines[0];
@@ -69,8 +62,7 @@ export function readEntry(
   const facts = body.flatMap((line, index) =>
     isMisplaced && !isOwnFact(line, block.kind)
       ? []
-      : (keptFact(line, index + 1, block, before, refs) ??
-        readFact(line, index + 1, block.kind ?? "job", file, problems, refs) ??
+      : (readFact(line, index + 1, block.kind ?? "job", file, problems, refs) ??
         []),
   );
   const name =
@@ -99,23 +91,6 @@ function isOwnFact(line: Line, kind: EntryKind | undefined): boolean {
   return kind !== undefined && factSpec(kind, line.word) !== undefined;
 }
 
-/** The fact that a line was before; one that something was wrong with has no value, and is read again. */
-function keptFact(
-  line: Line,
-  number: number,
-  { kind }: Block,
-  before: Entry | undefined,
-  refs: RefSite[],
-): Fact | undefined {
-  if (before?.block.lines[number] !== line || before.kind !== kind)
-    return undefined;
-  const fact = before.facts.find(({ span }) => span.line === number);
-  if (fact?.value === undefined) return undefined;
-  for (const site of before.refs)
-    if (site.span.line === number) refs.push(site);
-  return fact;
-}
-
 function readFact(
   line: Line,
   number: number,
@@ -125,6 +100,12 @@ function readFact(
   refs: RefSite[],
 ): Fact | undefined {
   if (line.body === "") return undefined;
+  const standing = { kind, system: file.system, number };
+  const read = factRead(line, standing);
+  if (read !== undefined) {
+    refs.push(...read.refs);
+    return read.fact;
+  }
   const reader = new LineReading(
     line,
     number,
@@ -170,12 +151,15 @@ function readFact(
     reportDamage(reader, parsed.tree, parsed.damagedAt, spec.form);
     return fact(undefined);
   }
-  const found = problems.length;
+  const [found, named] = [problems.length, refs.length];
   const value = READERS[rule](parsed.tree, reader);
   if (found === problems.length)
     reportBelowZero(reader, parsed.tree, rule, line.word);
   // a reading of half a line is none
-  return fact(found < problems.length ? undefined : value);
+  if (found < problems.length) return fact(undefined);
+  const whole = fact(value);
+  noteFact(line, standing, whole, refs.slice(named));
+  return whole;
 }
 
 function reportDamage(
