@@ -3,6 +3,7 @@ import { mendDashed } from "../../grammar/explain-range.ts";
 import { child, children, type Node } from "../../grammar/tree.ts";
 import type { EntryKind } from "../../grammar/vocabulary.ts";
 import { metresToTenths, tenthsToMetres } from "../core/quantity/exact.ts";
+import { stepTaken } from "../core/quantity/show.ts";
 import { classRange, type Side } from "./classes.ts";
 import {
   deviationsOf,
@@ -118,11 +119,27 @@ function ordered(
     reportReversed(line, node, children(node, "length"));
     return undefined;
   }
+  return ranged(low.value, high.value, [low, high]);
+}
+
+/**
+ * A range with the step of the last digit that was written. Where a fraction or a class gives an end, none was: then the step is what both
+ * ends take, so that no limit is shown rounded.
+ */
+function ranged(
+  low: number,
+  high: number,
+  written: readonly Length[],
+  className?: string,
+): LengthRange {
+  const isWhole =
+    className === undefined && written.every(({ step }) => step !== undefined);
+  const step = finest(written);
   return {
-    low: low.value,
-    high: high.value,
-    step: finer(low.step, high.step),
-    className: undefined,
+    low,
+    high,
+    step: isWhole ? step : finer(step, stepTaken([low, high])),
+    className,
   };
 }
 
@@ -143,12 +160,11 @@ function deviationRange(line: LineReader, node: Node): LengthRange | undefined {
     return undefined;
   // the trade writes either first: +0 -0.0005 and -0.0005 +0 mean the same
   const [low, high] = one.value < other.value ? [one, other] : [other, one];
-  return {
-    low: sum(size.value, low.value),
-    high: sum(size.value, high.value),
-    step: finer(size.step, finer(low.step, high.step)),
-    className: undefined,
-  };
+  return ranged(sum(size.value, low.value), sum(size.value, high.value), [
+    size,
+    low,
+    high,
+  ]);
 }
 
 /** Lengths are whole tenths of a nanometre, and so is what they come to. */
@@ -168,12 +184,10 @@ function plusMinusRange(line: LineReader, node: Node): LengthRange | undefined {
     });
     return undefined;
   }
-  return {
-    low: sum(size.value, 0 - by.value),
-    high: sum(size.value, by.value),
-    step: finer(size.step, by.step),
-    className: undefined,
-  };
+  return ranged(sum(size.value, 0 - by.value), sum(size.value, by.value), [
+    size,
+    by,
+  ]);
 }
 
 function classSize(
@@ -204,5 +218,5 @@ function classSize(
     });
     return undefined;
   }
-  return { low: found.low, high: found.high, step: undefined, className };
+  return ranged(found.low, found.high, [], className);
 }

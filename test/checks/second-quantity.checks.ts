@@ -1,6 +1,7 @@
-// The second look at quantities: numbers as written, units, Student's t (second/quantity.ts, second/student.ts).
+// The second look at quantities: numbers as written, units, Student's t (second/quantity.ts, second/shown.ts, second/student.ts).
 import type { Check } from "./check.ts";
 import * as quantity from "./second/quantity.ts";
+import { shown } from "./second/shown.ts";
 import { secondLook } from "./second/sides.ts";
 
 const kinds: readonly string[] = [];
@@ -25,6 +26,16 @@ const checks: readonly Check[] = [
     unit: "1",
     allowed: 0,
     sides: quantity.tenths(),
+  }),
+  secondLook({
+    kinds,
+    what: "second look: lengths as they are shown",
+    method: "rounding of what is shown",
+    source:
+      "whole numbers of the last digit, halves away from zero (ISO 80000-1, annex B, rule B, from memory); an eighth of them halves, inch and mm",
+    unit: "1",
+    allowed: 0,
+    sides: shown(),
   }),
   secondLook({
     kinds,

@@ -72,7 +72,7 @@ describe("what is asked", () => {
   test("of a size with a class, in the job's units, with its class", () => {
     // ISO 286-2: f7 of 22 mm is −0.020 to −0.041 mm, so 21.959 to 21.980
     expect(askedOf(shop, "journal rear")).toEqual([
-      "Limits: 0.8645 to 0.8654 in (f7)",
+      "Limits: 0.86453 to 0.86535 in (f7)",
     ]);
   });
 });

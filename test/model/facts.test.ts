@@ -5,6 +5,7 @@ import { ENTRIES, type EntryKind } from "../../grammar/vocabulary.ts";
 import type { Entry } from "../../server/model/entry.ts";
 import { readEntry } from "../../server/model/read-entry.ts";
 import { READERS } from "../../server/model/facts.ts";
+import { metresToTenths } from "../../server/core/quantity/exact.ts";
 import type { System } from "../../server/core/quantity/show.ts";
 
 function entry(
@@ -99,6 +100,21 @@ describe("ranges of lengths", () => {
     expect(problems("journal", "limits 0.875 RC4", "mm")).toEqual([
       "unit-missing",
     ]);
+  });
+
+  test("a class or a fraction is shown with the digits that its limits take", () => {
+    const step = (fact: string, system: "inch" | "mm") =>
+      metresToTenths((value("journal", fact, system) as { step: number }).step);
+    expect([
+      // ISO 286: IT7 of 25 mm is 21 µm, half of it either way
+      step("limits 25 js7", "mm"),
+      // ANSI B4.1: −0.00030 to −0.00055
+      step("limits 0.875 RC1", "inch"),
+      step("limits 13/32 +0.0005 -0", "inch"),
+      step("limits 7/8 +/- 0.00005", "inch"),
+      step("limits 7/8 to 0.876", "inch"),
+      step("limits 0.8740 to 0.8745", "inch"),
+    ]).toEqual([1_000, 2_540, 2_540, 2_540, 254_000, 25_400]);
   });
 
   test("a fit wants the clearance of its two classes", () => {

@@ -274,7 +274,7 @@ fit front of journal front in bore front
     expect(toldIn(fitted, CODE)).toEqual([
       "18:20-25 warning gauge-coarse of journal front: gauge mic-2 steps by 0.0005 in, over a tenth of the 0.0005 in between the least and the most clearance that fit front wants. Read it with a finer one.",
       "  see 6:7-12: gauge mic-2",
-      "19:20-25 warning gauge-coarse of journal front: The 0.0005 in between the least and the most clearance that fit front wants is 1.2 times 2U of gauge mic-1, and from 4.0 a gauge is good: this one gives no verdict. Read it with a surer one.",
+      "19:20-25 warning gauge-coarse of journal front: The 0.0005 in between the least and the most clearance that fit front wants is 1.3 times 2U of gauge mic-1, and from 4.0 a gauge is good: this one gives no verdict. Read it with a surer one.",
       "  see 3:7-12: gauge mic-1",
     ]);
   });

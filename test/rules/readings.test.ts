@@ -80,7 +80,7 @@ ${feature("hole", "a", "  read near 0.8744 0.8745\n  read far 0.8744 0.8748\n")}
     ]);
     // by means: 0.87460 of the far, 0.87445 of the near
     expect(toldIn(bore, "taper")[0]).toMatch(
-      /^9:12-25 warning taper of bore a: The taper is 0\.0001\d* in, larger at far than at near: more than a quarter of the least clearance 0\.0004 in of fit a\. /u,
+      /^9:12-25 warning taper of bore a: The taper is 0\.0002 in, larger at far than at near: more than a quarter of the least clearance 0\.0004 in of fit a\. /u,
     );
   });
 
@@ -105,6 +105,16 @@ ${feature("hole", "a", "  read near 0.8744 0.8745\n  read far 0.8744 0.8748\n")}
 
 describe("a reading past its limits", () => {
   const CODE = "reading-off-limits";
+
+  test("is held against limits that are not shown rounded", () => {
+    // ANSI B4.1, RC 1 at 0.875 in: shaft −0.00030 to −0.00055
+    const text = job(
+      feature("journal", "a", "  limits 0.875 in RC1\n  read 0.87443\n"),
+    );
+    expect(toldIn(text, CODE)[0]).toContain(
+      "0.87443 in is 0.00002 in under the limits 0.87445 to 0.87470 in.",
+    );
+  });
 
   test("is worn where it may run on, wrong the other way, and past its service limit is that finding's", () => {
     const both = (text: string): readonly string[] => [

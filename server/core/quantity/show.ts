@@ -1,25 +1,51 @@
 // Numbers for a person to read: in the job's units, with no more digits than are known. The only place that rounds for display.
+import { metresToTenths } from "./exact.ts";
 
 export type System = "inch" | "mm";
 
 /** Decimals of a length in the system's unit when nothing says more: a tenth of a thou, a micrometre. */
 const USUAL_DECIMALS: Readonly<Record<System, number>> = { inch: 4, mm: 3 };
 const MOST_DECIMALS: Readonly<Record<System, number>> = { inch: 6, mm: 5 };
-const METRES: Readonly<Record<System, number>> = { inch: 0.0254, mm: 0.001 };
+/** Tenths of a nanometre in the system's unit. */
+const TENTHS: Readonly<Record<System, number>> = { inch: 254e6, mm: 1e7 };
 const SYMBOL: Readonly<Record<System, string>> = { inch: "in", mm: "mm" };
 
 /** Decimals that show a step of this many metres: 5 for 0.00001 in; never fewer than usual. */
 export function decimalsFor(step: number | undefined, system: System): number {
   const usual = USUAL_DECIMALS[system];
   if (step === undefined || step <= 0) return usual;
-  const needed = Math.ceil(-Math.log10(step / METRES[system]) - 0.01);
-  return Math.min(Math.max(needed, usual), MOST_DECIMALS[system]);
+  const inUnit = (step * 1e10) / TENTHS[system];
+  const needed = Math.ceil(-Math.log10(inUnit) - 0.01);
+  // 0.0025 takes a digit more than 0.002 does
+  const quarter = Math.abs(inUnit * 10 ** needed - 2.5) < 1e-6 ? 1 : 0;
+  return Math.min(Math.max(needed + quarter, usual), MOST_DECIMALS[system]);
 }
 
-/** A number with so many decimals, never "-0.000". */
+/**
+ * The step in m of the last digit that lengths take, written in full in whichever unit takes fewer; undefined where they end in
+ * neither.
+ */
+export function stepTaken(lengths: readonly number[]): number | undefined {
+  const tenths = lengths.map(metresToTenths);
+  const steps = (["inch", "mm"] as const).flatMap((system) => {
+    for (let decimals = 0; decimals <= MOST_DECIMALS[system]; decimals++) {
+      const step = TENTHS[system] / 10 ** decimals;
+      if (tenths.every((each) => each % step === 0)) return [step / 1e10];
+    }
+    return [];
+  });
+  return steps.length === 0 ? undefined : Math.max(...steps);
+}
+
+/** A number with so many decimals, halves away from zero, never "-0.000". */
 export function fixed(value: number, decimals: number): string {
-  const text = value.toFixed(decimals);
+  const text = atHalves(value).toFixed(decimals);
   return Number(text) === 0 ? text.replace("-", "") : text;
+}
+
+/** A little farther from zero than what it takes to be short of a half by the noise of binary fractions alone: 0.58175 is a half, its double is not. */
+function atHalves(value: number): number {
+  return value * (1 + 4 * Number.EPSILON);
 }
 
 /** A length without its unit. */
@@ -28,7 +54,9 @@ export function lengthDigits(
   system: System,
   step?: number,
 ): string {
-  return fixed(metres / METRES[system], decimalsFor(step, system));
+  // a length is whole tenths of a nanometre: what a sum leaves beyond is noise
+  const inUnit = metresToTenths(metres) / TENTHS[system];
+  return fixed(inUnit, decimalsFor(step, system));
 }
 
 /** A length with its unit: "0.87432 in". */
@@ -42,7 +70,7 @@ export function showLength(
 
 /** A length that somebody wrote, m, with the digits that it takes and its unit: "0.00001 in"; never fewer decimals than usual. */
 export function showWritten(metres: number, system: System): string {
-  const inUnit = metres / METRES[system];
+  const inUnit = (metres * 1e10) / TENTHS[system];
   let decimals = USUAL_DECIMALS[system];
   while (
     decimals < MOST_DECIMALS[system] &&
@@ -91,7 +119,7 @@ export function bothScales(celsius: number, system: System): string {
 /** So many significant digits, without an exponent where it can be read without one. */
 export function significant(value: number, digits: number): string {
   if (value === 0) return "0";
-  const rounded = Number(value.toPrecision(digits));
+  const rounded = Number(atHalves(value).toPrecision(digits));
   const decimals = Math.max(
     0,
     digits - 1 - Math.floor(Math.log10(Math.abs(rounded))),

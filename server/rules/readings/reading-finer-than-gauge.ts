@@ -3,6 +3,7 @@ import { metresToTenths } from "../../core/quantity/exact.ts";
 import {
   lengthDigits,
   showLength,
+  stepTaken,
   type System,
 } from "../../core/quantity/show.ts";
 import { settings } from "../../model/evaluate/settings.ts";
@@ -52,9 +53,11 @@ export const readingFinerThanGauge: Rule = {
   },
 };
 
-/** A digit more than the gauge shows. */
+/** A digit more than the gauge shows; one that steps by 0.0025 shows four. */
 function isFiner(step: number | undefined, resolution: number): boolean {
-  return step !== undefined && step * 10 <= resolution * (1 + 1e-9);
+  if (step === undefined) return false;
+  const shown = stepTaken([resolution]) ?? resolution;
+  return step * 10 <= resolution * (1 + 1e-9) && step < shown * (1 - 1e-9);
 }
 
 /** The gauges that show as many digits, those of the same kind first: one of them may be what said it. */

@@ -11,6 +11,7 @@ import {
   showTemperature,
   showWritten,
   significant,
+  stepTaken,
 } from "../../../server/core/quantity/show.ts";
 
 const inches = (value: number): number => value * 0.0254;
@@ -51,6 +52,49 @@ describe("lengths", () => {
     ["no minus before nothing", lengthDigits(-1e-9, "mm"), "0.000"],
   ])("%s", (_, shown, wanted) => {
     expect(shown).toBe(wanted);
+  });
+
+  test("halves go away from zero, however their doubles lie", () => {
+    // 0.58175 in and 24.9895 mm, whose doubles lie below the half
+    expect([
+      lengthDigits(0.01477645, "inch"),
+      lengthDigits(-0.01477645, "inch"),
+      lengthDigits(0.0249895, "mm"),
+      lengthDigits(0.0250105, "mm"),
+      lengthDigits((inches(0.8736) + inches(0.87445)) / 2, "inch", 2.54e-7),
+      // a difference of sizes, whose noise is larger
+      lengthDigits(inches(0.87535) - inches(0.8743), "inch"),
+      fixed(1.005, 2),
+      significant(0.01235, 3),
+    ]).toEqual([
+      "0.5818",
+      "-0.5818",
+      "24.990",
+      "25.011",
+      "0.87403",
+      "0.0011",
+      "1.01",
+      "0.0124",
+    ]);
+  });
+
+  test("a step of 0.0025 takes four decimals, and one of an inch gauge no more in mm", () => {
+    expect([
+      showLength(2.5e-6, "mm", 2.5e-6),
+      showLength(inches(0.00025), "inch", inches(0.00025)),
+      decimalsFor(inches(0.0001), "mm"),
+    ]).toEqual(["0.0025 mm", "0.00025 in", 3]);
+  });
+
+  test("the step of what lengths take in full is that of the unit that takes fewer digits", () => {
+    const taken = (...lengths: number[]) => stepTaken(lengths);
+    expect([
+      taken(0.0249895, 0.0250105),
+      taken(0.025, 0.025021),
+      taken(inches(0.87445), inches(0.8747)),
+      taken(inches(23 / 64), inches(0.5)),
+      taken(inches(1 / 3)),
+    ]).toEqual([1e-7, 1e-6, 2.54e-7, 2.54e-8, undefined]);
   });
 
   test("decimals stop at what the unit can bear", () => {

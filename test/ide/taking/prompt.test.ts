@@ -6,6 +6,7 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { formatText } from "../../../grammar/print.ts";
 import { readLines } from "../../../grammar/lines.ts";
+import { lengthDigits } from "../../../server/core/quantity/show.ts";
 import { planFrom } from "../../../server/ide/taking/plan.ts";
 import { promptAfter } from "../../../server/ide/taking/prompt.ts";
 import { takingSetup } from "../../../server/ide/taking/setup.ts";
@@ -183,7 +184,9 @@ test("the lines read well, stand as the formatter puts them, and come to what th
       const nominal = (kind: string) =>
         results.find((each) => each.kind === kind)?.nominal ?? undefined;
       const inches = (metres: number | undefined) =>
-        metres === undefined ? undefined : (metres / 0.0254).toFixed(5);
+        metres === undefined
+          ? undefined
+          : lengthDigits(metres, "inch", 0.0254e-5);
       expect(shown(prompt.summary, "Mean")?.toFixed(5)).toBe(
         inches(nominal("size")),
       );
