@@ -1,4 +1,5 @@
 // Results as a table for a person: what, how much, how sure, and the verdict, under a line for each entry.
+import { missingTexts } from "../model/known.ts";
 import { groupedBy, sharingReason } from "../model/groups.ts";
 import type { Result, Status, Verdict } from "../model/result.ts";
 import type { Paint } from "./io.ts";
@@ -87,7 +88,7 @@ function rowOf(result: Result): Row {
 function needOf(result: Result): string {
   return result.needs.length === 0
     ? ""
-    : `needs ${result.needs.map((need) => need.text).join(", ")}`;
+    : `needs ${missingTexts(result.needs).join(", ")}`;
 }
 
 function inColumns(

@@ -1,5 +1,6 @@
 // What an entry comes to, in the few words that stand beside its name. They are remembered with what they rest on: an outline asks for those
 // of every entry after each edit.
+import { missing } from "../model/known.ts";
 import { boreSize } from "../model/evaluate/bore.ts";
 import { stepValue } from "../model/evaluate/order.ts";
 import { reasonsOf, waitsOfStep } from "../model/evaluate/step-waits.ts";
@@ -90,11 +91,14 @@ function isMoreThanLimits(shop: Shop, { entry, status }: Result): boolean {
 
 /** The first of what is missing; a click leads to the entry that lacks it. */
 function needWords({ needs }: Result): readonly Words[] {
-  const [first, ...more] = needs;
+  const [first, ...more] = missing(needs);
   if (first === undefined) return NONE;
   return [
     { text: "needs " },
-    { text: first.text, about: first.ref },
+    ...first.flatMap(({ text, ref }, index) => [
+      ...(index === 0 ? [] : [{ text: " or " }]),
+      { text, about: ref },
+    ]),
     ...andMore(more),
   ];
 }

@@ -1,5 +1,6 @@
 // The short texts beside the lines: what an entry comes to, and what a line means in other words. The working behind one is asked for
 // apart, when someone points at it. Every number is the model's.
+import { missingTexts } from "../model/known.ts";
 import { blockAt, type Line } from "../../grammar/lines.ts";
 import {
   showInOther,
@@ -238,6 +239,6 @@ export function hintWorking(
       from === "" ? "" : ` (${escaped(from)})`,
     ].join(""),
   );
-  const wanting = needs.map((need) => `needs ${escaped(need.text)}`);
+  const wanting = missingTexts(needs).map((text) => `needs ${escaped(text)}`);
   return blocks(title, list([...steps, ...wanting]));
 }

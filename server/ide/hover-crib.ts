@@ -1,4 +1,6 @@
 // What the crib's things are: materials and oils with the source of each value, reamers with what they measure and would cut, gauges, pilots.
+import type { Need } from "../model/result.ts";
+import { missingTexts } from "../model/known.ts";
 import { material as shippedMaterial } from "../core/materials/material.ts";
 import { oil as shippedOil, type Oil } from "../core/materials/oils.ts";
 import {
@@ -191,12 +193,8 @@ export function factsAsWritten(entry: Entry): string {
   );
 }
 
-export function neededText(
-  needs: readonly { readonly text: string }[],
-): string {
-  return needs.length === 0
-    ? ""
-    : `needs ${needs.map((each) => each.text).join(", ")}`;
+export function neededText(needs: readonly Need[]): string {
+  return needs.length === 0 ? "" : `needs ${missingTexts(needs).join(", ")}`;
 }
 
 /** What a gauge was set on, where it compares. */

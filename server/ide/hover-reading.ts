@@ -1,4 +1,5 @@
 // What a reading becomes at 20 °C, and why.
+import { missingTexts } from "../model/known.ts";
 import type { Node } from "../../grammar/tree.ts";
 import {
   showLength,
@@ -39,7 +40,7 @@ export function readingHover(
     materialOfFeature(shop, ref),
   );
   if (!found.known) {
-    const needs = found.needs.map((each) => each.text).join(", ");
+    const needs = missingTexts(found.needs).join(", ");
     return needs === "" ? undefined : `At 20 °C: needs ${needs}`;
   }
   const reading = found.value[0]?.readings[0];

@@ -1,5 +1,6 @@
 // How one entry of a record stands, as a state and in words: its verdict, what is to measure or to cut, what a step waits for. The numbers
 // are the results', the errors the rules'.
+import { missingTexts } from "../model/known.ts";
 import { allOf, valueIn, type Entry } from "../model/entry.ts";
 import { lineOfBore } from "../model/evaluate/index-of.ts";
 import { orderOf } from "../model/evaluate/order.ts";
@@ -126,15 +127,18 @@ function judged(results: readonly Result[], first: Result): Standing {
   };
 }
 
-function needText({ entry, needs }: Result): string {
-  const [need, ...others] = needs;
-  if (need === undefined) return "not known";
-  return `needs ${withoutName(need.text, entry)}${others.length === 0 ? "" : ` and ${others.length} more`}`;
+function needText({ entry, needs, text }: Result): string {
+  const [need, ...others] = missingTexts(needs);
+  if (need === undefined) return text === "" ? "not known" : text;
+  return `needs ${withoutName(need, entry)}${others.length === 0 ? "" : ` and ${others.length} more`}`;
 }
 
 /** "a reading as roughed" of "a reading of bore front as roughed", where the name stands before it: a narrow side bar has no room for it. */
 export function withoutName(text: string, ref: string): string {
-  return text.replace(` of ${ref}`, "");
+  const [before = "", ...after] = text.split(` of ${ref}`);
+  const rest = after.join(` of ${ref}`);
+  // "of bore front-2" names another
+  return /^[\p{L}\d-]/u.test(rest) ? text : before + rest;
 }
 
 /** How a step stands. */

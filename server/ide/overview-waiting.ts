@@ -52,6 +52,9 @@ export function nextText(shop: Shop): string {
     .join(" ");
 }
 
+/** What a bore wants that has no reading at all. */
+const PLAIN = "a reading";
+
 /** Features without the reading that they should have, then what else a result waits for a reading of. */
 export function toMeasureIn(view: View): readonly OverviewItem[] {
   const { shop, own } = view;
@@ -73,9 +76,10 @@ export function toMeasureIn(view: View): readonly OverviewItem[] {
       // an uncertainty waits for a gauge to be named and not for a reading
       if (status !== "unknown" || kind === "uncertainty") continue;
       for (const need of needs) {
-        if (need.fact !== "read" || found.has(need.ref)) continue;
+        const before = found.get(need.ref);
+        if (need.fact !== "read" || (before ?? PLAIN) !== PLAIN) continue;
         const standing = standings.get(need.ref);
-        // what is cut and read is past being read as roughed
+        // what is cut and read is past being read as roughed; what is to be cut is read as it is before
         if (standing === undefined || standing.state === "to-cut")
           found.set(need.ref, withoutName(need.text, need.ref));
       }

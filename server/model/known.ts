@@ -39,6 +39,31 @@ export function readingOf(ref: string, how = "", of = ref): Need {
   return need(ref, "read", `a reading of ${of}${how}`);
 }
 
+/** What is missing, each thing once; needs of which one will do are one thing. */
+export function missing(
+  needs: readonly Need[],
+): readonly (readonly [Need, ...Need[]])[] {
+  const things: [Need, ...Need[]][] = [];
+  for (const each of needs) {
+    const before = things.at(-1);
+    if (each.instead === true && before !== undefined) before.push(each);
+    else things.push([each]);
+  }
+  const texts = things.map(textOf);
+  return things.filter(
+    (thing, index) => texts.indexOf(textOf(thing)) === index,
+  );
+}
+
+/** "a reading of bore rear or the reamer of line layshaft", "the load of fit rear" */
+export function missingTexts(needs: readonly Need[]): readonly string[] {
+  return missing(needs).map(textOf);
+}
+
+function textOf(thing: readonly Need[]): string {
+  return thing.map(({ text }) => text).join(" or ");
+}
+
 /** All of them, or everything that is missing. */
 export function everyKnown<T>(all: readonly Known<T>[]): Known<readonly T[]> {
   const values: T[] = [];

@@ -1,4 +1,5 @@
 // Makes results of the contract from what the evaluation knows.
+import { missing, missingTexts } from "./known.ts";
 import { showRange, type System } from "../core/quantity/show.ts";
 import type { Estimate, Known, Unknown } from "./known.ts";
 import type { Need, Result, Status, Verdict, Working } from "./result.ts";
@@ -70,10 +71,7 @@ export function unknownResult(
   unit: string,
   unknown: Unknown,
 ): Result {
-  const needs = unknown.needs.filter(
-    (each, index) =>
-      unknown.needs.findIndex((other) => other.text === each.text) === index,
-  );
+  const needs = missing(unknown.needs).flat();
   return {
     entry: where.entry,
     kind: where.kind,
@@ -133,9 +131,7 @@ function unknownText(
   because: string | undefined,
 ): string {
   if (because !== undefined) return `not valid here, because ${because}`;
-  return 0 < needs.length
-    ? `needs ${needs.map((each) => each.text).join(", ")}`
-    : WAITS;
+  return 0 < needs.length ? `needs ${missingTexts(needs).join(", ")}` : WAITS;
 }
 
 const WAITS = "waits for a line that can't be read";

@@ -23,6 +23,8 @@ export interface Need {
   readonly fact: string;
   /** A sentence part, e.g. "a reading of bore rear". */
   readonly text: string;
+  /** It will do in place of the need before it. */
+  readonly instead?: true;
 }
 
 export interface Result {

@@ -1,4 +1,5 @@
 // The words that the pictures say: what is not known and what to write, how sure a size is, whether it is as wanted.
+import { missingTexts } from "../model/known.ts";
 import type { Size } from "../model/evaluate/size.ts";
 import type { Unknown } from "../model/known.ts";
 import { entryOf, isLoose, type Shop } from "../model/shop.ts";
@@ -11,7 +12,7 @@ export const UNREAD = "waits for a line that can't be read";
 export function notKnown({ needs, because, silent }: Unknown): string {
   if (because !== undefined)
     return `not known: not valid here, because ${because}`;
-  const texts = [...new Set(needs.map((each) => each.text))];
+  const texts = missingTexts(needs);
   if (0 < texts.length) return `not known: write ${texts.join(" and ")}`;
   return silent ? `not known: ${UNREAD}` : "not known";
 }

@@ -1,4 +1,5 @@
 // Where the job stands, on one look: findings counted, verdicts counted, what is next and what blocks it, what is still to be measured.
+import { missingTexts } from "../model/known.ts";
 import { showCount } from "../core/quantity/show.ts";
 import { orderOf } from "../model/evaluate/order.ts";
 import { groupedBy } from "../model/groups.ts";
@@ -82,7 +83,7 @@ function unknownText(results: readonly Result[]): Child {
   if (unknown.length === 0) return "nothing that the record asks for";
   const settles = new Map<string, number>();
   for (const { needs } of unknown)
-    for (const text of new Set(needs.map((need) => need.text)))
+    for (const text of missingTexts(needs))
       settles.set(text, (settles.get(text) ?? 0) + 1);
   const most = [...settles].sort(([, a], [, b]) => b - a);
   return [

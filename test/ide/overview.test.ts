@@ -3,6 +3,7 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import { overviewMore, overviewOf } from "../../server/ide/overview.ts";
+import { withoutName } from "../../server/ide/overview-standing.ts";
 import type { Levels } from "../../server/ide/levels.ts";
 import type { Overview, OverviewItem } from "../../server/protocol/overview.ts";
 import { CRIB, JOB } from "../lsp/winch.ts";
@@ -269,6 +270,54 @@ test("an empty record has nothing, and says so", () => {
     name: "",
     groups: [],
     summary: "nothing to judge",
+  });
+});
+
+describe("what is needed", () => {
+  const WITHOUT = JOB.replace("  ream with r-8755\n", "");
+
+  test("of which one will do is one thing", () => {
+    expect(find(of(WITHOUT), "bore front")?.detail).toBe("a reading");
+    const parts = of(WITHOUT).groups.filter(({ label }) => label === "Parts");
+    expect(outline({ ...of(WITHOUT), groups: parts })).toContain(
+      "        bore front: to cut; needs a reading or the reamer of line layshaft",
+    );
+  });
+
+  test("is a reading of the bore as it is before the cut, where one can be told", () => {
+    // so much interference that how far the bore closes can't be worked out
+    const pressed = WITHOUT.replace(
+      "fit front of",
+      "press front of bush front in hole front\n\nfit front of",
+    )
+      .replace("  id 0.8715", "  od 1.0040 to 1.0050\n  id 0.8715")
+      .replace("  limits 1.0000", "  boss 1.750\n  limits 1.0000");
+    const [bore] = of(pressed).groups.flatMap(({ label, children }) =>
+      label === "To measure"
+        ? children.filter((each) => each.label === "bore front")
+        : [],
+    );
+    expect(bore?.detail).toBe("a reading as pressed");
+  });
+
+  test("is said of the entry without its name, and of another with all of it", () => {
+    expect(withoutName("a reading of bore front", "bore front")).toBe(
+      "a reading",
+    );
+    expect(withoutName("the oil of fit a and its temperature", "fit a")).toBe(
+      "the oil and its temperature",
+    );
+    for (const other of ["front-2", "frontal", "front2"])
+      expect(withoutName(`a reading of bore ${other}`, "bore front")).toBe(
+        `a reading of bore ${other}`,
+      );
+  });
+
+  test("what waits for a line that can't be read says so of fits as of sizes", () => {
+    const broken = JOB.replace("read near 0.87432", "read near O.87432");
+    expect(find(of(broken), "fit front")?.detail).toBe(
+      "waits for a line that can't be read",
+    );
   });
 });
 

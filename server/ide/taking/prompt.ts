@@ -1,4 +1,5 @@
 // What the box says while readings are taken: which comes next, what has been taken, what it comes to.
+import { missingTexts } from "../../model/known.ts";
 import { showCount, showLength, showRange } from "../../core/quantity/show.ts";
 import { standardDeviation } from "../../core/readings/statistics.ts";
 import type { Size } from "../../model/evaluate/size.ts";
@@ -139,7 +140,7 @@ function sentencesOf(
   { size, verdict, limits, isCorrected }: Figures,
 ): readonly string[] {
   if (!size.known) {
-    const needs = size.needs.map(({ text }) => text).join(", ");
+    const needs = missingTexts(size.needs).join(", ");
     return [
       needs === ""
         ? `No figures: a line that ${ref} rests on can't be read.`

@@ -1,4 +1,5 @@
 // What swings come to as they are taken: the roundness that they show, and what it means for the mate.
+import { missingTexts } from "../../model/known.ts";
 import { showLength } from "../../core/quantity/show.ts";
 import { roundnessOf, roundnessThen } from "../../model/evaluate/roundness.ts";
 import type { OpenFile } from "../../model/project.ts";
@@ -16,7 +17,7 @@ export function swingSentences(
       : roundnessThen(shop, ref, stage as Stage); // planFrom lets no other word through
   if (found === undefined) return [];
   if (!found.known) {
-    const needs = found.needs.map(({ text }) => text).join(", ");
+    const needs = missingTexts(found.needs).join(", ");
     return [
       needs === ""
         ? `No figures: a line that ${ref} rests on can't be read.`

@@ -102,7 +102,10 @@ export const boreSize = query<Known<Size>>("bore", (shop, ref) => {
   if (pressed !== undefined && !size.silent)
     return unknown(...size.needs, ...pressed.needs);
   if (line !== undefined && !size.silent && size.because === undefined)
-    return unknown(...size.needs, need(line, "ream", `the reamer of ${line}`));
+    return unknown(...size.needs, {
+      ...need(line, "ream", `the reamer of ${line}`),
+      instead: true,
+    });
   return size;
 });
 
