@@ -5,6 +5,7 @@ import { createProject } from "../../server/rules/check.ts";
 import { shown } from "../../server/model/plain-text.ts";
 import { MOST_LINES_TOGETHER } from "../../server/model/uses.ts";
 import { checkText, resultOf } from "./check-text.ts";
+import { filmJob, FIT } from "./film-job.ts";
 import { changed, CUT } from "./cut-job.ts";
 
 describe("a bore that is of one size with its journal", () => {
@@ -149,31 +150,15 @@ journal a on shaft
   });
 
   test("the film that is thinnest is that at 20 °C, where it is as thin hot", () => {
-    const text = `job winch
-  units mm
-part shaft
-  material steel-4140
-part case
-  material iron-grey
-journal a on shaft
-  length 30
-  limits 25.000 to 25.000
-  finish 0.2 um Ra
-bore a in case
-  length 30
-  limits 25.040 to 25.040
-  finish 0.4 um Ra
-oil own
-  viscosity 100 cSt at 40 C, 11 cSt at 100 C
-  density 880 kg/m3
-fit a of journal a in bore a
-  runs 600 rpm
-  load 300 N steady
-  oil own at 40 C
-  feed splash
-  hot shaft 20 C, case 20 C
-`;
-    const film = resultOf(checkText(text), "fit a", "film")?.text;
+    const text = filmJob({
+      shaft: "  material steel-4140\n",
+      case: "  material iron-grey\n",
+      journal: { length: "30", size: "25.000", finish: "0.2 um Ra" },
+      bore: { length: "30", size: "25.040", finish: "0.4 um Ra" },
+      load: "300 N",
+      fit: "  hot shaft 20 C, case 20 C\n",
+    });
+    const film = resultOf(checkText(text), FIT, "film")?.text;
     expect(film).toMatch(/, the least at 20 °C$/u);
   });
 });

@@ -3,6 +3,7 @@
 import { describe, expect, test } from "vitest";
 import type { FileCheck } from "../../server/model/result.ts";
 import { checkText, resultOf } from "./check-text.ts";
+import { filmJob, FIT } from "./film-job.ts";
 
 interface Written {
   readonly bore?: string;
@@ -19,39 +20,22 @@ function job({
   job: of = "",
   more = "",
 }: Written): string {
-  return `
-job winch-9
-  units mm
-${of}
+  return filmJob({
+    job: `${of}
 material steel-own
   expansion 11.5 um/m-K
 material case-own
   expansion 22 um/m-K
-part layshaft
-  material steel-own
-part case
-  material case-own
-journal front on layshaft
-  length 20
-  limits 22.1996 to 22.1996
-  finish 0.2 um Ra
-bore front in case
-  length 20
-  limits ${bore} to ${bore}
-  finish ${finish}
-oil own
-  viscosity 100 cSt at 40 C, 11 cSt at 100 C
-  density 880 kg/m3
-fit front of journal front in bore front
-  runs 600 rpm
-  load 600 N steady
-  oil own at 40 C
-  feed splash
-${fit}
-${more}`;
+`,
+    shaft: "  material steel-own\n",
+    case: "  material case-own\n",
+    journal: { length: "20", size: "22.1996", finish: "0.2 um Ra" },
+    bore: { length: "20", size: bore, finish },
+    load: "600 N",
+    fit: `${fit}\n${more}`,
+  });
 }
 
-const FIT = "fit front";
 const check = (written: Written): FileCheck => checkText(job(written));
 const film = (found: FileCheck) => resultOf(found, FIT, "film");
 const working = (found: FileCheck): string =>
