@@ -34,8 +34,8 @@ export function effectiveInterference(
 
 /**
  * Bore of the bush after pressing, m: id − C·max(0, od − hole − smoothing), C between the bounds of `closure`.
- * `elasticLimit` is the effective interference at first yield (yield.ts), where known. Refuses reversed limits, a negative
- * smoothing or closure, and an interference past the elastic limit.
+ * `elasticLimit` is the effective interference at first yield (yield.ts), where known. Refuses reversed limits, a bush
+ * without a wall, a negative smoothing or closure, and an interference past the elastic limit.
  * Source: ring.ts; worst case because the bore falls with od and C and rises with id and hole; root-sum-square by the first-order
  * law of propagation (JCGM 100:2008, 5.1.2, from memory), refused where the bush may be loose, since it has a kink there. Its ends
  * are those of the most and the least closure, each with the spread that sizes have there: no closure between passes them, since the
@@ -51,6 +51,10 @@ export function boreAfterPress(
   const interference = interferenceBand(od, hole);
   if (!interference.valid) return interference;
   if (!isBand(id)) return notValid("limits are reversed or missing");
+  if (!(0 < id.low && id.high < od.low && 0 < hole.low))
+    return notValid(
+      "the bush has no wall: its bore must be above zero and below its outside",
+    );
   if (
     !isBand(closure) ||
     closure.low < 0 ||

@@ -123,6 +123,21 @@ describe("bore after press", () => {
     expect(boreAfterPress(sizes, C, -1e-6).valid).toBe(false);
     expect(boreAfterPress(sizes, C, NaN).valid).toBe(false);
   });
+
+  test("a bush without a bore or without a wall is refused", () => {
+    const { id, od, hole } = sizes;
+    for (const [wrong, isRefused] of [
+      [{ id: { low: 0, high: id.high } }, true],
+      [{ id: { low: -1e-3, high: id.high } }, true],
+      [{ id: { low: id.low, high: od.low } }, true],
+      [{ id: { low: id.low, high: od.low - 1e-6 } }, false],
+      [{ hole: { low: 0, high: hole.high } }, true],
+    ] as const) {
+      const answer = boreAfterPress({ ...sizes, ...wrong }, C, 0);
+      expect(answer.valid).toBe(!isRefused);
+      if (!answer.valid) expect(answer.because).toMatch(/no wall/u);
+    }
+  });
 });
 
 describe("the bush to make", () => {
