@@ -181,7 +181,8 @@ function summaryOf(counts: OverviewCounts): string {
     [counts.out, "out"],
     [counts.unsure, "unsure"],
     [counts.toMeasure, "to measure"],
-    [counts.in, "in"],
+    // "1 in" reads as an inch
+    [counts.in, "in tolerance"],
     [counts.faults, counts.faults === 1 ? "fault" : "faults"],
   ] as const;
   const said = parts.flatMap(([count, word]) =>

@@ -75,7 +75,7 @@ describe("a job that waits only for its cut", () => {
       toMeasure: 1,
       faults: 0,
     });
-    expect(overview.summary).toBe("1 to measure, 3 in");
+    expect(overview.summary).toBe("1 to measure, 3 in tolerance");
     expect(overview.next).toBe("Next: step ream.");
     expect(overview.name).toBe("job winch-layshaft");
   });

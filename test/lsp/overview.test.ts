@@ -22,7 +22,7 @@ const ask = (editor: Editor, uri: unknown = URI): Promise<Overview | null> =>
 
 test("it follows the record and its crib as they are typed", async () => {
   const { editor } = await shop();
-  expect((await ask(editor))?.summary).toBe("1 to measure, 3 in");
+  expect((await ask(editor))?.summary).toBe("1 to measure, 3 in tolerance");
   const reading = rangeOf(JOB, "0.87432 0.87428 0.87430");
   await editor.change(URI, { range: reading, text: "0.87470" });
   expect((await ask(editor))?.summary).toMatch(/\bout\b/);
