@@ -148,10 +148,9 @@ async function words() {
       ),
     ].join("\n"),
   );
-  const { RESULT_KINDS } = await run("server/model/result-kinds.ts");
-  const results = Object.entries(RESULT_KINDS).map(
-    ([kind, means]) =>
-      `| \`${kind}\` | ${cell(means[0].toUpperCase() + means.slice(1))}. |`,
+  const { RESULT_SUMMARIES } = await run("server/cli/explain-word.ts");
+  const results = RESULT_SUMMARIES.map(
+    ([kind, means]) => `| \`${kind}\` | ${cell(means)} |`,
   );
   return `# Every entry and its facts
 

@@ -1,5 +1,5 @@
 // Results as a table for a person: what, how much, how sure, and the verdict, under a line for each entry.
-import { missingTexts } from "../model/known.ts";
+import { neededText } from "../model/known.ts";
 import { groupedBy, sharingReason } from "../model/groups.ts";
 import type { Result, Status, Verdict } from "../model/result.ts";
 import type { Paint } from "./io.ts";
@@ -79,16 +79,10 @@ function rowOf(result: Result): Row {
   ].filter((part) => part !== null);
   return {
     label: shown([result.kind, ...which].join(" ")),
-    value: shown(result.text === "" ? needOf(result) : result.text),
+    value: shown(result.text === "" ? neededText(result.needs) : result.text),
     status: result.status,
     verdict: result.verdict,
   };
-}
-
-function needOf(result: Result): string {
-  return result.needs.length === 0
-    ? ""
-    : `needs ${missingTexts(result.needs).join(", ")}`;
 }
 
 function inColumns(

@@ -1,4 +1,5 @@
 // One line on an entry, to stand beside its name where it is offered.
+import { neededText } from "../model/known.ts";
 import { entrySpec } from "../../grammar/vocabulary.ts";
 import { showRange } from "../core/quantity/show.ts";
 import { valueIn } from "../model/entry.ts";
@@ -9,12 +10,7 @@ import { materialOfFeature } from "../model/evaluate/size.ts";
 import { resultsOf } from "../model/results.ts";
 import { entryOf, type Shop } from "../model/shop.ts";
 import { kindOf, nameOf } from "../model/reference.ts";
-import {
-  gaugeSummary,
-  neededText,
-  reamerSize,
-  shippedWhat,
-} from "./hover-crib.ts";
+import { gaugeSummary, reamerSize, shippedWhat } from "./hover-crib.ts";
 
 /** One line on an entry: its size and verdict, or what it is. */
 export function detailOf(shop: Shop, ref: string): string {

@@ -14,7 +14,7 @@ import {
 } from "../model/evaluate/reaming-advice.ts";
 import { settings } from "../model/evaluate/settings.ts";
 import type { Shop } from "../model/shop.ts";
-import { neededText } from "./hover-crib.ts";
+import { neededText } from "../model/known.ts";
 import { blocks, escaped, list, table } from "../markup/markdown.ts";
 
 /** What clearance a fit may want: classes of the job's own system, the shop rule, the rule by speed, and the range of the film. */

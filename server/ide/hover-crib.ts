@@ -1,6 +1,5 @@
 // What the crib's things are: materials and oils with the source of each value, reamers with what they measure and would cut, gauges, pilots.
-import type { Need } from "../model/result.ts";
-import { missingTexts } from "../model/known.ts";
+import { neededText } from "../model/known.ts";
 import { material as shippedMaterial } from "../core/materials/material.ts";
 import { oil as shippedOil, type Oil } from "../core/materials/oils.ts";
 import {
@@ -191,10 +190,6 @@ export function factsAsWritten(entry: Entry): string {
       ? lines
       : [...lines.slice(0, most), `and ${String(lines.length - most)} more`],
   );
-}
-
-export function neededText(needs: readonly Need[]): string {
-  return needs.length === 0 ? "" : `needs ${missingTexts(needs).join(", ")}`;
 }
 
 /** What a gauge was set on, where it compares. */

@@ -11,7 +11,7 @@ import {
 import { finer } from "../model/ranges.ts";
 import type { Shop } from "../model/shop.ts";
 import { fitsAsking, toolWords, type ToolWords } from "../model/tool-words.ts";
-import { neededText } from "./hover-crib.ts";
+import { neededText } from "../model/known.ts";
 import { blocks, escaped, list, table } from "../markup/markdown.ts";
 
 /** The whole hover of a line below its title. */

@@ -1,5 +1,5 @@
 // What a reading becomes at 20 °C, and why.
-import { missingTexts } from "../model/known.ts";
+import { neededText } from "../model/known.ts";
 import type { Node } from "../../grammar/tree.ts";
 import {
   showLength,
@@ -40,8 +40,8 @@ export function readingHover(
     materialOfFeature(shop, ref),
   );
   if (!found.known) {
-    const needs = missingTexts(found.needs).join(", ");
-    return needs === "" ? undefined : `At 20 °C: needs ${needs}`;
+    const needed = neededText(found.needs);
+    return needed === "" ? undefined : `At 20 °C: ${needed}`;
   }
   const reading = found.value[0]?.readings[0];
   const value = reading?.values[at];

@@ -60,6 +60,11 @@ export function missingTexts(needs: readonly Need[]): readonly string[] {
   return missing(needs).map(textOf);
 }
 
+/** "needs a reading of bore rear, the load of fit rear"; "" where nothing is missing. */
+export function neededText(needs: readonly Need[]): string {
+  return needs.length === 0 ? "" : `needs ${missingTexts(needs).join(", ")}`;
+}
+
 function textOf(thing: readonly Need[]): string {
   return thing.map(({ text }) => text).join(" or ");
 }

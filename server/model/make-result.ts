@@ -1,5 +1,5 @@
 // Makes results of the contract from what the evaluation knows.
-import { missing, missingTexts } from "./known.ts";
+import { missing, neededText } from "./known.ts";
 import { showRange, type System } from "../core/quantity/show.ts";
 import type { Estimate, Known, Unknown } from "./known.ts";
 import type { Need, Result, Status, Verdict, Working } from "./result.ts";
@@ -131,7 +131,7 @@ function unknownText(
   because: string | undefined,
 ): string {
   if (because !== undefined) return `not valid here, because ${because}`;
-  return 0 < needs.length ? `needs ${missingTexts(needs).join(", ")}` : WAITS;
+  return 0 < needs.length ? neededText(needs) : WAITS;
 }
 
 const WAITS = "waits for a line that can't be read";

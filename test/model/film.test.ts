@@ -8,6 +8,16 @@ import type { FileCheck } from "../../server/model/result.ts";
 import { checkText, resultOf } from "./check-text.ts";
 import { FIT, fitWith, INCH, LBF, METRIC, nominal } from "./film-job.ts";
 
+/** The results that rest on the film. */
+const OF_FILM = [
+  "film",
+  "film-ratio",
+  "relative-eccentricity",
+  "sommerfeld",
+  "friction-power",
+  "oil-rise",
+] as const;
+
 describe("a film whose heat the case gives off", () => {
   const cooled = (fact: string) =>
     checkText(INCH.replace("  feed splash\n", `  feed splash\n  ${fact}\n`));
@@ -134,17 +144,7 @@ describe("the film", () => {
 
   test("inch and metric twins are one", () => {
     const twin = checkText(METRIC);
-    for (const kind of [
-      "surface-speed",
-      "specific-load",
-      "pv",
-      "film",
-      "film-ratio",
-      "relative-eccentricity",
-      "sommerfeld",
-      "friction-power",
-      "oil-rise",
-    ])
+    for (const kind of ["surface-speed", "specific-load", "pv", ...OF_FILM])
       expect(nominal(found, kind) / nominal(twin, kind), kind).toBeCloseTo(
         1,
         7,
@@ -219,14 +219,7 @@ describe("where no full film may be claimed", () => {
     ["runs 600 rpm", "load 150 lbf steady", "feed grease", "grease"],
   ])("%s, %s, %s", (motion, load, feed, why) => {
     const found = checkText(fitWith(INCH, motion, load, feed));
-    for (const kind of [
-      "film",
-      "film-ratio",
-      "relative-eccentricity",
-      "sommerfeld",
-      "friction-power",
-      "oil-rise",
-    ]) {
+    for (const kind of OF_FILM) {
       const result = resultOf(found, FIT, kind);
       expect(result?.status).toBe("unknown");
       expect(result?.text).toMatch(/^not valid here, because /);
