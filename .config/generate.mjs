@@ -3,6 +3,7 @@
 import { readFile, readdir, writeFile } from "node:fs/promises";
 import { build } from "esbuild";
 import { grammar } from "ohm-js";
+import { shapesOf } from "./shapes.mjs";
 
 /** The compiled grammar: read at start in a few milliseconds, where compiling takes some two hundred. */
 async function grammarBundle() {
@@ -40,14 +41,8 @@ export const examples: Readonly<Record<string, readonly string[]>> = ${JSON.stri
 const recordsIn = (page) =>
   [...page.matchAll(/```thou.*\n([^]*?)```/g)].map(([, record]) => record);
 
-/** The shapes of lines that records usually have, as Ohm reads them: of the grammar's own examples, the samples and the records on pages. */
+/** The shapes of lines that records usually have. */
 async function usualShapes() {
-  const { ENTRIES, lineSpec } = await run("grammar/vocabulary.ts");
-  const { parseAfresh } = await run("grammar/by-ohm.ts");
-  const { readLines } = await run("grammar/lines.ts");
-  const { shapeOf } = await run("grammar/shape.ts");
-  const { packed, templateOf } = await run("grammar/template.ts");
-  const { examples } = await run("grammar/examples.ts");
   const below = async (folder, ending) =>
     (await readdir(folder))
       .filter((file) => file.endsWith(ending))
@@ -60,38 +55,11 @@ async function usualShapes() {
     "README.md",
   ];
   const texts = await Promise.all(files.map((file) => readFile(file, "utf8")));
-  const rules = new Set(
-    ENTRIES.flatMap(({ rule, facts }) => [
-      rule,
-      ...facts.map((fact) => fact.rule),
-    ]),
+  const records = texts.flatMap((text, index) =>
+    files[index].endsWith(".md") ? recordsIn(text) : [text],
   );
-  const lines = Object.entries(examples)
-    .filter(([rule]) => rules.has(rule))
-    .flatMap(([rule, bodies]) => bodies.map((body) => ({ rule, body })));
-  for (const [index, text] of texts.entries())
-    for (const record of files[index].endsWith(".md")
-      ? recordsIn(text)
-      : [text])
-      for (const block of readLines(record).blocks)
-        block.lines.forEach((line, at) => {
-          const spec = lineSpec(block.kind, line.word, at === 0);
-          if (spec !== undefined)
-            lines.push({ rule: spec.rule, body: line.body });
-        });
-  const shapes = new Map();
-  for (const { rule, body } of lines) {
-    const shape = shapeOf(body);
-    const key = `${rule} ${shape.key}`;
-    if (shapes.has(key)) continue;
-    const { tree, damagedAt } = parseAfresh(body, rule);
-    const template =
-      damagedAt === undefined ? templateOf(tree, shape) : undefined;
-    if (template !== undefined) shapes.set(key, packed(template));
-  }
-  const sorted = [...shapes].sort(([one], [other]) => (one < other ? -1 : 1));
   return `// Made from thou.ohm and the records on pages and in samples by npm run generate: do not edit.
-export const usualShapes: Readonly<Record<string, string>> = ${JSON.stringify(Object.fromEntries(sorted), undefined, 2)};
+export const usualShapes: Readonly<Record<string, string>> = ${JSON.stringify(await shapesOf(records, run), undefined, 2)};
 `;
 }
 

@@ -1,6 +1,6 @@
 // Splits a file into lines and gathers them into blocks, an entry with its facts. It follows edits: a line or a block that an edit
 // does not touch stays the same object. It never looks past a line's first word.
-import { isBlank, startOfComment, tokenize } from "./tokens.ts";
+import { isAscii, isBlank, startOfComment, tokenize } from "./tokens.ts";
 import {
   entrySpec,
   factSpec,
@@ -49,18 +49,29 @@ export interface Edit {
 }
 
 const BYTE_ORDER_MARK = "\u{FEFF}";
-const LINE_END = /\r\n|\n|\r/g;
 const FIRST_WORD = /^(?:[\p{L}\d_-]+|.)/u;
+// most first words; the other pattern takes a millisecond to be made
+const ASCII_FIRST_WORD = /^(?:[\w-]+|[ -~])/;
 
 function splitLines(text: string): readonly Line[] {
   const lines: Line[] = [];
+  const next = (sign: string, from: number): number => {
+    const at = text.indexOf(sign, from);
+    return at === -1 ? text.length : at;
+  };
   let start = 0;
-  for (const match of text.matchAll(LINE_END)) {
-    lines.push(readLine(text.slice(start, match.index), match[0], start === 0));
-    start = match.index + match[0].length;
+  let feed = next("\n", 0);
+  let back = next("\r", 0);
+  for (;;) {
+    const end = Math.min(feed, back);
+    const eol = text.startsWith("\r\n", end) ? "\r\n" : (text[end] ?? "");
+    lines.push(readLine(text.slice(start, end), eol, start === 0));
+    if (eol === "") return lines;
+    start = end + eol.length;
+    // each sign is looked for once
+    if (feed < start) feed = next("\n", start);
+    if (back < start) back = next("\r", start);
   }
-  lines.push(readLine(text.slice(start), "", start === 0));
-  return lines;
 }
 
 function readLine(text: string, eol: string, first: boolean): Line {
@@ -77,8 +88,13 @@ function readLine(text: string, eol: string, first: boolean): Line {
     indent,
     body,
     comment: indent + comment,
-    word: FIRST_WORD.exec(body)?.[0] ?? "",
+    word: firstWord(body),
   };
+}
+
+function firstWord(body: string): string {
+  const word = ASCII_FIRST_WORD.exec(body)?.[0] ?? "";
+  return isAscii(body[word.length]) ? word : (FIRST_WORD.exec(body)?.[0] ?? "");
 }
 
 /** True where a line is set in from the margin. */

@@ -1,5 +1,5 @@
-// Reads one line's body into a tree, with as little of Ohm as can be: a line that was read before, or whose shape was or is a usual one, costs
-// no parse. It never throws, and it never looks at another line.
+// Reads one line's body into a tree, with as little of Ohm as can be: a line whose shape was read before, or is a usual one, costs no parse. It
+// never throws, and it never looks at another line.
 import {
   expectAfresh,
   LONGEST_BODY,
@@ -9,14 +9,14 @@ import {
   type Parsed,
 } from "./by-ohm.ts";
 import { fill, templateOf, unpacked } from "./template.ts";
-import { shapeOf } from "./shape.ts";
+import { shapeOf, widerKeys, type Shape } from "./shape.ts";
 import type { Node } from "./tree.ts";
 import { usualShapes } from "./usual-shapes.ts";
 
-// a line that comes again by its words alone costs a look-up; one that does not costs filling in its shape, so few lines do
 const MOST_LINES = 10_000;
 const MOST_SHAPES = 5_000;
-const lines = new Map<string, Parsed>();
+/** Lines that only Ohm could read. To fill in a shape again costs less than to keep every line that a record has. */
+const byOhm = new Map<string, Parsed>();
 const shapes = new Map<string, Node>();
 const usual = new Map(Object.entries(usualShapes));
 
@@ -28,32 +28,39 @@ export function parseBody(body: string, rule: string): Parsed {
       tree: recover(body.slice(0, LONGEST_BODY), rule),
       damagedAt: LONGEST_BODY,
     };
-  const key = `${rule} ${body}`;
-  const known = lines.get(key);
-  if (known !== undefined) return known;
-  const parsed = parseByShape(body, rule);
-  if (MOST_LINES <= lines.size) lines.clear();
-  lines.set(key, parsed);
-  return parsed;
-}
-
-function parseByShape(body: string, rule: string): Parsed {
   const shape = shapeOf(body);
   const key = `${rule} ${shape.key}`;
   const template = shapes.get(key) ?? usualTemplate(key);
-  if (template !== undefined)
-    return { rule, tree: fill(template, shape), damagedAt: undefined };
+  return template === undefined
+    ? parseByOhm(body, rule, shape, key)
+    : { rule, tree: fill(template, shape), damagedAt: undefined };
+}
+
+function parseByOhm(
+  body: string,
+  rule: string,
+  shape: Shape,
+  key: string,
+): Parsed {
+  const line = `${rule} ${body}`;
+  const known = byOhm.get(line);
+  if (known !== undefined) return known;
   const parsed = parseAfresh(body, rule);
-  if (parsed.damagedAt === undefined) {
-    const made = templateOf(parsed.tree, shape);
-    if (made !== undefined) keep(key, made);
+  const template =
+    parsed.damagedAt === undefined ? templateOf(parsed.tree, shape) : undefined;
+  if (template !== undefined) keep(key, template);
+  else {
+    if (MOST_LINES <= byOhm.size) byOhm.clear();
+    byOhm.set(line, parsed);
   }
   return parsed;
 }
 
 /** The template of a shape that is shipped, so that the first line of it needs no parse either. */
 function usualTemplate(key: string): Node | undefined {
-  const packed = usual.get(key);
+  const packed =
+    usual.get(key) ??
+    usual.get(widerKeys(key).find((each) => usual.has(each)) ?? "");
   if (packed === undefined) return undefined;
   const template = unpacked(packed);
   keep(key, template);

@@ -69,11 +69,14 @@ function formatLine(
   }
   const rule = lineSpec(kind, line.word, opens)?.rule;
   if (rule === undefined || opens === isIndented(line)) return line.text;
-  if (parseBody(line.body, rule).damagedAt !== undefined) return line.text;
   const body = formatBody(line.body);
-  return (
-    mark + (opens ? "" : "  ") + body + (comment === "" ? "" : `  ${comment}`)
-  );
+  const text =
+    mark + (opens ? "" : "  ") + body + (comment === "" ? "" : `  ${comment}`);
+  // most lines stand as they should
+  return text === line.text ||
+    parseBody(line.body, rule).damagedAt === undefined
+    ? text
+    : line.text;
 }
 
 /** One blank between words, none before a comma, one after it unless it stands in a number. */

@@ -12,9 +12,17 @@ export interface Shape {
 
 const KEYWORDS = new Set(keywords);
 
-const CLASS_LIKE = /^\p{L}{1,2}\d{1,2}$/u;
-const LETTERS = /^\p{L}[\p{L}-]*$/u;
-const NAME_LIKE = /^\p{L}[\p{L}\d-]*$/u;
+const ASCII = /^[ -~]*$/;
+/** What a word of these letters is like. */
+const likes = (letter: string) => ({
+  class: new RegExp(`^${letter}{1,2}\\d{1,2}$`, "u"),
+  letter: new RegExp(`^${letter}$`, "u"),
+  letters: new RegExp(`^${letter}(?:${letter}|-)*$`, "u"),
+  name: new RegExp(`^${letter}(?:${letter}|\\d|-)*$`, "u"),
+});
+// most words are the first: patterns of all letters take a millisecond each to be made, and are made when they are first asked
+const ASCII_LIKE = likes("[A-Za-z]");
+const ANY_LIKE = likes(String.raw`\p{L}`);
 
 export function shapeOf(body: string): Shape {
   let key = "";
@@ -30,6 +38,29 @@ export function shapeOf(body: string): Shape {
     ends.push(token.end);
   }
   return { key, starts, ends };
+}
+
+/** Open words of a key that are looked for in each way; a usual line has at most four. */
+const MOST_OPEN = 5;
+
+/**
+ * The keys that stand for this one and for others: any of its open words may be written `<a>`, a word of whatever letters. Most such words
+ * first.
+ */
+export function widerKeys(key: string): readonly string[] {
+  const parts = key.split(/<[wcnl]>/);
+  const open = parts.length - 1;
+  if (MOST_OPEN < open) return [];
+  const letters = key.match(/<[wcnl]>/g) ?? [];
+  return Array.from({ length: 2 ** open - 1 }, (_, kept) =>
+    parts
+      .map((part, index) =>
+        index === open
+          ? part
+          : part + (kept & (1 << index) ? (letters[index] ?? "") : "<a>"),
+      )
+      .join(""),
+  );
 }
 
 /** A mark that says all that thou.ohm can see of a token. */
@@ -70,8 +101,9 @@ function numberLetter(text: string): string {
 /** Words that thou.ohm names, and words that touch what is before them, stand as they are; lower-case letters mark the rest. */
 function wordLetter(text: string, touches: boolean): string {
   if (touches || KEYWORDS.has(text)) return `\`${text}\``;
-  if (CLASS_LIKE.test(text)) return "<c>";
-  if (/^\p{L}$/u.test(text)) return "<l>";
-  if (LETTERS.test(text)) return "<w>";
-  return NAME_LIKE.test(text) ? "<n>" : `\`${text}\``;
+  const like = ASCII.test(text) ? ASCII_LIKE : ANY_LIKE;
+  if (like.class.test(text)) return "<c>";
+  if (like.letter.test(text)) return "<l>";
+  if (like.letters.test(text)) return "<w>";
+  return like.name.test(text) ? "<n>" : `\`${text}\``;
 }

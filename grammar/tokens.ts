@@ -15,11 +15,10 @@ export function isBlank(character: string | undefined): boolean {
 
 const NUMBER = /(?:\d+\.\d*|\.\d+|\d+)(?:[eE][+-]?\d+)?/y;
 const WORD = /[\p{L}\u{B0}%_](?:[\p{L}\d\u{B0}%_/\u{B7}\u{B2}\u{B3}^-])*/uy;
+// most words: a pattern of all letters takes a millisecond to be made, and a line that has no others never asks for it
+const ASCII_WORD = /[A-Za-z%_][\w%/^-]*/y;
 const BLANK = /[ \t\u{A0}]+/uy;
 const NUMERIC = ".0123456789";
-const BLANKS = ["blank", BLANK] as const;
-const NUMBERS = ["number", NUMBER] as const;
-const WORDS = ["word", WORD] as const;
 
 function matchEnd(
   pattern: RegExp,
@@ -99,16 +98,28 @@ export function tokenize(body: string): readonly Token[] {
 function nextToken(body: string, start: number): Token {
   // each kind begins with signs of its own
   const first = body[start] ?? "";
-  const [kind, pattern]: readonly [TokenKind, RegExp] = isBlank(first)
-    ? BLANKS
-    : NUMERIC.includes(first)
-      ? NUMBERS
-      : WORDS;
-  const end = matchEnd(pattern, body, start);
+  const isSpace = isBlank(first);
+  const isNumeric = NUMERIC.includes(first);
+  const kind = isSpace ? "blank" : isNumeric ? "number" : "word";
+  const end = isSpace
+    ? matchEnd(BLANK, body, start)
+    : isNumeric
+      ? matchEnd(NUMBER, body, start)
+      : endOfWord(body, start);
   if (end !== undefined) return { kind, start, end };
   return {
     kind: "symbol",
     start,
     end: start + String.fromCodePoint(body.codePointAt(start) ?? 0).length,
   };
+}
+
+function endOfWord(body: string, start: number): number | undefined {
+  const end = matchEnd(ASCII_WORD, body, start);
+  return isAscii(body[end ?? start]) ? end : matchEnd(WORD, body, start);
+}
+
+/** A sign that is no letter but one of ASCII; so is what follows the end of a text. */
+export function isAscii(character = ""): boolean {
+  return character < "\u{80}";
 }

@@ -95,6 +95,41 @@ describe("by shape", () => {
     );
   });
 
+  test("lines with any words for their own read as Ohm reads them", () => {
+    const words = fc.constantFrom(
+      "x",
+      "p1",
+      "H7",
+      "ab2c",
+      "rear",
+      "é",
+      "in",
+      "mm",
+      "<a>",
+      "<w>",
+    );
+    fc.assert(
+      fc.property(
+        fc.constantFrom(...lines),
+        fc.array(words, { minLength: 6, maxLength: 6 }),
+        fc.nat(63),
+        ({ body, rule }, others, taken) => {
+          let at = 0;
+          // the first word is the rule's own
+          const changed = body.replaceAll(
+            /(?<=\s)[\p{L}][\p{L}\d-]*/gu,
+            (word) => {
+              const index = at++ % others.length;
+              return taken & (1 << index) ? (others[index] ?? word) : word;
+            },
+          );
+          expect(parseBody(changed, rule)).toEqual(parseAfresh(changed, rule));
+        },
+      ),
+      { numRuns: 3000 },
+    );
+  });
+
   test("what may follow a line that breaks off is what Ohm expects there", () => {
     const brokenOff = fc
       .record({

@@ -29,6 +29,17 @@ test("no line of the samples needs Ohm", () => {
     expect(parseBody(body, rule).damagedAt, body).toBeUndefined();
 });
 
+test.each([
+  ["journal p1 on layshaft", "JournalEntry"],
+  ["bore ab2c in bush x", "BoreEntry"],
+  ["fit p1 of journal b in bore front-2", "FitEntry"],
+  ["cuts line rear", "CutsFact"],
+  ["read n1 0.8743 0.8742 with mic", "ReadFact"],
+  ["done 2026-11-02 by K7", "DoneFact"],
+])("nor does one with names of other letters: %s", (body, rule) => {
+  expect(parseBody(body, rule).damagedAt).toBeUndefined();
+});
+
 test("a line of another shape needs it", () => {
   expect(() =>
     parseBody("read near 0.5 1.5 2.5 3.5 4.5 5.5 6.5", "ReadFact"),
