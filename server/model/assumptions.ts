@@ -1,6 +1,6 @@
 // The assumptions that a result rests on and that nobody wrote. They are those of the language page and no others; each is said only
 // where it was used.
-import { given, valueIn } from "./entry.ts";
+import { allOf, given, valueIn } from "./entry.ts";
 import { filmFacts } from "./evaluate/film-facts.ts";
 import { lineOfBore, namedIn } from "./evaluate/index-of.ts";
 import { pressOfBore } from "./evaluate/press.ts";
@@ -132,15 +132,13 @@ function ofOversize(shop: Shop, line: string): boolean {
 
 function ofBodies(shop: Shop, fit: string): readonly string[] {
   const entry = entryOf(shop, fit);
-  const unwritten =
-    entry?.facts.some(
-      (fact) =>
-        (fact.rule === "HotFact" || fact.rule === "ColdFact") &&
-        fact.value !== undefined &&
-        (fact.value as { readonly bush: number | undefined }).bush ===
-          undefined, // both rules give Bodies
-    ) ?? false;
-  return unwritten ? ["The bush is taken to be as warm as its case."] : [];
+  if (entry === undefined) return [];
+  const bodies = [...allOf(entry, "HotFact"), ...allOf(entry, "ColdFact")];
+  return bodies.some(
+    ({ value }) => value !== undefined && value.bush === undefined,
+  )
+    ? ["The bush is taken to be as warm as its case."]
+    : [];
 }
 
 function ofOil(shop: Shop, fit: string): readonly string[] {

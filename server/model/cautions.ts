@@ -5,6 +5,7 @@ import { valueIn } from "./entry.ts";
 import { boresOfLine, namedIn } from "./evaluate/index-of.ts";
 import { stepValue } from "./evaluate/order.ts";
 import { hostOf, materialOfFeature } from "./evaluate/size.ts";
+import { nameOf } from "./reference.ts";
 import { entryOf, query, refOf, type Shop } from "./shop.ts";
 
 export interface Caution {
@@ -215,9 +216,7 @@ function cautionsOfMaterial(
       ? undefined
       : valueIn(entryOf(shop, bush), "ConstructionFact");
   const material = materialOfFeature(shop, feature);
-  const name = material.known
-    ? material.value.ref.slice("material ".length)
-    : "";
+  const name = material.known ? nameOf(material.value.ref) : "";
   const shipped = shippedMaterial(name);
   const isPorous = construction === "porous" || shipped?.family === "sintered";
   // of a shop's own bronze or brass nobody has said what is in it

@@ -72,31 +72,34 @@ function textOf(thing: readonly Need[]): string {
 /** All of them, or everything that is missing. */
 export function everyKnown<T>(all: readonly Known<T>[]): Known<readonly T[]> {
   const values: T[] = [];
-  const needs: Need[] = [];
-  let silent = false;
-  let because: string | undefined;
   for (const each of all) {
-    if (each.known) values.push(each.value);
-    else {
-      needs.push(...each.needs);
-      silent ||= each.silent;
-      because ??= each.because;
-    }
+    if (!each.known) return lacking(...all);
+    values.push(each.value);
   }
-  if (values.length === all.length) return known(values);
+  return known(values);
+}
+
+/** All that is missing of these, of which one at least is not known. */
+export function lacking(...all: readonly Known<unknown>[]): Unknown {
+  const missed = all.filter((each) => !each.known);
+  const because = missed.find((each) => each.because !== undefined)?.because;
   return {
     known: false,
-    needs,
-    silent,
+    needs: missed.flatMap((each) => each.needs),
+    silent: missed.some((each) => each.silent),
     ...(because === undefined ? {} : { because }),
   };
 }
 
-/** A range with what it rests on: the common shape of what the evaluation gives. */
-export interface Estimate {
+/** The ends of a quantity, SI, and the likeliest of what lies between. */
+export interface Extent {
   readonly low: number;
   readonly nominal: number;
   readonly high: number;
+}
+
+/** A range with what it rests on: the common shape of what the evaluation gives. */
+export interface Estimate extends Extent {
   readonly status: Exclude<Status, "unknown">;
   /** The step of the last known digit, in m, for display. */
   readonly step: number | undefined;

@@ -1,6 +1,7 @@
 // Readers of a lesson's facts: what was learned, as mean, spread and count, and what it is about. What follows from a lesson is
 // evaluate/lessons.ts's.
 import { child, children, type Node } from "../../grammar/tree.ts";
+import { quoted } from "./clauses.ts";
 import { dateOf } from "./dates.ts";
 import { count, type FactReader } from "./fact-parts.ts";
 import { lengthsOf, textOf, valuesOf } from "./quantities.ts";
@@ -78,7 +79,6 @@ export function lessonBush(
     );
     return undefined;
   }
-  const quoted = child(node, "text");
   const plain = child(node, "serialWord");
   return {
     material,
@@ -87,11 +87,8 @@ export function lessonBush(
     od: od.value,
     id: id.value,
     lot:
-      quoted === undefined
-        ? plain === undefined
-          ? undefined
-          : textOf(line, plain)
-        : textOf(line, quoted).slice(1, -1),
+      quoted(line, child(node, "text")) ??
+      (plain === undefined ? undefined : textOf(line, plain)),
   };
 }
 

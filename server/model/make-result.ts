@@ -1,7 +1,13 @@
 // Makes results of the contract from what the evaluation knows.
-import { missing, neededText } from "./known.ts";
 import { showRange, type System } from "../core/quantity/show.ts";
-import type { Estimate, Known, Unknown } from "./known.ts";
+import {
+  missing,
+  neededText,
+  type Estimate,
+  type Extent,
+  type Known,
+  type Unknown,
+} from "./known.ts";
 import type { Need, Result, Status, Verdict, Working } from "./result.ts";
 
 /** What a result is of. */
@@ -20,11 +26,7 @@ function plain(value: number): number {
 export function numberResult(
   where: Where,
   unit: string,
-  value: {
-    readonly low: number;
-    readonly nominal: number;
-    readonly high: number;
-  },
+  value: Extent,
   rest: {
     readonly status: Exclude<Status, "unknown">;
     readonly verdict?: Verdict | undefined;

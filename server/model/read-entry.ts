@@ -118,18 +118,7 @@ function readFact(
   const word = { start: 0, end: line.word.length };
   const spec = factSpec(kind, line.word);
   if (spec === undefined) {
-    if (isIndented(line))
-      reader.report("word-unknown", word, {
-        word: line.word,
-        kind,
-        elsewhere: kindsWithFact(line.word),
-      });
-    else
-      reader.report("word-misplaced", word, {
-        word: line.word,
-        place: "elsewhere",
-        elsewhere: kindsWithFact(line.word),
-      });
+    reportForeign(reader, line, kind);
     return undefined;
   }
   // the tables name only rules of thou.ohm that have a reader; a test holds them together
@@ -160,6 +149,21 @@ function readFact(
   const whole = fact(value);
   noteFact(line, standing, whole, refs.slice(named));
   return whole;
+}
+
+/** A line that the entry does not take: the entries that do are named. */
+function reportForeign(reader: LineReading, line: Line, kind: EntryKind): void {
+  const { word } = line;
+  const at = { start: 0, end: word.length };
+  const elsewhere = kindsWithFact(word);
+  if (isIndented(line))
+    reader.report("word-unknown", at, { word, kind, elsewhere });
+  else
+    reader.report("word-misplaced", at, {
+      word,
+      place: "elsewhere",
+      elsewhere,
+    });
 }
 
 function reportDamage(

@@ -1,11 +1,11 @@
 // Gives a shop its files: which entries changed since it had them last is told to its graph, by name, and nothing else is. What is asked of
 // the entries is shop.ts's.
-import { isFirstOfName } from "./shop.ts";
 import { ENTRY_KINDS, type EntryKind } from "../../grammar/vocabulary.ts";
 import type { Entry } from "./entry.ts";
 import { changedEntries, type FileEntries } from "./file-entries.ts";
 import { inputNow, setInput } from "./graph.ts";
-import type { EntryPlace, Shop } from "./shop.ts";
+import { nameOf } from "./reference.ts";
+import { isFirstOfName, type EntryPlace, type Shop } from "./shop.ts";
 
 /** Gives the shop its files, the job's own first. `isWhole` is false while a used file is missing or can't be read. */
 export function setFiles(
@@ -111,7 +111,7 @@ function setTables(shop: Shop): void {
   for (const [kind, refs] of byKind) setEqual(shop, "kind", kind, refs);
   for (const [name, refs] of byName) setEqual(shop, "name", name, refs);
   for (const ref of shop.places.keys()) {
-    const name = ref.slice(ref.indexOf(" ") + 1);
+    const name = nameOf(ref);
     if (!byName.has(name)) setEqual(shop, "name", name, []);
   }
   setEqual(shop, "loose", "", loose);

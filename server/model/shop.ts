@@ -118,19 +118,21 @@ export function headOf(shop: Shop, ref: string): readonly string[] {
 
 /** A name that stands under a word that could not be read: it may be an entry of any kind. */
 export function isLoose(shop: Shop, ref: string): boolean {
-  const loose = readInput(shop.graph, "loose", "") as
-    readonly string[] | undefined; // only setTables sets it
   const [kind, name] = [kindOf(ref), nameOf(ref)];
-  return loose?.some((each) => each === name || each === `${kind} *`) === true;
+  return looseIn(shop).some((each) => each === name || each === `${kind} *`);
+}
+
+/** The words of opening lines that can't be read, and "journal *" for one that may be any journal. */
+function looseIn(shop: Shop): readonly string[] {
+  return (
+    (readInput(shop.graph, "loose", "") as readonly string[] | undefined) ?? []
+  ); // only setTables sets it
 }
 
 /** Every file is there and every opening line is known: only then may it be said that something is nowhere. */
 export function isWhole(shop: Shop): boolean {
-  const loose = readInput(shop.graph, "loose", "") as
-    readonly string[] | undefined; // only setTables sets it
-  return (
-    readInput(shop.graph, "whole", "") !== false && (loose?.length ?? 0) === 0
-  );
+  const loose = looseIn(shop);
+  return readInput(shop.graph, "whole", "") !== false && loose.length === 0;
 }
 
 /** What the query being worked out waits for, as far as it has asked: a name that may be in a file that is missing, a line that can't be read. */
@@ -187,12 +189,11 @@ export function resolve(
     return { state: "shipped", ref: `material ${site.name}` };
   if (site.takes.includes("oil") && oilNamed(site.name) !== undefined)
     return { state: "shipped", ref: `oil ${site.name}` };
-  const loose = readInput(shop.graph, "loose", "") as
-    readonly string[] | undefined; // only setTables sets it
+  const loose = looseIn(shop);
   const kinds = site.kind === undefined ? site.takes : [site.kind];
   if (
-    loose?.includes(site.name) === true ||
-    kinds.some((kind) => loose?.includes(`${kind} *`)) ||
+    loose.includes(site.name) ||
+    kinds.some((kind) => loose.includes(`${kind} *`)) ||
     readInput(shop.graph, "whole", "") === false
   )
     return { state: "silent" };

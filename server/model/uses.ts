@@ -34,7 +34,7 @@ export interface UsesIn {
 }
 
 /** The files that there are. */
-export interface Known {
+export interface GivenFiles {
   entriesOf(path: string): FileEntries | undefined;
   usesIn(file: FileEntries): UsesIn;
   /** Whether it was asked for, there or not. */
@@ -53,7 +53,7 @@ export interface Reach {
 }
 
 /** Follows what a file uses, up to the limits. Those that close a circle add nothing. */
-export function reachOf(path: string, known: Known): Reach {
+export function reachOf(path: string, given: GivenFiles): Reach {
   const files: FileEntries[] = [];
   const missing: string[] = [];
   const looked: string[] = [];
@@ -64,14 +64,14 @@ export function reachOf(path: string, known: Known): Reach {
     if (looked.length === MOST_FILES)
       return { files, looked, missing, beyond: own };
     looked.push(next);
-    if (!known.isGiven(next)) missing.push(next);
-    const file = known.entriesOf(next);
+    if (!given.isGiven(next)) missing.push(next);
+    const file = given.entriesOf(next);
     if (file === undefined) continue;
     lines += lineCount(file.lines);
     if (0 < files.length && MOST_LINES_TOGETHER < lines)
       return { files, looked, missing, beyond: own };
     files.push(file);
-    for (const used of known.usesIn(file).paths)
+    for (const used of given.usesIn(file).paths)
       if (!from.has(used)) from.set(used, next === path ? used : own);
   }
   return { files, looked, missing, beyond: undefined };
@@ -80,22 +80,22 @@ export function reachOf(path: string, known: Known): Reach {
 /** How each `use` of the first file fares, and whether all that these files use is there. */
 export function faresOf(
   { files, beyond }: Reach,
-  known: Known,
+  given: GivenFiles,
 ): { readonly uses: readonly Use[]; readonly isWhole: boolean } {
-  const back = circlesIn(files, known);
+  const back = circlesIn(files, given);
   const read = new Set(files.map((file) => file.path));
   const stateOf = ({ path }: ReadUse, by: string): Use["state"] => {
     if (path === undefined) return "outside";
     if (path === by || back.get(by)?.has(path) === true) return "loop";
     if (read.has(path)) return path === beyond ? "beyond" : "there";
-    const isGone = known.isGiven(path) && known.entriesOf(path) === undefined;
+    const isGone = given.isGiven(path) && given.entriesOf(path) === undefined;
     return beyond === undefined || isGone ? "missing" : "beyond";
   };
   let isWhole = beyond === undefined;
   let uses: readonly Use[] = [];
   for (const [index, file] of files.entries()) {
     if (!file.isWhole) isWhole = false;
-    const { all } = known.usesIn(file);
+    const { all } = given.usesIn(file);
     const states = all.map((use) => stateOf(use, file.path));
     // a file that uses itself lacks nothing
     if (
@@ -114,10 +114,10 @@ export function faresOf(
  */
 function circlesIn(
   files: readonly FileEntries[],
-  known: Known,
+  given: GivenFiles,
 ): ReadonlyMap<string, ReadonlySet<string>> {
   const nextTo = new Map(
-    files.map((file) => [file.path, [...known.usesIn(file).paths]]),
+    files.map((file) => [file.path, [...given.usesIn(file).paths]]),
   );
   const order = new Map<string, number>();
   const lowest = new Map<string, number>();

@@ -8,8 +8,9 @@ import {
   unknown,
   type Known,
 } from "../known.ts";
-import { entryOf, query, refsOfKind, type Shop } from "../shop.ts";
+import { entryOf, query, type Shop } from "../shop.ts";
 import type { Stage } from "../values.ts";
+import { holeOfBore } from "./line-bores.ts";
 import { pressedOf } from "./press-closure.ts";
 import { pressOfBore } from "./press.ts";
 import { readingsAt } from "./readings.ts";
@@ -42,12 +43,12 @@ export const boreBeforeCut = query<Known<Before>>("before-cut", (shop, ref) => {
   );
   if (read !== undefined) return read;
   if (inBush) return boreFromPress(shop, ref);
-  const hole = `hole ${ref.slice("bore ".length)}`;
-  if (refsOfKind(shop, "hole").includes(hole) && hostOf(shop, hole) === host) {
+  const hole = holeOfBore(shop, ref);
+  const entry = hole === undefined ? undefined : entryOf(shop, hole);
+  if (hole !== undefined && entry !== undefined) {
     const places = placesOf(shop, hole);
     if (!places.known) return places;
-    const entry = entryOf(shop, hole);
-    if (entry !== undefined && 0 < places.value.length)
+    if (0 < places.value.length)
       return known({
         ...sizeFromPlaces(shop, hole, entry, places.value),
         form: { ref: hole, stage: undefined },
@@ -57,9 +58,11 @@ export const boreBeforeCut = query<Known<Before>>("before-cut", (shop, ref) => {
 });
 
 /** A bore that no line cuts, from its press: read `as pressed`, else foretold. */
-export const pressedBore = query<Known<Size>>("pressed-bore", (shop, ref) => {
-  return sizeAtStages(shop, ref, ["pressed"]) ?? boreFromPress(shop, ref);
-});
+export const pressedBore = query<Known<Size>>(
+  "pressed-bore",
+  (shop, ref) =>
+    sizeAtStages(shop, ref, ["pressed"]) ?? boreFromPress(shop, ref),
+);
 
 /** The size by the readings of the first of these stages that has any; undefined where none has. */
 function sizeAtStages(

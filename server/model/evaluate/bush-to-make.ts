@@ -2,8 +2,8 @@
 import { bushOdToMake } from "../../core/press/interference.ts";
 import { lengthDigits, showRange } from "../../core/quantity/show.ts";
 import {
-  everyKnown,
   known,
+  lacking,
   need,
   outside,
   SILENT,
@@ -31,7 +31,7 @@ export const odToMake = query<Known<Estimate>>(
       need(ref, "want", `the wanted interference of ${ref}`),
     );
     if (!hole.known || written?.known === false)
-      return everyKnown<unknown>([hole, written ?? noWant]) as Known<never>; // one of them is not known
+      return lacking(hole, written ?? noWant);
     const usual =
       written === undefined ? usualWant(shop, ref, hole.value) : undefined;
     const want = written?.value ?? usual;

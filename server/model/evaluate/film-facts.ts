@@ -12,8 +12,8 @@ import {
 } from "../../core/film/heat-balance.ts";
 import { given } from "../entry.ts";
 import {
-  everyKnown,
   known,
+  lacking,
   need,
   outside,
   SILENT,
@@ -21,11 +21,12 @@ import {
   type Known,
 } from "../known.ts";
 import { entryOf, query, refOf, type Shop } from "../shop.ts";
+import type { FactValues } from "../values.ts";
 import { clearance, type Clearance } from "./fit.ts";
 import { namedIn } from "./index-of.ts";
+import { bushOfBore } from "./line-bores.ts";
 import { oilValue, type OilValue } from "./oil.ts";
 import { fitLength, loadOf, motionOf, type FitLength } from "./running.ts";
-import { hostOf } from "./size.ts";
 
 /** All that a film is reckoned from, but for the clearance. */
 export interface FilmFacts {
@@ -48,8 +49,7 @@ const serviceOf = query<Known<Service>>("service", (shop, fit) => {
   const load = given(entry, "LoadFact");
   const feed = given(entry, "FeedFact");
   if (load.state === "damaged" || feed.state === "damaged") return SILENT;
-  const host = hostOf(shop, bore);
-  const bush = host?.startsWith("bush ") === true ? host : undefined;
+  const bush = bushOfBore(shop, bore);
   const bushEntry = bush === undefined ? undefined : entryOf(shop, bush);
   const groove =
     bushEntry === undefined ? undefined : given(bushEntry, "GrooveFact");
@@ -136,8 +136,6 @@ export const filmFacts = query<Known<FilmFacts>>("film-facts", (shop, fit) => {
   const oil = oilOf(shop, fit);
   const cooled = given(entry, "CooledFact");
   if (cooled.state === "damaged") return SILENT;
-  const all = everyKnown<unknown>([found, motion, load, length, oil, service]);
-  if (!all.known) return all;
   if (
     !found.known ||
     !motion.known ||
@@ -146,9 +144,8 @@ export const filmFacts = query<Known<FilmFacts>>("film-facts", (shop, fit) => {
     !oil.known ||
     !service.known
   )
-    return SILENT;
+    return lacking(found, motion, load, length, oil, service);
   const diameter = found.value.journal.nominal;
-  const written = cooled.state === "given" ? cooled.value : undefined;
   return known({
     bearing: {
       diameter,
@@ -160,27 +157,40 @@ export const filmFacts = query<Known<FilmFacts>>("film-facts", (shop, fit) => {
         service.value.groove === "round" ? 1e-9 * length.value.nominal : 0,
     },
     oil: oil.value.oil,
-    cooling:
-      written === undefined
-        ? {
-            by: "side-flow",
-            inlet: oil.value.inlet,
-            volumetricHeat: typicalVolumetricHeat,
-          }
-        : {
-            by: "case",
-            ambient: written.air,
-            // the least of what is usual gives the warmest oil
-            area:
-              written.area ??
-              typicalCaseArea(diameter, length.value.nominal).low,
-            transfer: typicalTransfer.low,
-          },
-    caseAssumed: written !== undefined && written.area === undefined,
+    ...(cooled.state === "given"
+      ? cooledByCase(cooled.value, diameter, length.value.nominal)
+      : cooledByOil(oil.value.inlet)),
     length: length.value,
     clearance: found.value,
   });
 });
+
+type Cooled = Pick<FilmFacts, "cooling" | "caseAssumed">;
+
+/** @param inlet °C of the oil as it enters */
+function cooledByOil(inlet: number): Cooled {
+  return {
+    cooling: { by: "side-flow", inlet, volumetricHeat: typicalVolumetricHeat },
+    caseAssumed: false,
+  };
+}
+
+function cooledByCase(
+  { air, area }: FactValues["CooledFact"],
+  diameter: number,
+  length: number,
+): Cooled {
+  return {
+    cooling: {
+      by: "case",
+      ambient: air,
+      // the least of what is usual gives the warmest oil
+      area: area ?? typicalCaseArea(diameter, length).low,
+      transfer: typicalTransfer.low,
+    },
+    caseAssumed: area === undefined,
+  };
+}
 
 function oilOf(
   shop: Shop,

@@ -12,12 +12,13 @@ import {
 } from "../../core/quantity/show.ts";
 import { given } from "../entry.ts";
 import {
-  everyKnown,
   known,
+  lacking,
   need,
   outside,
   SILENT,
   unknown,
+  type Extent,
   type Known,
 } from "../known.ts";
 import type { Status, Working } from "../result.ts";
@@ -26,10 +27,7 @@ import { filmOf } from "./film.ts";
 import { namedIn } from "./index-of.ts";
 import { settings } from "./settings.ts";
 
-export interface FitFilmRatio {
-  readonly low: number;
-  readonly nominal: number;
-  readonly high: number;
+export interface FitFilmRatio extends Extent {
   readonly regime: Regime;
   readonly status: Exclude<Status, "unknown">;
   readonly working: readonly Working[];
@@ -47,9 +45,8 @@ export const filmRatioOf = query<Known<FitFilmRatio>>(
       roughnessOf(shop, journal),
       roughnessOf(shop, bore),
     ];
-    const all = everyKnown<unknown>([film, ofJournal, ofBore]);
-    if (!all.known) return all;
-    if (!film.known || !ofJournal.known || !ofBore.known) return SILENT;
+    if (!film.known || !ofJournal.known || !ofBore.known)
+      return lacking(film, ofJournal, ofBore);
     const ratios: number[] = [];
     for (const { left } of film.value.all) {
       // nominal first; the rougher the surfaces, the less
@@ -85,11 +82,7 @@ export const filmRatioOf = query<Known<FitFilmRatio>>(
 
 export interface Roughness {
   /** m; a range where only Rz is written. */
-  readonly ra: {
-    readonly low: number;
-    readonly nominal: number;
-    readonly high: number;
-  };
+  readonly ra: Extent;
   readonly finish: Finish;
 }
 

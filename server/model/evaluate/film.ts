@@ -15,7 +15,14 @@ import {
   showNumbers,
   showRises,
 } from "../../core/quantity/show-running.ts";
-import { known, outside, SILENT, statusOf, type Known } from "../known.ts";
+import {
+  known,
+  outside,
+  SILENT,
+  statusOf,
+  type Extent,
+  type Known,
+} from "../known.ts";
 import type { Status, Working } from "../result.ts";
 import { query, type Shop } from "../shop.ts";
 import { filmFacts, type FilmFacts } from "./film-facts.ts";
@@ -24,12 +31,9 @@ import { hotCases } from "./press-hot.ts";
 import { settings } from "./settings.ts";
 
 /** A clearance that the film is reckoned at: of the parts at 20 °C, or as warm as a `hot` line says. */
-interface Gap {
+interface Gap extends Extent {
   /** "20 °C", or "hot 1" */
   readonly name: string;
-  readonly low: number;
-  readonly nominal: number;
-  readonly high: number;
   readonly status: Exclude<Status, "unknown">;
 }
 

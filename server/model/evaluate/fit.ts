@@ -1,34 +1,39 @@
 // The clearance of a running fit, measured or predicted. All clearances are diametral.
-import { wanted } from "./wanted.ts";
 import {
   lessOthers,
   type Budget,
   type ClearanceBudget,
 } from "../../core/readings/budget.ts";
-import { clearance as clearanceOf } from "../../core/line/clearance.ts";
+import {
+  clearance as clearanceOf,
+  type Clearance as ClearanceOf,
+} from "../../core/line/clearance.ts";
 import { metresToTenths } from "../../core/quantity/exact.ts";
 import {
   lengthDigits,
+  showLength,
   showRange,
   type System,
 } from "../../core/quantity/show.ts";
 import { finer } from "../ranges.ts";
 import {
   known,
+  lacking,
   outside,
   SILENT,
   statusOf,
   type Estimate,
   type Known,
 } from "../known.ts";
-import type { Need } from "../result.ts";
-import { query } from "../shop.ts";
+import type { Need, Working } from "../result.ts";
+import { query, type Shop } from "../shop.ts";
 import { boreSize } from "./bore.ts";
 import { namedIn } from "./index-of.ts";
 import { lobesOfBoth, lobesWorking, type Lobes } from "./roundness.ts";
 import { differenceOf } from "./setting.ts";
 import { settings } from "./settings.ts";
 import { judgeEstimate, sizeOf, type Judged, type Size } from "./size.ts";
+import { wanted } from "./wanted.ts";
 
 export interface Clearance extends Estimate {
   /**
@@ -49,18 +54,7 @@ export const clearance = query<Known<Clearance>>("clearance", (shop, ref) => {
   if (journalRef === undefined || boreRef === undefined) return SILENT;
   const journal = sizeOf(shop, journalRef);
   const bore = boreSize(shop, boreRef);
-  if (!journal.known || !bore.known) {
-    const missing = [journal, bore].flatMap((each) =>
-      each.known ? [] : [each],
-    );
-    const because = missing.find((each) => each.because !== undefined)?.because;
-    return {
-      known: false,
-      needs: missing.flatMap((each) => each.needs),
-      silent: missing.some((each) => each.silent),
-      ...(because === undefined ? {} : { because }),
-    };
-  }
+  if (!journal.known || !bore.known) return lacking(journal, bore);
   const both = lobesOfBoth(
     shop,
     { ref: journalRef, size: journal.value },
@@ -83,19 +77,15 @@ export const clearance = query<Known<Clearance>>("clearance", (shop, ref) => {
     },
   );
   if (!found.valid) return outside(found.because);
-  const { system } = settings(shop);
-  const step = finer(journal.value.step, bore.value.step);
   const difference = differenceOf(bore.value, journal.value);
   const sure = withLobes(difference?.budget, lobes);
-  const digits = (size: Size): string =>
-    showRange(size.low, size.high, system, size.step);
   return known({
     low: found.value.least,
     nominal: found.value.mean,
     high: found.value.most,
     atBest: atBest(journal.value, bore.value, lobes),
     status: statusOf(journal.value, bore.value),
-    step,
+    step: finer(journal.value.step, bore.value.step),
     journal: journal.value,
     bore: bore.value,
     lobes,
@@ -108,25 +98,43 @@ export const clearance = query<Known<Clearance>>("clearance", (shop, ref) => {
     working: [
       ...bore.value.working,
       ...journal.value.working,
-      ...lobesWorking(boreRef, lobes.bore, system),
-      ...lobesWorking(journalRef, lobes.journal, system),
-      {
-        formula:
-          0 < lobes.bore.taken + lobes.journal.taken
-            ? "least clearance = smallest bore − largest journal − what lobes take"
-            : "least clearance = smallest bore − largest journal",
-        with: `${lengthDigits(bore.value.low, system, step)} − ${lengthDigits(journal.value.high, system, step)}${takenWords(lobes, system, step)} = ${showRange(found.value.least, found.value.least, system, step)}`,
-        source: "",
-      },
-      {
-        formula: "most clearance = largest bore − smallest journal",
-        with: `${lengthDigits(bore.value.high, system, step)} − ${lengthDigits(journal.value.low, system, step)} = ${showRange(found.value.most, found.value.most, system, step)}; bore ${digits(bore.value)}, journal ${digits(journal.value)}`,
-        source: "",
-      },
+      ...lobesWorking(boreRef, lobes.bore, settings(shop).system),
+      ...lobesWorking(journalRef, lobes.journal, settings(shop).system),
+      ...endsWorking(shop, journal.value, bore.value, lobes, found.value),
       ...(difference?.working === undefined ? [] : [difference.working]),
     ],
   });
 });
+
+/** How the two ends come of the sizes. */
+function endsWorking(
+  shop: Shop,
+  journal: Size,
+  bore: Size,
+  lobes: Clearance["lobes"],
+  { least, most }: ClearanceOf,
+): readonly Working[] {
+  const { system } = settings(shop);
+  const step = finer(journal.step, bore.step);
+  const show = (length: number): string => lengthDigits(length, system, step);
+  const range = ({ low, high, step: own }: Size): string =>
+    showRange(low, high, system, own);
+  return [
+    {
+      formula:
+        0 < lobes.bore.taken + lobes.journal.taken
+          ? "least clearance = smallest bore − largest journal − what lobes take"
+          : "least clearance = smallest bore − largest journal",
+      with: `${show(bore.low)} − ${show(journal.high)}${takenWords(lobes, system, step)} = ${showLength(least, system, step)}`,
+      source: "",
+    },
+    {
+      formula: "most clearance = largest bore − smallest journal",
+      with: `${show(bore.high)} − ${show(journal.low)} = ${showLength(most, system, step)}; bore ${range(bore)}, journal ${range(journal)}`,
+      source: "",
+    },
+  ];
+}
 
 /** " − 0.0002", for each part that has lobes. */
 function takenWords(

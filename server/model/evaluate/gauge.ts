@@ -10,6 +10,7 @@ export interface GaugeValue {
   readonly resolution: number | undefined;
   /** Expanded, k = 2, m. */
   readonly uncertainty: number | undefined;
+  /** Its largest error, m. */
   readonly mpe: number | undefined;
   /** Correction added to its readings, m. */
   readonly adds: number;

@@ -8,11 +8,13 @@ import { given } from "../entry.ts";
 import {
   everyKnown,
   known,
+  lacking,
   need,
   outside,
   SILENT,
   statusOf,
   unknown,
+  type Extent,
   type Known,
 } from "../known.ts";
 import { finer } from "../ranges.ts";
@@ -36,13 +38,10 @@ interface Seat {
   readonly lobes: number;
 }
 
-export interface SeatInLine {
+/** The clearance left for the straight shaft where it lies, m, diametral. */
+export interface SeatInLine extends Extent {
   readonly bore: string;
   readonly fit: string;
-  /** Clearance left for the straight shaft where it lies, m, diametral. */
-  readonly low: number;
-  readonly nominal: number;
-  readonly high: number;
   /** At the tightest sizes: what the slope of the bore alone takes, m, and its axis' slope against the shaft's. */
   readonly lostToSlope: number;
   readonly slope: number;
@@ -74,9 +73,7 @@ function seatOf(shop: Shop, line: string, at: LineBore): Known<Seat> {
   const size = boreSize(shop, bore);
   const runout = given(entry, "RunoutFact");
   if (runout.state === "damaged") return SILENT;
-  const both = everyKnown([journal, size]);
-  if (!both.known) return both;
-  if (!journal.known || !size.known) return SILENT;
+  if (!journal.known || !size.known) return lacking(journal, size);
   const lobes = lobesOfBoth(
     shop,
     { ref, size: journal.value },

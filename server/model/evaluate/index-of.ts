@@ -2,6 +2,7 @@
 // the job, and only an opening line or a line's list of bores changes it.
 import { allOf } from "../entry.ts";
 import { groupedBy } from "../groups.ts";
+import { kindOf } from "../reference.ts";
 import {
   entryOf,
   headOf,
@@ -17,7 +18,7 @@ import type { EntryKind } from "../../../grammar/vocabulary.ts";
 export const namedIn = query<readonly (string | undefined)[]>(
   "named",
   (shop, ref) => {
-    const kind = ref.slice(0, ref.indexOf(" "));
+    const kind = kindOf(ref);
     return headOf(shop, ref).map((written, index) => {
       const space = written.indexOf(" ");
       const of = written.slice(0, space);

@@ -10,8 +10,8 @@ import {
 import { lengthDigits, showLength } from "../../core/quantity/show.ts";
 import { given, valueIn } from "../entry.ts";
 import {
-  everyKnown,
   known,
+  lacking,
   need,
   outside,
   SILENT,
@@ -30,6 +30,7 @@ import {
 import { settings } from "./settings.ts";
 import { sizeOf } from "./size.ts";
 import { stockOf } from "./stock.ts";
+import { ownThreshold } from "./threshold.ts";
 
 /**
  * The gap to keep between a reamer's point and the bottom of a blind hole, m, unless `warn ledge-fouls at` says another: 0.010 in.
@@ -67,7 +68,7 @@ export const blindLedgeOf = query<Known<BlindLedge> | undefined>(
     const tool = endOf(shop, reamer.value);
     const stock = stockOf(shop, bore);
     if (!deep.known || !end.known || !tool.known || !stock.known)
-      return everyKnown<unknown>([deep, end, tool, stock]) as Known<never>; // one of them is not known
+      return lacking(deep, end, tool, stock);
     const blind: BlindBore = {
       depth: deep.value,
       boreEnd: end.value,
@@ -111,9 +112,8 @@ export const blindLedgeOf = query<Known<BlindLedge> | undefined>(
 
 /** The job's own gap to the bottom, else the usual one. */
 function gapKept(shop: Shop): number {
-  const own = settings(shop).warn["ledge-fouls"];
-  const length = own?.dimension === "length" ? own.value : own?.asLength;
-  return length ?? END_CLEARANCE;
+  const own = ownThreshold(shop, "ledge-fouls");
+  return own !== undefined && "length" in own ? own.length : END_CLEARANCE;
 }
 
 /** How deep the bore goes: its bush's length, or the hole's depth. */

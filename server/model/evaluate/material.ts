@@ -4,10 +4,10 @@ import {
   type Family,
 } from "../../core/materials/material.ts";
 import type { Figure } from "../../core/materials/figure.ts";
-import { valueIn } from "../entry.ts";
+import { given, valueIn } from "../entry.ts";
 import { known, need, SILENT, unknown, type Known } from "../known.ts";
+import { nameOf } from "../reference.ts";
 import { entryOf, query, refOf, type Shop } from "../shop.ts";
-import { given } from "../entry.ts";
 import type { FactRule } from "../values.ts";
 
 export interface MaterialValue {
@@ -36,7 +36,7 @@ export interface Property {
 /** A material by its full reference. What the record's own entry leaves out is taken from the shipped one of that name, if there is one. */
 export const materialValue = query<MaterialValue>("material", (shop, ref) => {
   const entry = entryOf(shop, ref);
-  const shipped = shippedMaterial(ref.slice("material ".length));
+  const shipped = shippedMaterial(nameOf(ref));
   const written = (
     rule: Extract<
       FactRule,

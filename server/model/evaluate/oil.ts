@@ -13,6 +13,7 @@ import {
 } from "../../core/materials/oils.ts";
 import { given, type Entry } from "../entry.ts";
 import { known, need, outside, SILENT, unknown, type Known } from "../known.ts";
+import { nameOf } from "../reference.ts";
 import { entryOf, query } from "../shop.ts";
 import type { FactValues } from "../values.ts";
 
@@ -26,7 +27,7 @@ export interface OilValue {
 /** An oil by its full reference. */
 export const oilValue = query<Known<OilValue>>("oil", (shop, ref) => {
   const entry = entryOf(shop, ref);
-  const shipped = shippedOil(ref.slice("oil ".length));
+  const shipped = shippedOil(nameOf(ref));
   if (entry === undefined)
     return shipped === undefined ? SILENT : ofGrade(ref, shipped, undefined);
   const viscosity = given(entry, "ViscosityFact");

@@ -1,5 +1,5 @@
-// The steps of a job as a graph: what each waits for, which are done, what is next, and the gate before a cut.
-import { allOf, given, type Entry } from "../entry.ts";
+// The steps of a job as a graph: what each waits for, which are done, what is next. What is in the way of a cut is gate.ts's.
+import { allOf, given, valueIn, type Entry } from "../entry.ts";
 import type { FactRule, FactValues, RefSite, Span } from "../values.ts";
 import {
   entriesOf,
@@ -12,7 +12,6 @@ import {
   refsOfKind,
   type Shop,
 } from "../shop.ts";
-import { valueIn } from "../entry.ts";
 
 export interface Step {
   readonly ref: string;
@@ -59,7 +58,7 @@ function factsOf<K extends FactRule>(
   );
 }
 
-/** The names of the route's steps, in order; none where the job follows no route. */
+/** The steps of the route, in order; none where the job follows no route. */
 export const routeSteps = queryOfShop<readonly string[]>(
   "route-steps",
   (shop) => {

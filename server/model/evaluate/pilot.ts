@@ -3,6 +3,7 @@ import {
   pilotGuide,
   pilotReach,
   type PilotGuide,
+  type PilotReach,
 } from "../../core/line/pilot.ts";
 import {
   lengthDigits,
@@ -11,8 +12,8 @@ import {
 } from "../../core/quantity/show.ts";
 import { allOf, given } from "../entry.ts";
 import {
-  everyKnown,
   known,
+  lacking,
   need,
   outside,
   readingOf,
@@ -23,11 +24,12 @@ import {
   type Known,
 } from "../known.ts";
 import { finer, finest } from "../ranges.ts";
+import type { Working } from "../result.ts";
 import { entryOf, query, refOf, type Shop } from "../shop.ts";
 import { boreBeforeCut, type Before } from "./before-cut.ts";
 import { boreSize, cutOf } from "./bore.ts";
 import { lineOfBore } from "./index-of.ts";
-import { lineBoresOf } from "./line-bores.ts";
+import { lineBoresOf, type LineBore } from "./line-bores.ts";
 import { readingsAt } from "./readings.ts";
 import {
   lobesAt,
@@ -212,17 +214,10 @@ function guideOf(shop: Shop, line: string, each: PilotLine): Known<Guide> {
   const pilot = pilotSize(shop, each.pilot);
   const bore = boreThen(shop, line, each);
   const bores = lineBoresOf(shop, line);
-  const spanOf = (ref: string): Known<{ low: number; high: number }> => {
-    if (!bores.known) return bores;
-    const found = bores.value.find((one) => one.bore === ref);
-    return found === undefined
-      ? unknown(need(line, "bore", `where ${ref} lies on ${line}`))
-      : known({ low: found.from, high: found.to });
-  };
-  const runsIn = spanOf(each.runsIn);
-  const guides = spanOf(each.guides);
+  const runsIn = spanOf(line, bores, each.runsIn);
+  const guides = spanOf(line, bores, each.guides);
   if (!pilot.known || !bore.known || !runsIn.known || !guides.known)
-    return everyKnown<unknown>([pilot, bore, runsIn, guides]) as Known<never>; // one of them is not known
+    return lacking(pilot, bore, runsIn, guides);
   const reach = pilotReach(runsIn.value, guides.value, pilot.value.length);
   if (!reach.valid) return outside(reach.because);
   const { taken, form } = bore.value.lobes;
@@ -237,43 +232,86 @@ function guideOf(shop: Shop, line: string, each: PilotLine): Known<Guide> {
   const least = guide(pilot.value.high, bore.value.low);
   if (!most.valid) return outside(most.because);
   if (!nominal.valid || !least.valid) return SILENT;
-  const { system } = settings(shop);
-  const step = finer(pilot.value.step, bore.value.step);
-  const { slack, entry, off, lean, offset } = most.value;
-  const { engagedLength, overhang } = reach.value;
   return known({
     low: least.value.offset,
     nominal: nominal.value.offset,
-    high: offset,
+    high: most.value.offset,
     status: statusOf(pilot.value, bore.value),
-    step,
-    slack,
-    entry,
+    step: finer(pilot.value.step, bore.value.step),
+    slack: most.value.slack,
+    entry: most.value.entry,
     bore: bore.value,
     pilot: pilot.value,
-    working: [
-      ...bore.value.working,
-      ...lobesWorking(bore.value.lobed, bore.value.lobes, system),
-      {
-        formula: `slack = ${each.runsIn}, ${bore.value.moment}, − ${each.pilot}${form === undefined ? "" : ", at its least also − what lobes take"}`,
-        with: `${showRange(bore.value.low, bore.value.high, system, step)} − ${showRange(pilot.value.low, pilot.value.high, system, step)}${form === undefined ? "" : `, at its least − ${lengthDigits(taken, system, finer(step, form.step))}`} = ${showRange(slack.low, slack.high, system, step)}`,
-        source: "",
-      },
-      {
-        formula:
-          form === undefined
-            ? "offset = slack/2 + slack/engaged length · overhang"
-            : "offset = off the bore's axis + lean/engaged length · overhang",
-        with: `${
-          form === undefined
-            ? `slack up to ${showLength(Math.max(0, slack.high), system, step)}`
-            : `between ${form.swing.lobes} lobes off by up to ${showLength(off, system, step)}, leaning by up to ${showLength(lean, system, step)}`
-        }, engaged over ${lengthDigits(engagedLength, system)}, ${lengthDigits(overhang, system)} to the far end of ${each.guides}: up to ${showLength(offset, system, step)}, radial`,
-        source:
-          form === undefined
-            ? "geometry of a bar in a ring"
-            : "geometry of a bar in a curve of constant width",
-      },
-    ],
+    working: guideWorking(
+      shop,
+      each,
+      pilot.value,
+      bore.value,
+      reach.value,
+      most.value,
+    ),
   });
+}
+
+/** Where a bore lies along its line, m. */
+function spanOf(
+  line: string,
+  bores: Known<readonly LineBore[]>,
+  ref: string,
+): Known<{ readonly low: number; readonly high: number }> {
+  if (!bores.known) return bores;
+  const found = bores.value.find(({ bore }) => bore === ref);
+  return found === undefined
+    ? unknown(need(line, "bore", `where ${ref} lies on ${line}`))
+    : known({ low: found.from, high: found.to });
+}
+
+function guideWorking(
+  shop: Shop,
+  names: PilotLine,
+  pilot: PilotSize,
+  bore: BoreThen,
+  { engagedLength, overhang }: PilotReach,
+  { slack, off, lean, offset }: PilotGuide,
+): readonly Working[] {
+  const { system } = settings(shop);
+  const step = finer(pilot.step, bore.step);
+  const { taken, form } = bore.lobes;
+  const range = ({ low, high }: Guide["slack"]): string =>
+    showRange(low, high, system, step);
+  const show = (length: number): string => showLength(length, system, step);
+  const slackOf = `slack = ${names.runsIn}, ${bore.moment}, − ${names.pilot}`;
+  const reach = `engaged over ${lengthDigits(engagedLength, system)}, ${lengthDigits(overhang, system)} to the far end of ${names.guides}: up to ${show(offset)}, radial`;
+  const before = [
+    ...bore.working,
+    ...lobesWorking(bore.lobed, bore.lobes, system),
+  ];
+  return form === undefined
+    ? [
+        ...before,
+        {
+          formula: slackOf,
+          with: `${range(bore)} − ${range(pilot)} = ${range(slack)}`,
+          source: "",
+        },
+        {
+          formula: "offset = slack/2 + slack/engaged length · overhang",
+          with: `slack up to ${show(Math.max(0, slack.high))}, ${reach}`,
+          source: "geometry of a bar in a ring",
+        },
+      ]
+    : [
+        ...before,
+        {
+          formula: `${slackOf}, at its least also − what lobes take`,
+          with: `${range(bore)} − ${range(pilot)}, at its least − ${lengthDigits(taken, system, finer(step, form.step))} = ${range(slack)}`,
+          source: "",
+        },
+        {
+          formula:
+            "offset = off the bore's axis + lean/engaged length · overhang",
+          with: `between ${form.swing.lobes} lobes off by up to ${show(off)}, leaning by up to ${show(lean)}, ${reach}`,
+          source: "geometry of a bar in a curve of constant width",
+        },
+      ];
 }

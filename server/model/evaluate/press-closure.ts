@@ -1,30 +1,44 @@
 // How far the bush's bore closes when it is pressed, up to which interference that holds, and the bore that it leaves.
 import { closureBand, elasticLimit } from "../../core/press/boss.ts";
-import type { Band } from "../../core/press/band.ts";
+import { middle, type Band } from "../../core/press/band.ts";
 import {
-  boreAfterPress as boreAfter,
+  boreAfterPress,
   effectiveInterference,
+  type BeforePress,
 } from "../../core/press/interference.ts";
 import { showLength, showRange } from "../../core/quantity/show.ts";
 import type { YieldOnset } from "../../core/press/yield.ts";
 import {
   everyKnown,
   known,
+  lacking,
   outside,
   readingOf,
   SILENT,
   statusOf,
   unknown,
   type Estimate,
+  type Extent,
   type Known,
 } from "../known.ts";
 import { finer } from "../ranges.ts";
+import type { Working } from "../result.ts";
 import { query, type Shop } from "../shop.ts";
 import { bushId } from "./bush-size.ts";
-import { learnedClosure, showShare } from "./closure-learned.ts";
-import { interferenceOf, partsOf, smoothingOf } from "./press.ts";
+import {
+  learnedClosure,
+  showShare,
+  type LearnedClosure,
+} from "./closure-learned.ts";
 import { lessonOfBush } from "./lessons.ts";
-import { figureOf, pairOf, ringsOf } from "./press-rings.ts";
+import { figureOf, pairOf, ringsOf, type Rings } from "./press-rings.ts";
+import {
+  interferenceOf,
+  partsOf,
+  smoothingOf,
+  type Interference,
+  type SmoothingLoss,
+} from "./press.ts";
 import { settings } from "./settings.ts";
 import type { Size } from "./size.ts";
 
@@ -40,8 +54,7 @@ export const closureOf = query<Known<Closure>>("press-closure", (shop, ref) => {
   if (parts === undefined) return SILENT;
   const rings = ringsOf(shop, ref);
   const id = bushId(shop, parts.bush);
-  if (!rings.known || !id.known)
-    return everyKnown<unknown>([rings, id]) as Known<never>; // one of them is not known
+  if (!rings.known || !id.known) return lacking(rings, id);
   const pair = pairOf(rings.value, id.value.nominal);
   const perUnit = closureBand(pair, rings.value.form);
   if (!perUnit.valid) return outside(perUnit.because);
@@ -84,21 +97,18 @@ export function elasticLimitAt(
 /** The closure of the bore, m, and the bore after pressing with the root-sum-square of its parts. */
 export interface Pressed {
   readonly closure: Estimate;
-  readonly bore: Estimate & { readonly rootSumSquare: Band | undefined };
+  readonly bore: Estimate & BoreLeft;
 }
 
 /** What pressing leaves of the bush's bore, by all sizes at their worst ends together. Past the elastic limit it has to be measured. */
 export const pressedOf = query<Known<Pressed>>("press-bore", (shop, ref) => {
   const parts = partsOf(shop, ref);
   if (parts === undefined) return SILENT;
-  const all = {
-    interference: interferenceOf(shop, ref),
-    loss: smoothingOf(shop, ref),
-    rings: ringsOf(shop, ref),
-    closure: closureOf(shop, ref),
-    limit: elasticLimitOf(shop, ref),
-  };
-  const { interference, loss, rings, closure, limit } = all;
+  const interference = interferenceOf(shop, ref);
+  const loss = smoothingOf(shop, ref);
+  const rings = ringsOf(shop, ref);
+  const closure = closureOf(shop, ref);
+  const limit = elasticLimitOf(shop, ref);
   if (
     !interference.known ||
     !loss.known ||
@@ -106,100 +116,142 @@ export const pressedOf = query<Known<Pressed>>("press-bore", (shop, ref) => {
     !closure.known ||
     !limit.known
   )
-    return everyKnown<unknown>(Object.values(all)) as Known<never>; // one of them is not known
-  const { od, hole, step: sizeStep } = interference.value;
-  const { perUnit: lame, id } = closure.value;
+    return lacking(interference, loss, rings, closure, limit);
+  const { od, hole } = interference.value;
+  const { id } = closure.value;
   // learned of bushes in a boss that is a plain ring, and of no other
   const lesson =
     rings.value.form === "plain"
       ? lessonOfBush(shop, parts.bush, { od: od.nominal, id: id.nominal })
       : known(undefined);
   if (!lesson.known) return lesson;
-  const learned = learnedClosure(lame, lesson.value);
-  const { perUnit } = learned;
+  const learned = learnedClosure(closure.value.perUnit, lesson.value);
   if (limit.value.interference < interference.value.high) {
     // closure-not-valid says why; a reading settles it
-    const of = parts.bore ?? parts.bush;
-    return unknown(readingOf(of, " as pressed"));
+    return unknown(readingOf(parts.bore ?? parts.bush, " as pressed"));
   }
-  const after = (smoothing: number): ReturnType<typeof boreAfter> =>
-    boreAfter({ id, od, hole }, perUnit, smoothing, limit.value.interference);
-  const [nominal, most, least] = [
-    after(loss.value.nominal),
-    after(loss.value.low),
-    after(loss.value.high),
-  ];
-  if (!nominal.valid) return outside(nominal.because);
-  if (!most.valid || !least.valid) return SILENT;
-  const { system } = settings(shop);
-  const step = finer(sizeStep, id.step);
-  const at = (value: number): number => effectiveInterference(value, 0);
-  const closed = {
-    low: perUnit.low * at(interference.value.low),
-    nominal:
-      ((perUnit.low + perUnit.high) / 2) * at(interference.value.nominal),
-    high: perUnit.high * at(interference.value.high),
-  };
-  const ratio = showShare(perUnit);
-  const closureWorking = [
-    ...interference.value.working,
-    ...rings.value.working,
-    {
-      formula:
-        "C = 2Dd/((D² − d²)·Eb) ÷ {[(D² + d²)/(D² − d²) − νb]/Eb + [(Do² + D²)/(Do² − D²) + νh]/Eh}",
-      with: `D ${showLength(rings.value.od, system, step)}, d ${showLength(id.nominal, system, step)}, Do ${showLength(rings.value.boss, system)}: C = ${showShare(lame)}`,
-      source: "Lamé's rings in plane stress",
-    },
-    ...learned.working,
-    {
-      formula: "closure = C · interference",
-      with: `${ratio} · ${showRange(at(interference.value.low), at(interference.value.high), system, step)} = ${showRange(closed.low, closed.high, system, step)}`,
-      source: "",
-    },
-  ];
-  const { rootSumSquare } = nominal.value;
-  const bore = {
-    low: most.value.worst.low,
-    nominal: nominal.value.nominal,
-    high: least.value.worst.high,
-  };
-  const status = statusOf(interference.value, id);
-  const sum = rootSumSquare.valid ? rootSumSquare.value : undefined;
+  const left = boreLeft(
+    { id, od, hole },
+    learned.perUnit,
+    loss.value,
+    limit.value.interference,
+  );
+  if (!left.known) return left;
+  const closing = closingOf(
+    shop,
+    interference.value,
+    rings.value,
+    closure.value,
+    learned,
+  );
   return known({
-    closure: {
-      low: closed.low,
-      nominal: closed.nominal,
-      high: closed.high,
-      // what other bushes did is no measurement of this one
-      status: learned.isUsed ? "predicted" : status,
-      step,
-      working: closureWorking,
-    },
+    closure: closing,
     bore: {
-      low: bore.low,
-      nominal: bore.nominal,
-      high: bore.high,
+      ...left.value,
       // nobody has read this bore, however well its parts are read
       status: "predicted",
-      step,
-      rootSumSquare: sum,
-      working: [
-        ...id.working,
-        ...closureWorking,
-        {
-          formula: "bore after press = id − closure, worst case",
-          with: `${showRange(id.low, id.high, system, step)} less ${showRange(closed.low, closed.high, system, step)} = ${showRange(bore.low, bore.high, system, step)}`,
-          source: "",
-        },
-        {
-          formula: "the same as root-sum-square of independent sizes",
-          with:
-            sum === undefined
-              ? "not given: the bush may be loose in its hole"
-              : showRange(sum.low, sum.high, system, step),
-          source: "JCGM 100:2008, 5.1.2 (from memory)",
-        },
-      ],
+      step: closing.step,
+      working: boreWorking(shop, id, closing, left.value),
     },
   });
 });
+
+/** How much the bore closes, m. */
+function closingOf(
+  shop: Shop,
+  interference: Interference,
+  rings: Rings,
+  { perUnit: lame, id }: Closure,
+  learned: LearnedClosure,
+): Estimate {
+  const { system } = settings(shop);
+  const { perUnit } = learned;
+  const step = finer(interference.step, id.step);
+  const held = {
+    low: effectiveInterference(interference.low, 0),
+    nominal: effectiveInterference(interference.nominal, 0),
+    high: effectiveInterference(interference.high, 0),
+  };
+  const closed = {
+    low: perUnit.low * held.low,
+    nominal: middle(perUnit) * held.nominal,
+    high: perUnit.high * held.high,
+  };
+  return {
+    ...closed,
+    // what other bushes did is no measurement of this one
+    status: learned.isUsed ? "predicted" : statusOf(interference, id),
+    step,
+    working: [
+      ...interference.working,
+      ...rings.working,
+      {
+        formula:
+          "C = 2Dd/((D² − d²)·Eb) ÷ {[(D² + d²)/(D² − d²) − νb]/Eb + [(Do² + D²)/(Do² − D²) + νh]/Eh}",
+        with: `D ${showLength(rings.od, system, step)}, d ${showLength(id.nominal, system, step)}, Do ${showLength(rings.boss, system)}: C = ${showShare(lame)}`,
+        source: "Lamé's rings in plane stress",
+      },
+      ...learned.working,
+      {
+        formula: "closure = C · interference",
+        with: `${showShare(perUnit)} · ${showRange(held.low, held.high, system, step)} = ${showRange(closed.low, closed.high, system, step)}`,
+        source: "",
+      },
+    ],
+  };
+}
+
+interface BoreLeft extends Extent {
+  /** Undefined where the bush may be loose in its hole. */
+  readonly rootSumSquare: Band | undefined;
+}
+
+/** The bore after pressing, m: largest where smoothing takes most of the interference, smallest where it takes least. */
+function boreLeft(
+  sizes: BeforePress,
+  perUnit: Band,
+  loss: SmoothingLoss,
+  elasticLimit: number,
+): Known<BoreLeft> {
+  const [nominal, largest, smallest] = [
+    boreAfterPress(sizes, perUnit, loss.nominal, elasticLimit),
+    boreAfterPress(sizes, perUnit, loss.high, elasticLimit),
+    boreAfterPress(sizes, perUnit, loss.low, elasticLimit),
+  ];
+  if (!nominal.valid) return outside(nominal.because);
+  if (!largest.valid || !smallest.valid) return SILENT;
+  const { rootSumSquare } = nominal.value;
+  return known({
+    low: smallest.value.worst.low,
+    nominal: nominal.value.nominal,
+    high: largest.value.worst.high,
+    rootSumSquare: rootSumSquare.valid ? rootSumSquare.value : undefined,
+  });
+}
+
+function boreWorking(
+  shop: Shop,
+  id: Size,
+  closing: Estimate,
+  { low, high, rootSumSquare: sum }: BoreLeft,
+): readonly Working[] {
+  const { system } = settings(shop);
+  const { step } = closing;
+  return [
+    ...id.working,
+    ...closing.working,
+    {
+      formula: "bore after press = id − closure, worst case",
+      with: `${showRange(id.low, id.high, system, step)} less ${showRange(closing.low, closing.high, system, step)} = ${showRange(low, high, system, step)}`,
+      source: "",
+    },
+    {
+      formula: "the same as root-sum-square of independent sizes",
+      with:
+        sum === undefined
+          ? "not given: the bush may be loose in its hole"
+          : showRange(sum.low, sum.high, system, step),
+      source: "JCGM 100:2008, 5.1.2 (from memory)",
+    },
+  ];
+}

@@ -18,6 +18,7 @@ import {
 import {
   everyKnown,
   known,
+  lacking,
   SILENT,
   type Estimate,
   type Known,
@@ -100,8 +101,7 @@ export const freezeTo = query<Known<Reached>>("press-freeze-to", (shop, ref) =>
 export const dropInOf = query<Known<DropIn>>("press-drop-in", (shop, ref) => {
   const found = interferenceOf(shop, ref);
   const expansions = expansionsOf(shop, ref);
-  if (!found.known || !expansions.known)
-    return everyKnown<unknown>([found, expansions]) as Known<never>; // one of them is not known
+  if (!found.known || !expansions.known) return lacking(found, expansions);
   return known({
     od: found.value.od.high,
     hole: found.value.hole.low,
@@ -195,8 +195,7 @@ function dropIn(
 export const releaseOf = query<Known<Reached>>("press-release", (shop, ref) => {
   const found = interferenceOf(shop, ref);
   const expansions = expansionsOf(shop, ref);
-  if (!found.known || !expansions.known)
-    return everyKnown<unknown>([found, expansions]) as Known<never>; // one of them is not known
+  if (!found.known || !expansions.known) return lacking(found, expansions);
   const { hole, low, nominal, high, status, step, working } = found.value;
   const values: number[] = [];
   for (const end of [low, nominal, high]) {

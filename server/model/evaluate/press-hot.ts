@@ -1,12 +1,11 @@
 // The clearance of a running fit warm or cold, as its `hot` and `cold` lines say: the shaft's own growth against its bore as warm
 // (warm-bore.ts), and the verdict on it.
-import type { Band } from "../../core/press/band.ts";
 import { clearance as clearanceOf } from "../../core/line/clearance.ts";
 import { showRange, showTemperature } from "../../core/quantity/show.ts";
 import { allOf, given } from "../entry.ts";
 import {
-  everyKnown,
   known,
+  lacking,
   outside,
   SILENT,
   statusOf,
@@ -21,15 +20,17 @@ import { namedIn } from "./index-of.ts";
 import { figureOf } from "./press-rings.ts";
 import { settings } from "./settings.ts";
 import { judgeEstimate, materialOfFeature } from "./size.ts";
-import { grownAt, temperatureOf, warmBore, type When } from "./warm-bore.ts";
-
-export type { When } from "./warm-bore.ts";
+import {
+  grownAt,
+  temperatureOf,
+  warmBore,
+  type WarmBore,
+  type When,
+} from "./warm-bore.ts";
 
 export interface Warm extends Estimate {
-  /** What is left of the interference there, m; undefined for a bore in a part. */
-  readonly interference: Band | undefined;
-  /** The case has let the bush go, at its least interference or at all. */
-  readonly released: "no" | "maybe" | "yes";
+  readonly interference: WarmBore["interference"];
+  readonly released: WarmBore["released"];
   readonly verdict: Verdict;
 }
 
@@ -91,7 +92,7 @@ function warmOf(
     : material;
   const shaft = temperatureOf(fit, when, "shaft", bodies.shaft);
   if (!at20.known || !expansion.known || !shaft.known)
-    return everyKnown<unknown>([at20, shaft, expansion]) as Known<never>; // one of them is not known
+    return lacking(at20, shaft, expansion);
   const { system } = settings(shop);
   const { step, lobes } = at20.value;
   const coldShaft = at20.value.journal;

@@ -1,5 +1,5 @@
 // How hard bush and hole press on each other, what that does to both, and the force that it takes to press the bush home.
-import type { Band } from "../../core/press/band.ts";
+import { middle, type Band } from "../../core/press/band.ts";
 import {
   holeStressBand,
   pressureBand,
@@ -12,14 +12,15 @@ import { showForces, showPressures } from "../../core/quantity/show-force.ts";
 import { fixed, showLength, showRange } from "../../core/quantity/show.ts";
 import { given, valueIn } from "../entry.ts";
 import {
-  everyKnown,
   known,
+  lacking,
   need,
   outside,
   SILENT,
   statusOf,
   unknown,
   type Estimate,
+  type Extent,
   type Known,
 } from "../known.ts";
 import type { Working } from "../result.ts";
@@ -33,7 +34,7 @@ export interface Pressure extends Estimate {
   readonly pair: PressedPair;
   readonly form: BossForm;
   /** What is left of the interference, m. */
-  readonly left: Band & { readonly nominal: number };
+  readonly left: Extent;
 }
 
 /** Contact pressure, Pa. In a boss that is no plain ring it is bracketed, and its nominal is the middle of that. */
@@ -46,7 +47,7 @@ export const pressureOf = query<Known<Pressure>>(
     const rings = ringsOf(shop, ref);
     const id = bushId(shop, parts.bush);
     if (!interference.known || !rings.known || !id.known)
-      return everyKnown<unknown>([interference, rings, id]) as Known<never>; // one of them is not known
+      return lacking(interference, rings, id);
     const { low, nominal, high, step } = interference.value;
     if (high < 0)
       return outside(
@@ -71,7 +72,7 @@ export const pressureOf = query<Known<Pressure>>(
     return known({
       low: found.value.low,
       high: found.value.high,
-      nominal: (typical.value.low + typical.value.high) / 2,
+      nominal: middle(typical.value),
       status: statusOf(interference.value, id.value),
       step: undefined,
       pair,
@@ -146,7 +147,7 @@ export const stressesOf = query<Known<PressStress>>(
             )
           : {
               low: ofHole.value.low,
-              nominal: (typical.value.low + typical.value.high) / 2,
+              nominal: middle(typical.value),
               high: ofHole.value.high,
               status,
               step: undefined,
@@ -216,7 +217,7 @@ export const forceOf = query<Known<Estimate>>("press-force", (shop, ref) => {
   const friction = frictionOf(shop, ref);
   const length = engagedLength(shop, ref);
   if (!pressure.known || !friction.known || !length.known)
-    return everyKnown<unknown>([pressure, length, friction]) as Known<never>; // one of them is not known
+    return lacking(pressure, length, friction);
   const { pair, low, nominal, high, working } = pressure.value;
   const { band } = friction.value;
   const force = (
@@ -225,9 +226,8 @@ export const forceOf = query<Known<Estimate>>("press-force", (shop, ref) => {
     rubbing: Band,
   ): ReturnType<typeof pressForce> =>
     pressForce(pressures, pair.od, long, rubbing);
-  const middle = (low_: number, high_: number): number => (low_ + high_) / 2;
-  const rubs = middle(band.low, band.high);
-  const long = middle(length.value.low, length.value.high);
+  const rubs = middle(band);
+  const long = middle(length.value);
   const [least, typical, most] = [
     force({ low, high }, length.value.low, band),
     force({ low: nominal, high: nominal }, long, { low: rubs, high: rubs }),

@@ -2,16 +2,18 @@
 // press-pressure.ts's.
 import type { BossForm } from "../../core/press/boss.ts";
 import type { PressedPair } from "../../core/press/ring.ts";
-import { given } from "../entry.ts";
+import { given, type Entry } from "../entry.ts";
 import {
   everyKnown,
   known,
+  lacking,
   need,
   outside,
   SILENT,
   unknown,
   type Known,
 } from "../known.ts";
+import { nameOf } from "../reference.ts";
 import type { Working } from "../result.ts";
 import { entryOf, query, type Shop } from "../shop.ts";
 import type { FactRule } from "../values.ts";
@@ -46,61 +48,35 @@ export const ringsOf = query<Known<Rings>>("press-rings", (shop, ref) => {
   if (split.state === "damaged") return SILENT;
   if (split.state === "given" && split.value === "along")
     return outside("the boss is split along its axis and is no closed ring");
-  const boss = given(hole, "BossFact");
-  const form = formOf(shop, parts);
-  const bush = materialOf(shop, parts.bush);
-  const of = materialOf(shop, parts.part);
-  const found = everyKnown<unknown>([
-    sizeOf(shop, parts.hole),
-    boss.state === "damaged"
-      ? SILENT
-      : boss.state === "absent"
-        ? unknown(
-            need(
-              parts.hole,
-              "boss",
-              `the boss of ${parts.hole} (its outside diameter)`,
-            ),
-          )
-        : known(boss.value),
-    form,
-    elasticOf(shop, bush),
-    elasticOf(shop, of),
-  ]);
-  if (!found.known) return found;
   const contact = sizeOf(shop, parts.hole);
-  const [bushElastic, caseElastic] = [bush, of].map((each) =>
-    elasticOf(shop, each),
-  );
+  const boss = bossOf(parts.hole, hole);
+  const form = formOf(shop, parts);
+  const bush = elasticOf(shop, parts.bush);
+  const housing = elasticOf(shop, parts.part);
   if (
-    boss.state !== "given" ||
-    !form.known ||
     !contact.known ||
+    !boss.known ||
+    !form.known ||
     !bush.known ||
-    !of.known ||
-    bushElastic?.known !== true ||
-    caseElastic?.known !== true
+    !housing.known
   )
-    return SILENT;
+    return lacking(contact, boss, form, bush, housing);
+  const materials = [bush.value.material, housing.value.material];
   return known({
     od: contact.value.nominal,
-    boss: boss.value.value,
-    bushMaterial: bushElastic.value,
-    caseMaterial: caseElastic.value,
+    boss: boss.value,
+    bushMaterial: bush.value.elastic,
+    caseMaterial: housing.value.elastic,
     split: split.state === "given" ? split.value : undefined,
     form: form.value.form,
-    bush: bush.value,
-    case: of.value,
+    bush: bush.value.material,
+    case: housing.value.material,
     working: [
       {
         formula: "E and Poisson's ratio of bush and case",
-        with: [bush.value, of.value].map(describeElastic).join("; "),
+        with: materials.map(describeElastic).join("; "),
         source: [
-          ...new Set(
-            [bush.value, of.value].flatMap(
-              ({ modulus }) => modulus?.source ?? [],
-            ),
-          ),
+          ...new Set(materials.flatMap(({ modulus }) => modulus?.source ?? [])),
         ].join("; "),
       },
       {
@@ -112,16 +88,29 @@ export const ringsOf = query<Known<Rings>>("press-rings", (shop, ref) => {
   });
 });
 
-function describeElastic({ ref, modulus, poisson }: MaterialValue): string {
-  const name = ref.slice("material ".length);
-  const own = modulus?.source === "written" ? "as written" : "shipped";
-  return `${name} ${((modulus?.value ?? 0) / 1e9).toPrecision(3)} GPa, ${String(poisson?.value ?? 0)} (${own})`;
+/** The outside diameter of the boss round a hole, m. */
+function bossOf(ref: string, hole: Entry): Known<number> {
+  const boss = given(hole, "BossFact");
+  if (boss.state === "damaged") return SILENT;
+  return boss.state === "given"
+    ? known(boss.value.value)
+    : unknown(need(ref, "boss", `the boss of ${ref} (its outside diameter)`));
 }
 
+function describeElastic({ ref, modulus, poisson }: MaterialValue): string {
+  const own = modulus?.source === "written" ? "as written" : "shipped";
+  return `${nameOf(ref)} ${((modulus?.value ?? 0) / 1e9).toPrecision(3)} GPa, ${String(poisson?.value ?? 0)} (${own})`;
+}
+
+/** What a bush or a part is made of, with its two elastic figures. */
 function elasticOf(
   shop: Shop,
-  material: Known<MaterialValue>,
-): Known<{ readonly modulus: number; readonly poisson: number }> {
+  ref: string,
+): Known<{
+  readonly material: MaterialValue;
+  readonly elastic: { readonly modulus: number; readonly poisson: number };
+}> {
+  const material = materialOf(shop, ref);
   if (!material.known) return material;
   const both = everyKnown([
     figureOf(shop, material.value, "modulus"),
@@ -129,7 +118,7 @@ function elasticOf(
   ]);
   if (!both.known) return both;
   const [modulus = 0, poisson = 0] = both.value;
-  return known({ modulus, poisson });
+  return known({ material: material.value, elastic: { modulus, poisson } });
 }
 
 const FIGURE_RULES = {

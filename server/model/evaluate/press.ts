@@ -11,12 +11,13 @@ import {
 } from "../../core/quantity/show.ts";
 import { given } from "../entry.ts";
 import {
-  everyKnown,
   known,
+  lacking,
   outside,
   SILENT,
   statusOf,
   type Estimate,
+  type Extent,
   type Known,
 } from "../known.ts";
 import { finer } from "../ranges.ts";
@@ -24,6 +25,7 @@ import type { Working } from "../result.ts";
 import { entryOf, query } from "../shop.ts";
 import { bushOd } from "./bush-size.ts";
 import { boresOfHost, namedIn, pressesOfBush } from "./index-of.ts";
+import { bushOfBore } from "./line-bores.ts";
 import { differenceOf } from "./setting.ts";
 import { settings } from "./settings.ts";
 import {
@@ -58,18 +60,13 @@ export const partsOf = query<PressParts | undefined>(
 export const pressOfBore = query<string | undefined>(
   "press-of-bore",
   (shop, ref) => {
-    const host = hostOf(shop, ref);
-    return host?.startsWith("bush ") === true
-      ? pressesOfBush(shop, host)[0]
-      : undefined;
+    const bush = bushOfBore(shop, ref);
+    return bush === undefined ? undefined : pressesOfBush(shop, bush)[0];
   },
 );
 
-export interface SmoothingLoss {
-  /** Loss on diameter, m, and its ends. */
-  readonly nominal: number;
-  readonly low: number;
-  readonly high: number;
+/** Loss on diameter, m. */
+export interface SmoothingLoss extends Extent {
   readonly working: Working;
 }
 
@@ -137,11 +134,7 @@ export const smoothingOf = query<Known<SmoothingLoss>>(
 
 export interface Interference extends Estimate {
   /** Bush od less hole as measured or within limits, before smoothing, m. */
-  readonly asMade: {
-    readonly low: number;
-    readonly nominal: number;
-    readonly high: number;
-  };
+  readonly asMade: Extent;
   readonly od: Size;
   readonly hole: Size;
   readonly budget: Budget | undefined;
@@ -153,15 +146,12 @@ export const interferenceOf = query<Known<Interference>>(
   (shop, ref) => {
     const parts = partsOf(shop, ref);
     if (parts === undefined) return SILENT;
-    const sizes = everyKnown([
-      bushOd(shop, parts.bush),
-      sizeOf(shop, parts.hole),
-    ]);
+    const bush = bushOd(shop, parts.bush);
+    const bore = sizeOf(shop, parts.hole);
     const loss = smoothingOf(shop, ref);
-    if (!sizes.known) return sizes;
+    if (!bush.known || !bore.known) return lacking(bush, bore);
     if (!loss.known) return loss;
-    const [od, hole] = sizes.value;
-    if (od === undefined || hole === undefined) return SILENT;
+    const [od, hole] = [bush.value, bore.value];
     const made = interferenceBand(od, hole);
     if (!made.valid) return outside(made.because);
     const asMade = {

@@ -1,4 +1,4 @@
-// What a reamer of the crib is, and what it will cut in a bore. Which one to take is ranking.ts's.
+// What a reamer of the crib is, and what it will cut in a bore. Which one to take is window.ts's.
 import { valid, type Answer } from "../../core/answer.ts";
 import { parseClass } from "../../core/fits/class-words.ts";
 import {
@@ -24,12 +24,11 @@ import {
 import { entryOf, query, type Shop } from "../shop.ts";
 import { finest } from "../ranges.ts";
 import type { LengthRange } from "../values.ts";
-import { materialOfFeature } from "./size.ts";
 import { propertyOf } from "./material.ts";
 import { oversizeOf, oversizeWords, type OversizeOf } from "./oversize.ts";
 import { budgetOf, readingsAt } from "./readings.ts";
 import { settings } from "./settings.ts";
-import { toolSpread } from "./size.ts";
+import { materialOfFeature, toolSpread } from "./size.ts";
 
 export interface ReamerValue {
   readonly ref: string;

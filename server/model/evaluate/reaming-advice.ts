@@ -5,6 +5,7 @@ import {
 } from "../../core/line/reaming-advice.ts";
 import type { MaterialClass } from "../../core/line/stock-allowances.ts";
 import { known, need, outside, SILENT, unknown, type Known } from "../known.ts";
+import { nameOf } from "../reference.ts";
 import { query } from "../shop.ts";
 import { cutOf } from "./bore.ts";
 import { lineBoresOf, reamerOfLine, reamerTool } from "./line-bores.ts";
@@ -55,9 +56,7 @@ export const reamingAdviceFor = query<readonly Known<BoreAdvice>[]>(
       if (!of.known) return of;
       const material = materialClass(of.value.family);
       if (material === undefined)
-        return outside(
-          `no table says how to ream ${of.value.ref.slice("material ".length)}`,
-        );
+        return outside(`no table says how to ream ${nameOf(of.value.ref)}`);
       const advice = reamingAdvice(
         cut.value.nominal,
         material,

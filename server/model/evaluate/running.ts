@@ -11,22 +11,24 @@ import { showForces, showPressures } from "../../core/quantity/show-force.ts";
 import { showPvs, showSpeeds } from "../../core/quantity/show-running.ts";
 import { given } from "../entry.ts";
 import {
-  everyKnown,
   known,
+  lacking,
   need,
   outside,
   SILENT,
   statusOf,
   unknown,
   type Estimate,
+  type Extent,
   type Known,
 } from "../known.ts";
 import { nameOf } from "../reference.ts";
 import { entryOf, query, type Shop } from "../shop.ts";
 import { namedIn } from "./index-of.ts";
-import { materialOfFeature, hostOf, sizeOf } from "./size.ts";
+import { bushOfBore } from "./line-bores.ts";
 import type { MaterialValue } from "./material.ts";
 import { settings } from "./settings.ts";
+import { materialOfFeature, sizeOf } from "./size.ts";
 
 /** Whether anything is written of how a fit runs: then its running is worked out, and what is still missing for it is said. */
 export function isRun(shop: Shop, fit: string): boolean {
@@ -77,10 +79,8 @@ export const loadOf = query<Known<number>>("load", (shop, fit) => {
     : unknown(need(fit, "load", `the load of ${fit}`));
 });
 
-export interface FitLength {
-  readonly low: number;
-  readonly nominal: number;
-  readonly high: number;
+/** m */
+export interface FitLength extends Extent {
   /** The entry whose length is the least. */
   readonly of: string;
 }
@@ -89,12 +89,8 @@ export interface FitLength {
 export const fitLength = query<Known<FitLength>>("fit-length", (shop, fit) => {
   const [journal, bore] = namedIn(shop, fit);
   if (journal === undefined || bore === undefined) return SILENT;
-  const host = hostOf(shop, bore);
-  const refs = [
-    journal,
-    bore,
-    ...(host?.startsWith("bush ") === true ? [host] : []),
-  ];
+  const bush = bushOfBore(shop, bore);
+  const refs = [journal, bore, ...(bush === undefined ? [] : [bush])];
   let least: FitLength | undefined;
   for (const ref of refs) {
     const entry = entryOf(shop, ref);
@@ -117,14 +113,9 @@ export const surfaceSpeed = query<Known<Estimate>>(
   (shop, fit) => {
     const journal = namedIn(shop, fit)[0];
     if (journal === undefined) return SILENT;
-    const both = everyKnown<unknown>([
-      sizeOf(shop, journal),
-      motionOf(shop, fit),
-    ]);
     const size = sizeOf(shop, journal);
     const motion = motionOf(shop, fit);
-    if (!both.known) return both;
-    if (!size.known || !motion.known) return SILENT;
+    if (!size.known || !motion.known) return lacking(size, motion);
     const { kind, rate, angle = 0 } = motion.value;
     const { system } = settings(shop);
     const speed = (diameter: number) =>
@@ -170,9 +161,8 @@ export const specificLoad = query<Known<Estimate>>(
     const size = sizeOf(shop, journal);
     const load = loadOf(shop, fit);
     const length = fitLength(shop, fit);
-    const all = everyKnown<unknown>([size, load, length]);
-    if (!all.known) return all;
-    if (!size.known || !load.known || !length.known) return SILENT;
+    if (!size.known || !load.known || !length.known)
+      return lacking(size, load, length);
     const { system } = settings(shop);
     const [low, nominal, high] = [
       specificLoadOf(load.value, size.value.high, length.value.high),
@@ -203,9 +193,7 @@ export const specificLoad = query<Known<Estimate>>(
 export const pvOf = query<Known<Estimate>>("pv", (shop, fit) => {
   const speed = surfaceSpeed(shop, fit);
   const load = specificLoad(shop, fit);
-  const all = everyKnown([speed, load]);
-  if (!all.known || !speed.known || !load.known)
-    return all.known ? SILENT : all;
+  if (!speed.known || !load.known) return lacking(speed, load);
   // the journal's diameter cancels but for its part in π·d/d, so the ends of both belong crosswise
   const [low, nominal, high] = [
     pressureTimesSpeed(load.value.low, speed.value.high),

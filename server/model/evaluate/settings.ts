@@ -1,6 +1,6 @@
 // What the job says of itself: units, temperature, how verdicts are given, its own thresholds.
 import type { System } from "../../core/quantity/show.ts";
-import { allOf, valueIn } from "../entry.ts";
+import { allOf, valueIn, type Entry } from "../entry.ts";
 import { entryOf, openingEntry, queryOfShop, refsOfKind } from "../shop.ts";
 import type { AnyQuantity } from "../values.ts";
 
@@ -35,7 +35,7 @@ export const settings = queryOfShop<Settings>("settings", (shop) => {
 });
 
 function thresholds(
-  entries: readonly ReturnType<typeof openingEntry>[],
+  entries: readonly (Entry | undefined)[],
 ): Readonly<Record<string, AnyQuantity>> {
   const all = new Map<string, AnyQuantity>();
   for (const entry of entries) {

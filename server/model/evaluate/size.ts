@@ -54,7 +54,7 @@ export interface Size extends Estimate {
   readonly budgetNeeds: readonly Need[];
 }
 
-/** The part that a feature is cut in or on, through its bush if it has one. */
+/** What an entry is on or in, as its opening line says: of a journal or a hole its part, of a bore its bush or part, of a bush its hole. */
 export const hostOf = query<string | undefined>("host", (shop, ref) => {
   const entry = entryOf(shop, ref);
   return refOf(shop, entry?.of[0]);

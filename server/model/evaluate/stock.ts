@@ -14,17 +14,19 @@ import type {
 } from "../../core/line/stock-allowances.ts";
 import { showRange } from "../../core/quantity/show.ts";
 import {
-  everyKnown,
   known,
+  lacking,
   need,
   outside,
   SILENT,
   statusOf,
   unknown,
   type Estimate,
+  type Extent,
   type Known,
 } from "../known.ts";
 import { finer } from "../ranges.ts";
+import { nameOf } from "../reference.ts";
 import { query, type Shop } from "../shop.ts";
 import { boreBeforeCut } from "./before-cut.ts";
 import { cutOf } from "./bore.ts";
@@ -36,22 +38,16 @@ import { settings } from "./settings.ts";
 import { materialOfFeature, placesOf } from "./size.ts";
 import { cribRankingOf } from "./window.ts";
 
-interface Span {
-  readonly low: number;
-  readonly nominal: number;
-  readonly high: number;
-}
-
 export interface Stock extends Estimate {
-  readonly before: Span & { readonly outOfRound: number | undefined };
-  readonly cut: Span;
+  readonly before: Extent & { readonly outOfRound: number | undefined };
+  readonly cut: Extent;
 }
 
 /** The cut that a bore's line will make, an adjustable reamer at the setting that is worked out for it. */
 function cutSizeOf(
   shop: Shop,
   bore: string,
-): Known<Span & { readonly step: number | undefined }> {
+): Known<Extent & { readonly step: number | undefined }> {
   const line = lineOfBore(shop, bore);
   const cut = cutOf(shop, bore);
   if (line === undefined || cut === undefined)
@@ -80,8 +76,7 @@ function cutSizeOf(
 export const stockOf = query<Known<Stock>>("stock", (shop, bore) => {
   const before = boreBeforeCut(shop, bore);
   const cut = cutSizeOf(shop, bore);
-  if (!before.known || !cut.known)
-    return everyKnown<unknown>([before, cut]) as Known<never>; // one of them is not known
+  if (!before.known || !cut.known) return lacking(before, cut);
   const found = stockToCut(before.value, cut.value);
   if (!found.valid) return outside(found.because);
   const { system } = settings(shop);
@@ -190,7 +185,7 @@ function classFor(
   const found = materialClass(material.value.family);
   return found === undefined
     ? outside(
-        `no table says how much a machine reamer takes off ${material.value.ref.slice("material ".length)}`,
+        `no table says how much a machine reamer takes off ${nameOf(material.value.ref)}`,
       )
     : known(found);
 }

@@ -1,6 +1,6 @@
 // A running bore warm or cold: a bush in its case as both grow, or a bore in a part without a bush. The shaft's half is press-hot.ts's.
 import { notValid, valid, type Answer } from "../../core/answer.ts";
-import type { Band } from "../../core/press/band.ts";
+import { middle, type Band } from "../../core/press/band.ts";
 import { closureBand } from "../../core/press/boss.ts";
 import { effectiveInterference } from "../../core/press/interference.ts";
 import {
@@ -9,14 +9,15 @@ import {
 } from "../../core/press/temperature.ts";
 import { showRange, showTemperature } from "../../core/quantity/show.ts";
 import {
-  everyKnown,
   known,
+  lacking,
   need,
   outside,
   SILENT,
   statusOf,
   unknown,
   type Estimate,
+  type Extent,
   type Known,
 } from "../known.ts";
 import type { Working } from "../result.ts";
@@ -32,17 +33,17 @@ import { hostOf, materialOfFeature } from "./size.ts";
 
 export type When = "hot" | "cold";
 
-/** The running bore at a temperature. */
-export interface WarmBore {
-  readonly low: number;
-  readonly nominal: number;
-  readonly high: number;
+/** The running bore at a temperature, m. */
+export interface WarmBore extends Extent {
   readonly status: Estimate["status"];
+  /** What is left of the interference there, m; undefined for a bore in a part. */
   readonly interference: Band | undefined;
+  /** The case has let the bush go: at its least interference, or at all. */
   readonly released: "no" | "maybe" | "yes";
   readonly working: readonly Working[];
 }
 
+/** The temperature of one body, °C, as a `hot` or `cold` line of a fit writes it. */
 export function temperatureOf(
   fit: string,
   when: When,
@@ -60,6 +61,7 @@ export function temperatureOf(
     : known(value);
 }
 
+/** The bore that a fit runs in, its bodies as warm as a line says. */
 export function warmBore(
   shop: Shop,
   fit: string,
@@ -116,22 +118,16 @@ function inPart(
 
 /** The three sizes of a journal or a plain bore at a temperature. */
 export function grownAt(
-  size: SizeBand,
+  size: Extent,
   expansion: number,
   temperature: number,
-): Answer<SizeBand> {
+): Answer<Extent> {
   const [low, nominal, high] = [size.low, size.nominal, size.high].map((each) =>
     sizeAtTemperature(each, expansion, temperature),
   );
   if (low?.valid !== true || nominal?.valid !== true || high?.valid !== true)
     return notValid("a temperature or an expansion is out of all range");
   return valid({ low: low.value, nominal: nominal.value, high: high.value });
-}
-
-interface SizeBand {
-  readonly low: number;
-  readonly nominal: number;
-  readonly high: number;
 }
 
 interface PressTemperatures {
@@ -151,70 +147,40 @@ function inBush(
   const rings = ringsOf(shop, press);
   const expansions = expansionsOf(shop, press);
   if (!interference.known || !rings.known || !expansions.known)
-    return everyKnown<unknown>([
-      interference,
-      rings,
-      expansions,
-    ]) as Known<never>; // one of them is not known
+    return lacking(interference, rings, expansions);
   const limit = elasticLimitAt(shop, press, bore.nominal);
   if (!limit.known) return limit;
   const pair = pairOf(rings.value, bore.nominal);
   const closure = closureBand(pair, rings.value.form);
   if (!closure.valid) return outside(closure.because);
-  const at = (
-    size: number,
-    held: number,
-    perUnit: number,
-  ): ReturnType<typeof pressAtTemperature> =>
-    pressAtTemperature(
-      {
-        bore: size,
-        od: pair.od,
-        interference: effectiveInterference(held, 0),
-        closure: perUnit,
-        bushExpansion: expansions.value.bush,
-        caseExpansion: expansions.value.case,
-      },
-      temperatures.bush,
-      temperatures.case,
-    );
-  const { low, nominal, high } = interference.value;
-  const ends = [low, high].flatMap((held) =>
-    [closure.value.low, closure.value.high].map((perUnit) => ({
-      least: at(bore.low, held, perUnit),
-      most: at(bore.high, held, perUnit),
-    })),
+  const warm = warmedBush(
+    bore,
+    interference.value,
+    closure.value,
+    (size, held, perUnit) =>
+      pressAtTemperature(
+        {
+          bore: size,
+          od: pair.od,
+          interference: effectiveInterference(held, 0),
+          closure: perUnit,
+          bushExpansion: expansions.value.bush,
+          caseExpansion: expansions.value.case,
+        },
+        temperatures.bush,
+        temperatures.case,
+      ),
   );
-  const middle = at(
-    bore.nominal,
-    nominal,
-    (closure.value.low + closure.value.high) / 2,
-  );
-  if (!middle.valid) return outside(middle.because);
-  const least: number[] = [];
-  const most: number[] = [];
-  const held: number[] = [];
-  for (const end of ends) {
-    if (!end.least.valid) return outside(end.least.because);
-    if (!end.most.valid) return outside(end.most.because);
-    least.push(end.least.value.bore);
-    most.push(end.most.value.bore);
-    held.push(end.least.value.interference);
-  }
-  const left = { low: Math.min(...held), high: Math.max(...held) };
-  if (limit.value.interference < Math.max(left.high, high))
+  if (!warm.valid) return outside(warm.because);
+  const { left } = warm.value;
+  if (limit.value.interference < Math.max(left.high, interference.value.high))
     return outside(
       "the press fit yields, so what the bush does warm is not elastic and it may be loose when cold again",
     );
-  const [from, to] = [Math.min(...least), Math.max(...most)];
-  // where the case has not let go, the bore does not hang on how much the bush is over the hole
-  const released =
-    0 < left.low ? "no" : 0 < left.high ? "maybe" : ("yes" as const);
-  const { system } = settings(shop);
+  const released = 0 < left.low ? "no" : 0 < left.high ? "maybe" : "yes";
   return known({
-    low: from,
-    nominal: middle.value.bore,
-    high: to,
+    ...warm.value.bore,
+    // where the case has not let go, the bore does not hang on how much the bush is over the hole
     status:
       released === "no" ? bore.status : statusOf(bore, interference.value),
     interference: left,
@@ -222,18 +188,81 @@ function inBush(
     working: [
       ...interference.value.working,
       expansions.value.working,
-      {
-        formula:
-          "interference(T) = max(0, interference + D · [αb·(Tb − 20 °C) − αh·(Th − 20 °C)])",
-        with: `bush ${showTemperature(temperatures.bush, system)}${temperatures.assumed ? " (assumed as its case: none is written)" : ""}, case ${showTemperature(temperatures.case, system)}: ${showRange(left.low, left.high, system, step)}${released === "yes" ? ", the case has let the bush go" : ""}`,
-        source: "",
-      },
-      {
-        formula:
-          "bore(T) = bore · (1 + αb·(Tb − 20 °C)) + C · [interference − interference(T)]",
-        with: showRange(from, to, system, step),
-        source: "",
-      },
+      ...bushWorking(shop, temperatures, warm.value, step),
     ],
   });
+}
+
+interface WarmBush {
+  readonly bore: Extent;
+  /** What is left of the interference, m. */
+  readonly left: Band;
+}
+
+/**
+ * The bore of a bush in its warm case, m: the smallest and the largest that it may be at 20 °C, each with either end of the interference and
+ * of the closure. @param at one bore, interference and closure at the temperatures
+ */
+function warmedBush(
+  bore: Extent,
+  interference: Extent,
+  closure: Band,
+  at: (
+    bore: number,
+    interference: number,
+    closure: number,
+  ) => ReturnType<typeof pressAtTemperature>,
+): Answer<WarmBush> {
+  const nominal = at(bore.nominal, interference.nominal, middle(closure));
+  if (!nominal.valid) return nominal;
+  const smallest: number[] = [];
+  const largest: number[] = [];
+  const left: number[] = [];
+  for (const held of [interference.low, interference.high])
+    for (const perUnit of [closure.low, closure.high]) {
+      const [low, high] = [
+        at(bore.low, held, perUnit),
+        at(bore.high, held, perUnit),
+      ];
+      if (!low.valid) return low;
+      if (!high.valid) return high;
+      smallest.push(low.value.bore);
+      largest.push(high.value.bore);
+      left.push(low.value.interference);
+    }
+  return valid({
+    bore: {
+      low: Math.min(...smallest),
+      nominal: nominal.value.bore,
+      high: Math.max(...largest),
+    },
+    left: { low: Math.min(...left), high: Math.max(...left) },
+  });
+}
+
+function bushWorking(
+  shop: Shop,
+  temperatures: PressTemperatures,
+  { bore, left }: WarmBush,
+  step: number | undefined,
+): readonly Working[] {
+  const { system } = settings(shop);
+  const assumed = temperatures.assumed
+    ? " (assumed as its case: none is written)"
+    : "";
+  const letGo = left.high <= 0 ? ", the case has let the bush go" : "";
+  return [
+    {
+      formula:
+        "interference(T) = max(0, interference + D · [αb·(Tb − 20 °C) − αh·(Th − 20 °C)])",
+      with: `bush ${showTemperature(temperatures.bush, system)}${assumed}, case ${showTemperature(temperatures.case, system)}: ${showRange(left.low, left.high, system, step)}${letGo}`,
+      source: "",
+    },
+    {
+      formula:
+        "bore(T) = bore · (1 + αb·(Tb − 20 °C)) + C · [interference − interference(T)]",
+      with: showRange(bore.low, bore.high, system, step),
+      source: "",
+    },
+  ];
 }

@@ -2,7 +2,7 @@
 import { clearance, clearanceVerdict } from "../evaluate/fit.ts";
 import { settings } from "../evaluate/settings.ts";
 import { lengthResult, sketchOf, type Sketch } from "../make-result.ts";
-import { type Shop } from "../shop.ts";
+import type { Shop } from "../shop.ts";
 import { warmSketches } from "./warm.ts";
 
 export function fitSketches(shop: Shop, ref: string): readonly Sketch[] {

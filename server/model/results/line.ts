@@ -19,7 +19,7 @@ import {
 import { unknown, need } from "../known.ts";
 import { finest } from "../ranges.ts";
 import type { Result } from "../result.ts";
-import { type Shop } from "../shop.ts";
+import type { Shop } from "../shop.ts";
 
 export function lineSketches(shop: Shop, ref: string): readonly Sketch[] {
   const window = windowOf(shop, ref);
@@ -136,67 +136,70 @@ function choiceResults(
   step: number | undefined,
   bore: string,
 ): readonly Result[] {
-  const { system } = settings(shop);
   const [cut] = choice.ranked.cuts;
-  if (cut === undefined) return [];
-  const of = choiceName(choice);
+  return cut === undefined
+    ? []
+    : [
+        cutResult(shop, ref, choice, cut, step, bore),
+        chanceResult(ref, choice),
+      ];
+}
+
+function cutResult(
+  shop: Shop,
+  ref: string,
+  choice: Choice,
+  cut: Choice["ranked"]["cuts"][number],
+  step: number | undefined,
+  bore: string,
+): Result {
+  const { system } = settings(shop);
+  const { setting } = choice.ranked;
+  const cuts = showRange(cut.low, cut.high, system, step);
   const note = oversizeNote(shop, choice.reamer, bore);
-  const setting =
-    choice.ranked.setting === undefined
-      ? ""
-      : `set to ${showLength(choice.ranked.setting, system, step)}`;
-  const results: Result[] = [
-    numberResult({ entry: ref, kind: "cut-size", of }, "m", cut, {
+  const where = { entry: ref, kind: "cut-size", of: choiceName(choice) };
+  return numberResult(where, "m", cut, {
+    status: "predicted",
+    text:
+      setting === undefined
+        ? cuts
+        : `${cuts}, set to ${showLength(setting, system, step)}`,
+    working: [
+      {
+        formula: "cut = reamer + oversize, brought to 20 °C",
+        with: note === "" ? cuts : `${cuts}; ${note}`,
+        source: "",
+      },
+    ],
+  });
+}
+
+function chanceResult(ref: string, choice: Choice): Result {
+  const { chance, margin } = choice.ranked;
+  const of = choiceName(choice);
+  const where = { entry: ref, kind: "chance", of };
+  if (chance === undefined) {
+    const spread = `the spread of what ${of} cuts`;
+    return unknownResult(
+      where,
+      "1",
+      unknown(need(choice.reamer ?? ref, "oversize", spread)),
+    );
+  }
+  return numberResult(
+    where,
+    "1",
+    { low: chance, nominal: chance, high: chance },
+    {
       status: "predicted",
-      text: [showRange(cut.low, cut.high, system, step), setting]
-        .filter((part) => part !== "")
-        .join(", "),
+      text: showChance(chance),
       working: [
         {
-          formula: "cut = reamer + oversize, brought to 20 °C",
-          with: [showRange(cut.low, cut.high, system, step), note]
-            .filter((part) => part !== "")
-            .join("; "),
+          formula: "chance that every bore lands in its window",
+          with: `margin ${fixed(margin.deviations ?? 0, 1)} standard deviations`,
           source: "",
         },
       ],
-    }),
-  ];
-  const { chance } = choice.ranked;
-  const where = { entry: ref, kind: "chance", of };
-  if (chance === undefined) {
-    return [
-      ...results,
-      unknownResult(
-        where,
-        "1",
-        unknown(
-          need(
-            choice.reamer ?? ref,
-            "oversize",
-            `the spread of what ${of} cuts`,
-          ),
-        ),
-      ),
-    ];
-  }
-  results.push(
-    numberResult(
-      where,
-      "1",
-      { low: chance, nominal: chance, high: chance },
-      {
-        status: "predicted",
-        text: showChance(chance),
-        working: [
-          {
-            formula: "chance that every bore lands in its window",
-            with: `margin ${fixed(choice.ranked.margin.deviations ?? 0, 1)} standard deviations`,
-            source: "",
-          },
-        ],
-      },
-    ),
+    },
   );
-  return results;
 }

@@ -13,7 +13,7 @@ import {
 import { forceOf, pressureOf, stressesOf } from "../evaluate/press-pressure.ts";
 import { interferenceOf, interferenceVerdict } from "../evaluate/press.ts";
 import { settings } from "../evaluate/settings.ts";
-import { unknown, type Estimate, type Known } from "../known.ts";
+import { known, unknown, type Estimate, type Known } from "../known.ts";
 import {
   lengthResult,
   numberResult,
@@ -86,7 +86,7 @@ function part<K extends string, T>(
   whole: Known<Readonly<Record<K, T>>>,
   key: K,
 ): Known<T> {
-  return whole.known ? { known: true, value: whole.value[key] } : whole;
+  return whole.known ? known(whole.value[key]) : whole;
 }
 
 function shown(

@@ -9,7 +9,7 @@ import {
   type Sketch,
 } from "../make-result.ts";
 import type { Result } from "../result.ts";
-import { type Shop } from "../shop.ts";
+import type { Shop } from "../shop.ts";
 
 export function stepSketches(shop: Shop, ref: string): readonly Sketch[] {
   return [sketch("ready", undefined, () => stepResults(shop, ref))];

@@ -7,9 +7,9 @@ import {
   hotCases,
   wantedWarm,
   type Warm,
-  type When,
 } from "../../model/evaluate/press-hot.ts";
 import { settings } from "../../model/evaluate/settings.ts";
+import type { When } from "../../model/evaluate/warm-bore.ts";
 import { judgeEstimate } from "../../model/evaluate/size.ts";
 import type { Shop } from "../../model/shop.ts";
 import { relatedSizes } from "../fits/related-sizes.ts";
