@@ -29,6 +29,7 @@ const ICONS: Readonly<
   unread: ["warning", "list.warningForeground"],
   done: ["check"],
   ready: ["play", "testing.iconPassed"],
+  "look-first": ["eye", "list.warningForeground"],
   blocked: ["circle-slash", "list.warningForeground"],
   waits: ["watch"],
   failed: ["close", "testing.iconFailed"],

@@ -45,7 +45,12 @@ export function waitsOf({ name, check }: CheckedFile): Waits | undefined {
   const error = open.find((finding) => finding.level === "error");
   const steps = open
     .filter((finding) => finding.code === "step-open")
-    .map(({ step, entry, message }) => step ?? entry ?? message);
+    .map(({ step, entry, message, related }) => {
+      const name = step ?? entry ?? message;
+      return related.length === 0
+        ? name
+        : `${name}, but look first at ${[...new Set(related.map((each) => each.message))].join(", ")}`;
+    });
   const needs = mostWanted(
     check.results
       // what blocks a step is in its `needs` as well; the step that is next says more

@@ -21,6 +21,8 @@ import {
   VERDICT_WORDS,
 } from "../model/result-kinds.ts";
 import { resultsOf } from "../model/results.ts";
+import { standsAgainst } from "../rules/entry-findings.ts";
+import { standCount } from "../rules/order/stands.ts";
 import { entryOf, type Shop } from "../model/shop.ts";
 import {
   fitPicture,
@@ -67,6 +69,7 @@ function stepBlock(shop: Shop, ref: string): Markup {
   const { wanting, unread } = gateOf(shop, ref);
   const waits = step.after.filter((each) => !stepValue(shop, each).done);
   const said = step.text === undefined ? NOTHING : paragraph(step.text);
+  const stands = step.done ? [] : standsAgainst(shop, ref);
   const inTheWay: Child[] = [
     ...wanting.map(({ ref: wants, text }) =>
       // the sentence begins with the entry's name in most cases
@@ -85,7 +88,9 @@ function stepBlock(shop: Shop, ref: string): Markup {
       step.done
         ? ": done"
         : inTheWay.length === 0
-          ? ": nothing is in its way"
+          ? stands.length === 0
+            ? ": nothing in the record is in its way"
+            : ": look first"
           : step.cuts.length + step.presses.length === 0
             ? ": not yet"
             : step.cuts.length === 0
@@ -97,6 +102,16 @@ function stepBlock(shop: Shop, ref: string): Markup {
     inTheWay.length === 0 || step.done
       ? NOTHING
       : row(paragraph("In its way:"), list(inTheWay)),
+    stands.length === 0
+      ? NOTHING
+      : row(
+          paragraph(`${standCount(stands)}:`),
+          list(
+            stands.map(({ ref: at, level, code: name, message }) =>
+              row(link(at), `: ${level} ${name}. ${message}`),
+            ),
+          ),
+        ),
     step.done ? NOTHING : cautions(shop, ref),
   );
 }

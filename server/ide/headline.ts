@@ -11,6 +11,8 @@ import type { Result } from "../model/result.ts";
 import { resultsOfKind } from "../model/results.ts";
 import { bestTool } from "../model/results/line.ts";
 import { query, type Shop, isFirstOfName } from "../model/shop.ts";
+import { standsAgainst } from "../rules/entry-findings.ts";
+import { standName, type Stands } from "../rules/order/stands.ts";
 
 /** A piece of the words, with the entry that a click on it leads to. */
 export interface Words {
@@ -123,7 +125,7 @@ function lineWords(shop: Shop, window: Result): readonly Words[] {
 }
 
 function stepWords(shop: Shop, ready: Result): readonly Words[] {
-  if (ready.nominal === 1) return [{ text: "next" }];
+  if (ready.nominal === 1) return nextWords(standsAgainst(shop, ready.entry));
   const step = stepValue(shop, ready.entry);
   if (step.done || ready.status === "unknown") return [{ text: ready.text }];
   const [first, ...more] = reasonsOf(waitsOfStep(shop, step));
@@ -132,6 +134,18 @@ function stepWords(shop: Shop, ready: Result): readonly Words[] {
     : [
         { text: "waits: " },
         { text: first.text, about: first.ref },
+        ...andMore(more),
+      ];
+}
+
+/** A click leads to where the first of what stands is. */
+function nextWords(stands: readonly Stands[]): readonly Words[] {
+  const [first, ...more] = stands;
+  return first === undefined
+    ? [{ text: "next" }]
+    : [
+        { text: "next, but look first: " },
+        { text: standName(first), about: first.ref },
         ...andMore(more),
       ];
 }

@@ -27,6 +27,13 @@ import {
 } from "./hover-crib.ts";
 import { nearestFits } from "./hover-nearest.ts";
 import { lineBody } from "./hover-line.ts";
+import { standsAgainst } from "../rules/entry-findings.ts";
+import {
+  standCount,
+  standName,
+  standWords,
+  type Stands,
+} from "../rules/order/stands.ts";
 import { blocks, escaped, list, table } from "../markup/markdown.ts";
 import { kindOf } from "../model/reference.ts";
 import {
@@ -153,8 +160,15 @@ function jobBody(shop: Shop, entry: Entry): string {
   const { next } = orderOf(shop);
   return blocks(
     title === undefined ? "" : escaped(title),
-    next.length === 0 ? "" : `Next: ${escaped(next.join(", "))}.`,
+    next.length === 0
+      ? ""
+      : `Next: ${next.map((ref) => escaped(nextText(shop, ref))).join(", ")}.`,
   );
+}
+
+function nextText(shop: Shop, ref: string): string {
+  const words = standWords(standsAgainst(shop, ref));
+  return words === "" ? ref : `${ref} (look first: ${words})`;
 }
 
 function stepBody(shop: Shop, ref: string): string {
@@ -165,8 +179,20 @@ function stepBody(shop: Shop, ref: string): string {
     ready === undefined
       ? ""
       : `**${escaped(ready.text)}**${step.date === undefined ? "" : `, ${step.date}`}`,
+    standsText(standsAgainst(shop, ref), step.done),
     step.after.length === 0 ? "" : `After ${escaped(step.after.join(", "))}.`,
   );
+}
+
+function standsText(stands: readonly Stands[], done: boolean): string {
+  return done || stands.length === 0
+    ? ""
+    : `Look first: ${standCount(stands)}:\n\n${list(
+        stands.map(
+          (each) =>
+            `**${escaped(standName(each))}** (${each.level}): ${escaped(each.message)}`,
+        ),
+      )}`;
 }
 
 /** What is known, one line each; what is unknown stands with what would settle it. */

@@ -10,6 +10,8 @@ import { HEADLINES, resultName } from "../model/result-kinds.ts";
 import { resultsOf } from "../model/results.ts";
 import { bestTool } from "../model/results/line.ts";
 import { entryOf, type Shop } from "../model/shop.ts";
+import { standsAgainst } from "../rules/entry-findings.ts";
+import { standWords } from "../rules/order/stands.ts";
 import type { OverviewState } from "../protocol/overview.ts";
 
 export interface Standing {
@@ -169,8 +171,12 @@ export function stepStanding(shop: Shop, ref: string): Standing {
   const isNext = order.next.includes(ref);
   if (step.failed)
     return { state: "failed", detail: "found failed: to be done again" };
-  if (ready.nominal === 1)
-    return { state: "ready", detail: joined("next", step.text ?? "") };
+  if (ready.nominal === 1) {
+    const words = standWords(standsAgainst(shop, ref));
+    return words === ""
+      ? { state: "ready", detail: joined("next", step.text ?? "") }
+      : { state: "look-first", detail: `look first: ${words}` };
+  }
   const { before, wanting } = waitsOfStep(shop, step);
   const reason = [...before, ...wanting.map(({ text }) => text)].join("; ");
   return isNext

@@ -7,6 +7,8 @@ import type { OpenFile } from "../model/project.ts";
 import { resultsOf } from "../model/results.ts";
 import type { Shop } from "../model/shop.ts";
 import type { OverviewItem } from "../protocol/overview.ts";
+import { standsAgainst } from "../rules/entry-findings.ts";
+import { standCount, standName } from "../rules/order/stands.ts";
 import { plain } from "../markup/markdown.ts";
 import { itemOf, placed, type View } from "./overview-item.ts";
 import {
@@ -29,10 +31,23 @@ export function nextIn(view: View): readonly OverviewItem[] {
       ...placed(view, wants),
       children: [],
     }));
-    const item = itemOf(view, "Next", ref, wanting);
+    const stands = standsAgainst(shop, ref);
+    const item = itemOf(view, "Next", ref, [
+      ...wanting,
+      ...stands.map((each, index) => ({
+        id: `Next/${ref}/${standName(each)}/${String(index)}`,
+        label: standName(each),
+        detail: plain(`${each.level}: ${each.message}`),
+        state: "look-first" as const,
+        ...placed(view, each.ref),
+        children: [],
+      })),
+    ]);
     // a line each below says what
-    return item.state === "blocked" && 0 < wanting.length
-      ? { ...item, detail: `not yet: ${wanting.length} in the way` }
+    if (item.state === "blocked" && 0 < wanting.length)
+      return { ...item, detail: `not yet: ${wanting.length} in the way` };
+    return item.state === "look-first"
+      ? { ...item, detail: `look first: ${standCount(stands)}` }
       : item;
   });
 }

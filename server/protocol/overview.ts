@@ -18,6 +18,8 @@ export type OverviewState =
   // of steps
   | "done"
   | "ready"
+  /** Ready, while a warning or an error stands about what it works on. */
+  | "look-first"
   | "blocked"
   | "waits"
   | "failed"

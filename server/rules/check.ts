@@ -12,13 +12,13 @@ import {
 import type { Shop } from "../model/shop.ts";
 import {
   doubtedIn,
-  findingsOfText,
   foundOfEntry,
   type FoundOfEntry,
 } from "./entry-findings.ts";
 import { fileDrafts } from "./file-rules.ts";
 import { placed } from "./placed.ts";
 import type { EntryFinding } from "./rule.ts";
+import { findingsOfText } from "./text-findings.ts";
 
 export interface Project extends Files {
   /** Results and findings of one file, as a job or a crib of its own; nothing of a file that is not there. */

@@ -5,11 +5,11 @@ import { query, type Shop, entryOf } from "../model/shop.ts";
 import type { Entry } from "../model/entry.ts";
 import { watch } from "../model/graph.ts";
 import type { OpenFile } from "../model/project.ts";
-import { RULES, TEXT_RULES } from "./index.ts";
+import { RULES } from "./index.ts";
+import { standsAbout, type Stands } from "./order/stands.ts";
 import { canBeAccepted, withConcessions } from "./concessions.ts";
 import type { EntryFinding } from "./rule.ts";
-
-const TEXT_BY_CODE = new Map(TEXT_RULES.map((rule) => [rule.code, rule]));
+import { findingsOfText } from "./text-findings.ts";
 
 /** The rules about each kind of entry, in their order: an entry is looked at with every keystroke that reaches it. */
 const BY_KIND = new Map(
@@ -18,28 +18,6 @@ const BY_KIND = new Map(
     RULES.filter((rule) => rule.about.includes(kind)),
   ]),
 );
-
-const textFindings = new WeakMap<Entry, readonly EntryFinding[]>();
-
-/** What the text of one entry has wrong by itself. It hangs on nothing but the entry, so it is kept with it. */
-export function findingsOfText(entry: Entry): readonly EntryFinding[] {
-  const before = textFindings.get(entry);
-  if (before !== undefined) return before;
-  const found = entry.problems.flatMap((problem): readonly EntryFinding[] => {
-    const rule = TEXT_BY_CODE.get(problem.code);
-    if (rule === undefined) return [];
-    return [
-      {
-        code: rule.code,
-        level: rule.level,
-        span: problem.span,
-        ...rule.draft(problem, entry),
-      },
-    ];
-  });
-  textFindings.set(entry, found);
-  return found;
-}
 
 const BY_RULES = "findings";
 
@@ -66,6 +44,11 @@ function findingsOfMeaning(shop: Shop, ref: string): readonly EntryFinding[] {
   const found = findingsOfRules(shop, ref);
   return canBeAccepted(found) ? findingsAccepted(shop, ref) : found;
 }
+
+/** What stands against a step that waits for nothing. */
+export const standsAgainst = query<readonly Stands[]>("stands", (shop, ref) =>
+  standsAbout(shop, ref, findingsOfRules),
+);
 
 /** What is found of one entry: by its text alone, and by what it means beside the others. Each list stays the same object while it is so. */
 export interface FoundOfEntry {

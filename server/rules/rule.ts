@@ -69,7 +69,7 @@ export interface Rule {
   readonly code: string;
   readonly level: Level;
   readonly about: readonly EntryKind[];
-  /** `findingsOf` gives what the rules say of another entry, before any concession; only rules about concessions ask for it. */
+  /** `findingsOf` gives what the rules say of another entry, before any concession; only rules about concessions and steps ask for it. */
   readonly check: (
     shop: Shop,
     ref: string,

@@ -6,6 +6,8 @@ import { groupedBy } from "../model/groups.ts";
 import type { Finding, Result, Verdict } from "../model/result.ts";
 import { resultsOf } from "../model/results.ts";
 import type { Subject } from "./facts.ts";
+import { standsAgainst } from "../rules/entry-findings.ts";
+import { standWords } from "../rules/order/stands.ts";
 import { el, type Child, type Markup } from "../markup/html.ts";
 import { nameOfResult } from "./results.ts";
 import { labelled, sentence } from "./table.ts";
@@ -36,10 +38,12 @@ function nextText({ shop }: Subject): Child {
   if (next.length === 0) return "No step can be taken: see the steps.";
   return next.map((ref, index) => {
     const ready = resultsOf(shop, ref).find((each) => each.kind === "ready");
+    const words = standWords(standsAgainst(shop, ref));
     return [
       index === 0 ? "" : el("br"),
       el("b", {}, ref),
       ready === undefined ? "" : `: ${ready.text}`,
+      words === "" ? "" : `; look first: ${words}`,
     ];
   });
 }

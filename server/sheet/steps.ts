@@ -15,6 +15,8 @@ import { resultsOf } from "../model/results.ts";
 import { entriesOf, entryOf, refOf } from "../model/shop.ts";
 import type { Subject } from "./facts.ts";
 import { signed } from "./head.ts";
+import { standsAgainst } from "../rules/entry-findings.ts";
+import { standWords } from "../rules/order/stands.ts";
 import { el, type Child, type Markup } from "../markup/html.ts";
 import { nameOfResult } from "./results.ts";
 import { line, sentence, table } from "./table.ts";
@@ -126,6 +128,9 @@ function standsText(
   return [
     line(step.done ? "done" : el("b", {}, sentence(text ?? "unknown"))),
     line(looked ?? ""),
+    step.done
+      ? undefined
+      : line(sentence(standWords(standsAgainst(shop, step.ref)))),
     step.done || after === "" ? undefined : line(`after ${after}`),
   ];
 }

@@ -176,7 +176,7 @@ test.each([
   ).replace("want 0.0008 to 0.0020", "want 0.0001 to 0.0030");
   const ready = resultOf(checkText(job), "step ream", "ready")?.text;
   expect(ready).toBe(
-    may ? "ready" : "waits: journal front is outside its limits",
+    may ? "next" : "waits: journal front is outside its limits",
   );
 });
 
@@ -223,7 +223,7 @@ concession c
     expect(ready(job)).toBe(
       "waits: press a is out of the interference that it wants",
     );
-    expect(ready(job + why)).toBe("ready");
+    expect(ready(job + why)).toBe("next");
   },
 );
 

@@ -32,8 +32,8 @@ describe("a cut", () => {
   const WANT = "want 0.0008 to 0.0020";
 
   test("is ready where the journal is read and the fit is foretold within what it wants, its bounds among it", () => {
-    expect(cut()).toBe("ready");
-    expect(cut(WANT, "want 0.0010 to 0.0012")).toBe("ready");
+    expect(cut()).toBe("next");
+    expect(cut(WANT, "want 0.0010 to 0.0012")).toBe("next");
   });
 
   test("waits for a fit that is foretold out, or not surely in", () => {
@@ -49,7 +49,7 @@ describe("a cut", () => {
     const limits = (range: string): string =>
       `bore front in case\n  limits ${range}\n`;
     const BORE = "bore front in case\n";
-    expect(cut(BORE, limits("0.8751 to 0.8753"))).toBe("ready");
+    expect(cut(BORE, limits("0.8751 to 0.8753"))).toBe("next");
     expect(cut(BORE, limits("0.8754 to 0.8760"))).toBe(
       "waits: bore front is foretold out of its limits",
     );
@@ -68,7 +68,7 @@ describe("a cut", () => {
       ),
     );
     expect(read.findings.map(({ code }) => code)).toContain("fit-loose");
-    expect(resultOf(read, "step ream", "ready")?.text).toBe("ready");
+    expect(resultOf(read, "step ream", "ready")?.text).toBe("next");
   });
 
   test("waits for the tool where none is named, and where the one that is named cuts no size that can be told", () => {
@@ -95,7 +95,7 @@ describe("a cut", () => {
     expect(cut("read 0.8741", "read 0.8739")).toBe(
       "waits: journal front is outside its limits",
     );
-    expect(cut("read 0.8741", "read 0.8740")).toBe("ready");
+    expect(cut("read 0.8741", "read 0.8740")).toBe("next");
   });
 
   test("is neither ready nor known to wait where a line that it hangs on can't be read", () => {
@@ -127,11 +127,11 @@ describe("a press", () => {
   const WANT = "want 0.0006 to 0.0014";
 
   test("is ready where the interference may come out as wanted", () => {
-    expect(pressed()).toBe("ready");
-    expect(pressed(WANT, "want 0.0008 to 0.0012")).toBe("ready");
+    expect(pressed()).toBe("next");
+    expect(pressed(WANT, "want 0.0008 to 0.0012")).toBe("next");
     // with the smallest bush it would not, and nobody signed for that
-    expect(pressed(WANT, "want 0.0010 to 0.0014")).toBe("ready");
-    expect(pressed(WANT, "want 0.0006 to 0.0010")).toBe("ready");
+    expect(pressed(WANT, "want 0.0010 to 0.0014")).toBe("next");
+    expect(pressed(WANT, "want 0.0006 to 0.0010")).toBe("next");
   });
 
   test("waits where no size of the bush can", () => {
@@ -155,7 +155,7 @@ describe("a press", () => {
       "waits: hole front is outside its limits",
     );
     expect(pressed("  od 1.0010 to 1.0014\n", "  read od 1.0012\n")).toBe(
-      "ready",
+      "next",
     );
   });
 

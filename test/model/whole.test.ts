@@ -27,7 +27,7 @@ const ready = (text: string, crib: string | null): string | undefined =>
 
 describe("a cut is ready", () => {
   test("where nothing is missing", () => {
-    expect(ready(USING, CRIB)).toBe("ready");
+    expect(ready(USING, CRIB)).toBe("next");
   });
 
   test("not while a file that is used is missing, nor while one of its entries can't be told", () => {

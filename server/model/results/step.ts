@@ -29,7 +29,7 @@ function stepResults(shop: Shop, ref: string): readonly Result[] {
   const text = step.done
     ? "done"
     : ready === 1
-      ? "ready"
+      ? "next"
       : `waits: ${reasons.map((each) => each.text).join("; ")}`;
   return [
     numberResult(

@@ -5,24 +5,30 @@ import { orderOf } from "../../model/evaluate/order.ts";
 import type { Shop } from "../../model/shop.ts";
 import type { Draft, Rule } from "../rule.ts";
 import { isInJob } from "./in-job.ts";
+import { standCount, standName, standsAbout, type Stands } from "./stands.ts";
 
 export const stepOpen: Rule = {
   code: "step-open",
   level: "hint",
   about: ["step", "job"],
-  check(shop, ref, entry) {
-    if (entry.kind === "step") return draftOf(shop, ref, entry.nameSpan);
+  check(shop, ref, entry, findingsOf) {
+    const draft = (step: string, span: Draft["span"]): Draft[] =>
+      draftOf(shop, step, span, () => standsAbout(shop, step, findingsOf));
+    if (entry.kind === "step") return draft(ref, entry.nameSpan);
     const span = valueIn(entry, "FollowFact")?.span;
     if (span === undefined) return [];
     return orderOf(shop)
       .next.filter((step) => !isInJob(shop, step))
-      .flatMap((step) =>
-        draftOf(shop, step, span).map((draft) => ({ ...draft, step })),
-      );
+      .flatMap((step) => draft(step, span).map((each) => ({ ...each, step })));
   },
 };
 
-function draftOf(shop: Shop, ref: string, span: Draft["span"]): Draft[] {
+function draftOf(
+  shop: Shop,
+  ref: string,
+  span: Draft["span"],
+  standsNow: () => readonly Stands[],
+): Draft[] {
   const { next, steps } = orderOf(shop);
   const step = steps.find((each) => each.ref === ref);
   if (step === undefined || !next.includes(ref)) return [];
@@ -40,7 +46,15 @@ function draftOf(shop: Shop, ref: string, span: Draft["span"]): Draft[] {
   if (unread || 0 < wanting.length) return [];
   const name = ref.slice("step ".length);
   const what = step.text === undefined ? name : `${name}: ${step.text}`;
+  const stands = standsNow();
   return [
-    { span, message: `Next is ${what}${/[.!?]$/.test(what) ? "" : "."}` },
+    {
+      span,
+      message: `Next is ${what}${/[.!?]$/.test(what) ? "" : "."}${stands.length === 0 ? "" : ` Look first: ${standCount(stands)}.`}`,
+      related: stands.map((each) => ({
+        ref: each.ref,
+        message: standName(each),
+      })),
+    },
   ];
 }
