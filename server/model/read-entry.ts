@@ -22,13 +22,14 @@ import type { FactRule, RefSite, Span } from "./values.ts";
 export function readEntry(block: Block, file: FileContext): Entry {
   const problems: Problem[] = [];
   const refs: RefSite[] = [];
+  const { kind } = block;
   const head = block.lines[0];
   const spec = head === undefined ? undefined : entrySpec(head.word);
   if (
     head === undefined ||
     spec === undefined ||
-    !block.opens ||
-    block.kind === undefined
+    kind === undefined ||
+    !block.opens
   )
     return unknownBlock(block);
   const body = block.lines.slice(1);
@@ -36,12 +37,12 @@ export function readEntry(block: Block, file: FileContext): Entry {
     isIndented(head) ||
     (file.isJob &&
       (head.word === "material" || head.word === "oil") &&
-      !body.some((line) => isOwnFact(line, block.kind)));
+      !body.some((line) => isOwnFact(line, kind)));
   const reader = new LineReading(
     head,
     0,
     file,
-    block.kind,
+    kind,
     head.word,
     problems,
     refs,
@@ -59,12 +60,12 @@ export function readEntry(block: Block, file: FileContext): Entry {
   else if (parsed.damagedAt !== undefined)
     reportDamage(reader, parsed.tree, parsed.damagedAt, spec.form);
   // what stands under a line in the wrong place is not its own: it is read once that line stands right
-  const facts = body.flatMap((line, index) =>
-    isMisplaced && !isOwnFact(line, block.kind)
-      ? []
-      : (readFact(line, index + 1, block.kind ?? "job", file, problems, refs) ??
-        []),
-  );
+  const facts: Fact[] = [];
+  body.forEach((line, index) => {
+    if (isMisplaced && !isOwnFact(line, kind)) return;
+    const fact = readFact(line, index + 1, kind, file, problems, refs);
+    if (fact !== undefined) facts.push(fact);
+  });
   const name =
     nameNode === undefined
       ? undefined
@@ -73,22 +74,22 @@ export function readEntry(block: Block, file: FileContext): Entry {
   const named = isMisplaced && !isIndented(head) ? undefined : name;
   return {
     block,
-    kind: block.kind,
+    kind,
     name: named,
-    ref: named === undefined ? "" : `${block.kind} ${named}`,
+    ref: named === undefined ? "" : `${kind} ${named}`,
     headSpan: spanOfLine(head, 0),
     nameSpan:
       nameNode === undefined ? spanOfLine(head, 0) : reader.spanOf(nameNode),
     damaged: isMisplaced || parsed.damagedAt !== undefined,
     of,
-    facts: onceOnly(block.kind, facts, problems),
+    facts: onceOnly(kind, facts, problems),
     refs,
     problems,
   };
 }
 
-function isOwnFact(line: Line, kind: EntryKind | undefined): boolean {
-  return kind !== undefined && factSpec(kind, line.word) !== undefined;
+function isOwnFact(line: Line, kind: EntryKind): boolean {
+  return factSpec(kind, line.word) !== undefined;
 }
 
 function readFact(
@@ -196,8 +197,8 @@ function onceOnly(
   problems: Problem[],
 ): readonly Fact[] {
   const counts = new Map<string, number>();
-  for (const fact of facts)
-    counts.set(fact.word, (counts.get(fact.word) ?? 0) + 1);
+  for (const { word } of facts) counts.set(word, (counts.get(word) ?? 0) + 1);
+  if (counts.size === facts.length) return facts;
   const seen = new Map<string, Fact>();
   return facts.map((fact) => {
     if (counts.get(fact.word) === 1 || factSpec(kind, fact.word)?.many === true)
