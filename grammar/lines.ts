@@ -41,6 +41,11 @@ export interface FileLines {
   readonly starts: readonly number[];
 }
 
+/** Whether nothing stands in a file, or nothing but comments. */
+export function isEmpty({ blocks }: FileLines): boolean {
+  return blocks.every(({ lines }) => lines.every(({ body }) => body === ""));
+}
+
 export interface Edit {
   /** Lines from 0, characters in UTF-16 units, end exclusive, as in the text before the edit. */
   readonly start: { readonly line: number; readonly character: number };

@@ -6,10 +6,11 @@
 import { access, mkdir } from "node:fs/promises";
 import path from "node:path";
 import { shown } from "../model/plain-text.ts";
+import { codeOf } from "../why-not.ts";
 import { openBuffer, type Buffer } from "./buffer.ts";
 import { createDisk, type Disk } from "./disk.ts";
 import { needEngine } from "./engine.ts";
-import { ArchiveFault, codeOf, reasonOf } from "./fault.ts";
+import { ArchiveFault, reasonOf } from "./fault.ts";
 import { readKnown, type Held, type KnownRecord } from "./known.ts";
 import {
   MANIFEST,

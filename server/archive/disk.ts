@@ -10,7 +10,7 @@ import {
   rm,
   symlink,
 } from "node:fs/promises";
-import { codeOf } from "./fault.ts";
+import { codeOf } from "../why-not.ts";
 
 export type Operation =
   | "folder"

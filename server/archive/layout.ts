@@ -6,7 +6,8 @@
 import { readFile, readdir, stat } from "node:fs/promises";
 import path from "node:path";
 import { shown } from "../model/plain-text.ts";
-import { ArchiveFault, codeOf, reasonOf } from "./fault.ts";
+import { codeOf } from "../why-not.ts";
+import { ArchiveFault, reasonOf } from "./fault.ts";
 import { SCHEMA, TABLE_NAMES, type TableName } from "./schema.ts";
 
 export const MANIFEST = "archive.json";

@@ -4,7 +4,8 @@ import { link, readFile, rename, rm, writeFile } from "node:fs/promises";
 import { hostname, uptime } from "node:os";
 import path from "node:path";
 import { shown } from "../model/plain-text.ts";
-import { ArchiveFault, codeOf } from "./fault.ts";
+import { codeOf } from "../why-not.ts";
+import { ArchiveFault } from "./fault.ts";
 import { LOCK } from "./layout.ts";
 
 /** Who holds an archive. */

@@ -3,8 +3,9 @@
 import { readdir, readlink } from "node:fs/promises";
 import path from "node:path";
 import { shown } from "../model/plain-text.ts";
+import { codeOf } from "../why-not.ts";
 import type { Disk } from "./disk.ts";
-import { ArchiveFault, codeOf, reasonOf } from "./fault.ts";
+import { ArchiveFault, reasonOf } from "./fault.ts";
 import {
   LINK,
   MANIFEST,

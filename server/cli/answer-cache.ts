@@ -15,7 +15,7 @@ import {
 } from "node:fs/promises";
 import path from "node:path";
 import { gunzipSync, gzipSync } from "node:zlib";
-import { whyNot } from "./find-files.ts";
+import { whyNot } from "../why-not.ts";
 import { hashOf } from "./hashes.ts";
 import type { CheckedFile } from "./report.ts";
 import { shown } from "./terminal-text.ts";
@@ -28,6 +28,7 @@ export interface KeptAnswer {
   readonly uses: readonly (readonly [path: string, content: string | null])[];
   readonly check: CheckedFile["check"];
   readonly lineTexts: CheckedFile["lineTexts"];
+  readonly isEmpty: CheckedFile["isEmpty"];
 }
 
 export interface AnswerCache {
@@ -44,7 +45,7 @@ export interface CacheOptions {
 }
 
 /** Raised when what is kept gets another form. */
-const FORM = 1;
+const FORM = 2;
 /** It says whose folder it is. */
 const MARK = "thou-cache.json";
 const ANSWERS = "answers";
@@ -112,7 +113,7 @@ export function openCache(
         ? kept
         : undefined;
     },
-    async put(record, { content, uses, check, lineTexts }) {
+    async put(record, { content, uses, check, lineTexts, isEmpty }) {
       if (!isWritable) return;
       const kept: Kept = {
         form: FORM,
@@ -122,6 +123,7 @@ export function openCache(
         uses,
         check,
         lineTexts,
+        isEmpty,
       };
       const text = Buffer.from(JSON.stringify(kept));
       if (MOST < text.length) return;
@@ -176,7 +178,8 @@ function isAnswer(kept: Partial<Kept>): kept is Kept {
     Array.isArray(kept.uses) &&
     Array.isArray(kept.check?.findings) &&
     Array.isArray(kept.check.results) &&
-    typeof kept.lineTexts === "object"
+    typeof kept.lineTexts === "object" &&
+    typeof kept.isEmpty === "boolean"
   );
 }
 

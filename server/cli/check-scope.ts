@@ -8,7 +8,6 @@ import {
   stagedChanges,
   type Changed,
 } from "../history/changed.ts";
-import { readPlainFile } from "../plain-file.ts";
 import { isRecordName } from "../record-names.ts";
 import {
   findFiles,
@@ -19,11 +18,11 @@ import {
   type FoundFile,
   type FoundFiles,
 } from "./find-files.ts";
-import { CannotRun, type Context } from "./io.ts";
-import type { ReadBytes } from "./load-files.ts";
+import { STANDARD_INPUT, CannotRun, type Context } from "./io.ts";
+import { plainFromDisk, type ReadBytes } from "./load-files.ts";
 import { createReadOnce } from "./read-once.ts";
 import { readText } from "./read-text.ts";
-import { allOf, STANDARD_INPUT } from "./standard-input.ts";
+import { recordOnStandardInput, refuseAs } from "./standard-input.ts";
 import { shown } from "./terminal-text.ts";
 
 export interface ScopeOptions {
@@ -53,10 +52,7 @@ export async function scopeOf(
   const { cwd, env } = context.io;
   if (paths.includes(STANDARD_INPUT))
     return standardInput(paths, options, context.io);
-  if (options.as !== undefined)
-    throw new CannotRun(
-      "--as says where the record on standard input belongs: give - as the only path.",
-    );
+  refuseAs(options.as);
   if (options.staged !== true && options.changedSince === undefined) {
     const found = await findFiles(paths, cwd);
     const where =
@@ -79,11 +75,10 @@ export async function scopeOf(
   return changedScope(paths, opened.changed, context);
 }
 
-/** One record, which another program writes: it is taken to lie where it belongs, and uses the files that lie there. */
 async function standardInput(
   paths: readonly string[],
   options: ScopeOptions,
-  { stdin, cwd }: Context["io"],
+  io: Context["io"],
 ): Promise<Scope> {
   if (1 < paths.length)
     throw new CannotRun(
@@ -93,17 +88,11 @@ async function standardInput(
     throw new CannotRun(
       "Standard input (-) has no state in version control; leave --staged and --changed-since off.",
     );
-  const at = forward(path.resolve(cwd, options.as ?? STANDARD_INPUT));
-  // an empty word is this folder
-  if (options.as !== undefined && (await isFolder(at)))
-    throw new CannotRun(
-      `--as takes the file that the record stands for, such as ${shown(nameFrom(cwd, path.join(at, "winch.thou")))}, and not a folder.`,
-    );
-  const bytes = await allOf(stdin);
+  const { file, read } = await recordOnStandardInput(options.as, io);
   return {
-    files: [{ path: at, name: nameFrom(cwd, at) }],
+    files: [file],
     problems: [],
-    read: async (file) => (file === at ? bytes : onDisk(file)),
+    read,
     noneSaid: "",
     close: () => undefined,
   };
@@ -119,7 +108,12 @@ async function changedScope(
     changed.read === undefined ? undefined : createReadOnce(changed.read);
   const close = (): void => once?.close();
   try {
-    const found = await filesOf(paths, changed, once?.read ?? onDisk, context);
+    const found = await filesOf(
+      paths,
+      changed,
+      once?.read ?? plainFromDisk,
+      context,
+    );
     return {
       ...found,
       read: once?.read,
@@ -209,22 +203,6 @@ async function usesIn(
   const uses = project.open(file)?.uses.flatMap((use) => use.path ?? []) ?? [];
   project.dropFile(file);
   return uses;
-}
-
-/** A file of the disk; undefined for one that is no plain file, or that can't be read: whoever checks it says why. */
-async function onDisk(file: string): Promise<Uint8Array | undefined> {
-  try {
-    return await readPlainFile(file);
-  } catch {
-    return undefined;
-  }
-}
-
-async function isFolder(at: string): Promise<boolean> {
-  return stat(at).then(
-    (what) => what.isDirectory(),
-    () => false,
-  );
 }
 
 async function isThere(at: string): Promise<boolean> {

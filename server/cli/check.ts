@@ -14,6 +14,7 @@ import type { Evaluator } from "./evaluate-record.ts";
 import { nameFrom, type FoundFiles } from "./find-files.ts";
 import type { Context } from "./io.ts";
 import { createProgress } from "./progress.ts";
+import { AS_MEANS } from "./standard-input.ts";
 import { createNote, createTell } from "./tell.ts";
 
 const LEVELS = ["error", "warning"] as const;
@@ -36,12 +37,7 @@ export function addCheck(program: Command, context: Context): void {
         "that begin with a dot left out. Without a path it checks the folder you are in; - stands for standard input.",
     )
     .argument("[paths...]", "files and folders, or - alone")
-    .addOption(
-      new Option(
-        "--as <path>",
-        "where the record on standard input belongs: from there it uses others",
-      ),
-    )
+    .addOption(new Option("--as <path>", AS_MEANS))
     .addOption(
       new Option("--format <form>", "how to write it")
         .choices(FORMATS)

@@ -6,14 +6,9 @@ import { readLines, type FileLines } from "../../grammar/lines.ts";
 import { openRevision, type Revision } from "../history/revision.ts";
 import { readPlainFile } from "../plain-file.ts";
 import { isRecordName } from "../record-names.ts";
-import {
-  findFiles,
-  forward,
-  isRecordIn,
-  nameFrom,
-  whyNot,
-} from "./find-files.ts";
-import { CannotRun, type Io } from "./io.ts";
+import { whyNot } from "../why-not.ts";
+import { findFiles, forward, isRecordIn, nameFrom } from "./find-files.ts";
+import { STANDARD_INPUT, CannotRun, type Io } from "./io.ts";
 import { readText } from "./read-text.ts";
 import { shown } from "./terminal-text.ts";
 
@@ -77,6 +72,10 @@ async function askedFor(
   if (word === "")
     throw new CannotRun(
       "an empty word names no state to compare: name a file, a folder, or a state in version control such as HEAD.",
+    );
+  if (word === STANDARD_INPUT)
+    throw new CannotRun(
+      "- would be standard input, which is not compared: keep it as a file, and name that.",
     );
   const at = path.resolve(cwd, word);
   // a repository without files of its own has a file of that name

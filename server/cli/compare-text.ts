@@ -4,6 +4,7 @@ import {
   changeWords,
   findingWords,
   onceEach,
+  stateWords,
   summaryWords,
   tailOf,
   whatOf,
@@ -30,12 +31,12 @@ export function comparisonText(
 }
 
 function recordText(
-  { name, movedFrom, state, changes }: ComparedRecord,
+  record: ComparedRecord,
   columns: number,
   paint: Paint,
 ): string {
-  const moved = movedFrom === undefined ? "" : `, moved from ${movedFrom}`;
-  const head = `${paint.bold(shown(name))}${shown(state === "changed" ? moved : `, ${state}`)}`;
+  const { name, changes } = record;
+  const head = `${paint.bold(shown(name))}${stateWords(record, shown)}`;
   const entries = groupedBy(changes.changes, ({ entry }) => entry);
   return [
     head,

@@ -36,7 +36,8 @@ export function addCompare(program: Command, context: Context): void {
       `
 Exit code:
   0  nothing is worse
-  1  a verdict got worse, or an error or a warning is new
+  1  a verdict got worse, an error or a warning is new, or a record
+     holds no entries any more
   2  it could not run, or not on every file
 
 Examples:

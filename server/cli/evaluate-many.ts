@@ -118,6 +118,10 @@ function createOneByOne(
       notes = [];
       const checked = await evaluator.evaluate(file);
       evaluator.release(file);
+      if (checked?.isEmpty === true && !form.isBrief)
+        notes.push(
+          `${shown(file.name)} holds no entries: "thou explain job" says how a record begins.`,
+        );
       const part = checked === undefined ? undefined : partOf(checked, form);
       return { part, sentences, notes };
     },

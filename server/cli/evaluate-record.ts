@@ -1,8 +1,9 @@
 // One record, from its file to what a check says of it: the one way that all commands over many records take. An answer that is kept is taken
 // where nothing that it rests on has changed.
-import type { FileLines } from "../../grammar/lines.ts";
+import { isEmpty, type FileLines } from "../../grammar/lines.ts";
+import { whyNot } from "../why-not.ts";
 import type { AnswerCache, KeptAnswer } from "./answer-cache.ts";
-import { whyNot, type FoundFile } from "./find-files.ts";
+import { type FoundFile } from "./find-files.ts";
 import { createFreshNames } from "./fresh-names.ts";
 import { createHashes, type Hashes } from "./hashes.ts";
 import type { CheckedProject } from "./io.ts";
@@ -47,7 +48,12 @@ export function createEvaluator(
         lines === undefined ? undefined : judge(file.path, file.name);
       return lines === undefined || check === undefined
         ? undefined
-        : { ...file, lineTexts: textsOf(lines, file.path, check), check };
+        : {
+            ...file,
+            lineTexts: textsOf(lines, file.path, check),
+            check,
+            isEmpty: isEmpty(lines),
+          };
     },
     release(file) {
       loader.release(file);
@@ -80,8 +86,8 @@ export function createCachedEvaluator(
       if (kept?.content === content && (await areSame(kept.uses, hashes))) {
         for (const [path, there] of kept.uses)
           if (there !== null) used.add(path);
-        const { lineTexts, check } = kept;
-        return { ...file, lineTexts, check };
+        const { lineTexts, check, isEmpty } = kept;
+        return { ...file, lineTexts, check, isEmpty };
       }
       const checked = await evaluator.evaluate(file);
       const uses = usesOf(file.path, project, hashes);
@@ -97,6 +103,7 @@ export function createCachedEvaluator(
           uses,
           lineTexts: checked.lineTexts,
           check: checked.check,
+          isEmpty: checked.isEmpty,
         });
       return checked;
     },

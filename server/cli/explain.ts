@@ -7,7 +7,7 @@ import {
   WORDS,
   wordPage,
 } from "./explain-word.ts";
-import { CannotRun, columnsOf, paintFor, type Context } from "./io.ts";
+import { CannotRun, columnsForProse, paintFor, type Context } from "./io.ts";
 import { pageForTerminal, summaryOf } from "./page.ts";
 import { padded, shown, widthOf, wrap } from "./terminal-text.ts";
 
@@ -32,7 +32,7 @@ export function addExplain(program: Command, context: Context): void {
 
 function explain(code: string | undefined, { io, parts }: Context): void {
   const paint = paintFor(io.stdout, io.env);
-  const columns = columnsOf(io.stdout);
+  const columns = columnsForProse(io.stdout);
   if (code === undefined) {
     const codes = Object.entries(parts.pages).map(
       ([each, page]) => [each, summaryOf(page)] as const,

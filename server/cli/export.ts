@@ -7,14 +7,9 @@ import { showCount } from "../core/quantity/show.ts";
 import { openArchive, type Archive } from "../archive/archive.ts";
 import { ArchiveFault } from "../archive/fault.ts";
 import { rowsOf, yearOf, type UsedFile } from "../archive/rows.ts";
+import { codeOf, whyNot } from "../why-not.ts";
 import { createEvaluator, type Evaluator } from "./evaluate-record.ts";
-import {
-  findFiles,
-  forward,
-  nameFrom,
-  type FoundFile,
-  whyNot,
-} from "./find-files.ts";
+import { findFiles, forward, nameFrom, type FoundFile } from "./find-files.ts";
 import { createHashes, type Hashes } from "./hashes.ts";
 import { CannotRun, type CheckedProject, type Context } from "./io.ts";
 import { inOrder, levelOf, type CheckedFile } from "./report.ts";
@@ -235,11 +230,6 @@ async function missing(
 async function isThere(at: string): Promise<boolean> {
   return stat(at).then(
     () => true,
-    (error: unknown) =>
-      !(
-        error instanceof Error &&
-        "code" in error &&
-        (error.code === "ENOENT" || error.code === "ENOTDIR")
-      ),
+    (error: unknown) => !["ENOENT", "ENOTDIR"].includes(codeOf(error) ?? ""),
   );
 }

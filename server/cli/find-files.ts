@@ -2,6 +2,8 @@
 import { opendir, realpath, stat } from "node:fs/promises";
 import path from "node:path";
 import { isLeftOut, isRecordName } from "../record-names.ts";
+import { whyNot } from "../why-not.ts";
+import { STANDARD_INPUT } from "./io.ts";
 import { createNames, type NameList, type Names } from "./name-list.ts";
 import { shown } from "./terminal-text.ts";
 
@@ -46,6 +48,10 @@ export async function findFiles(
     // a script's variable that holds nothing is not this folder
     if (each === "")
       search.problems.push("an empty name was given: name a file or a folder.");
+    else if (each === STANDARD_INPUT)
+      search.problems.push(
+        "- would be standard input, which is not read here: name a file or a folder (./- for one of that name).",
+      );
     else await look(path.resolve(cwd, each), search);
   // links last, so that a file goes by its own name where it was met under that
   for (
@@ -95,39 +101,6 @@ export function nameFrom(cwd: string, file: string): string {
 
 export function forward(file: string): string {
   return path.sep === "\\" ? file.replaceAll("\\", "/") : file;
-}
-
-/** The sentence for a path that the system would not open. */
-export function whyNot(error: unknown): string {
-  const code =
-    error instanceof Error && "code" in error ? error.code : undefined;
-  switch (code) {
-    case "ENOENT":
-      return "there is no such file or folder";
-    case "EACCES":
-    case "EPERM":
-      return "its permissions do not allow it";
-    case "ELOOP":
-      return "its links lead in a circle";
-    case "EISDIR":
-      return "it is a folder";
-    case "ENOTDIR":
-      return "a part of its path is a file, not a folder";
-    case "ENOSPC":
-      return "the disk is full";
-    case "EDQUOT":
-      return "your share of the disk is used up";
-    case "EFBIG":
-      return "no file may be that large here";
-    case "EEXIST":
-      return "a file of that name is there already";
-    case "EROFS":
-      return "the disk can only be read";
-    case "ENAMETOOLONG":
-      return "its name is too long";
-    default:
-      return error instanceof Error ? error.message : String(error);
-  }
 }
 
 interface Search {

@@ -10,14 +10,16 @@ import {
   stat,
   unlink,
 } from "node:fs/promises";
+import { homedir } from "node:os";
 import path from "node:path";
 import type { Command } from "commander";
 import { readLines } from "../../grammar/lines.ts";
 import { formatText } from "../../grammar/print.ts";
-import { findFiles, whyNot, type FoundFile } from "./find-files.ts";
-import { CannotRun, columnsOf, type Context } from "./io.ts";
+import { whyNot } from "../why-not.ts";
+import { findFiles, type FoundFile } from "./find-files.ts";
+import { STANDARD_INPUT, CannotRun, columnsOf, type Context } from "./io.ts";
 import { readText } from "./read-text.ts";
-import { allOf, STANDARD_INPUT } from "./standard-input.ts";
+import { allOf } from "./standard-input.ts";
 import { shown, wrapIndented } from "./terminal-text.ts";
 
 export function addFormat(program: Command, context: Context): void {
@@ -27,8 +29,8 @@ export function addFormat(program: Command, context: Context): void {
     .description(
       "Lays out .thou files: facts two blanks in, one blank between words, one empty line where there were more. It changes no number, no " +
         "unit and no word, and leaves alone a line that it cannot read. Line ends, byte order mark and permissions stay. It names each " +
-        "file that it changed. Without a path it takes this folder and those below it, and follows no links out of them; - stands for standard " +
-        "input.",
+        "file that it changed, and says how many. Without a path it takes this folder and those below it, and follows no links out of them; the " +
+        "root of a disk and your home folder it refuses. - stands for standard input.",
     )
     .argument("[paths...]", "files and folders, or - alone")
     .option(
@@ -88,6 +90,7 @@ async function formatFiles(
       `${wrapIndented(`thou: ${sentence}`, columnsOf(io.stderr), "", "  ")}\n`,
     );
   };
+  if (!onlyLook) await refuseTooWide(paths, io);
   const found = await findFiles(paths, io.cwd, { followsLinks: false });
   const problems = [...found.problems];
   let changed = 0;
@@ -114,6 +117,33 @@ async function formatFiles(
     );
   if (onlyLook && 0 < changed) exitWith(1);
   if (0 < problems.length) exitWith(2);
+}
+
+/** Before anything is touched: a slip of the hand, or a script's variable that holds too little, is not to lay out a whole disk. */
+async function refuseTooWide(
+  paths: readonly string[],
+  { cwd, env }: Context["io"],
+): Promise<void> {
+  const real = (at: string): Promise<string> => realpath(at).catch(() => at);
+  const home = await real(path.resolve(env.HOME ?? homedir()));
+  // an empty word is no folder, and is said to be none
+  for (const each of paths.length === 0 ? ["."] : paths.filter(Boolean)) {
+    const why = whyTooWide(await real(path.resolve(cwd, each)), home);
+    if (why !== undefined)
+      throw new CannotRun(
+        `${paths.length === 0 ? "this folder" : shown(each)} is ${why}: every .thou file below it would be laid out. Nothing was touched; name the folder of your records. With --check it only looks.`,
+      );
+  }
+}
+
+/** What a folder is that is too much to lay out; undefined for others. @param at its real path @param home that of the home folder */
+export function whyTooWide(at: string, home: string): string | undefined {
+  if (at === path.parse(at).root) return "the root of a disk";
+  if (at === home) return "your home folder";
+  const below = path.relative(at, home);
+  return below.startsWith("..") || path.isAbsolute(below)
+    ? undefined
+    : "a folder that your home folder lies in";
 }
 
 function countText(changed: number, same: number, onlyLook: boolean): string {

@@ -15,6 +15,9 @@ export interface Output {
   readonly isClosed: boolean;
 }
 
+/** Stands for standard input where a path would be. */
+export const STANDARD_INPUT = "-";
+
 export interface Io {
   readonly stdin: AsyncIterable<Uint8Array | string>;
   readonly stdout: Output;
@@ -68,6 +71,14 @@ export class CannotRun extends Error {
 
 const USUAL_COLUMNS = 100;
 const LEAST_COLUMNS = 40;
+
+/** Past so many columns an eye loses the line that it reads. */
+const MOST_COLUMNS_OF_PROSE = 100;
+
+/** The width to write whole paragraphs for. */
+export function columnsForProse(output: Output): number {
+  return Math.min(columnsOf(output), MOST_COLUMNS_OF_PROSE);
+}
 
 /** The width to write for. */
 export function columnsOf(output: Output): number {

@@ -14,7 +14,8 @@ import {
   type Lessons,
   type RecordEvidence,
 } from "../records/lessons.ts";
-import { findFiles, forward, nameFrom, whyNot } from "./find-files.ts";
+import { codeOf, whyNot } from "../why-not.ts";
+import { findFiles, forward, nameFrom } from "./find-files.ts";
 import { CannotRun, columnsOf, type Context } from "./io.ts";
 import { lessonsJson } from "./learn-json.ts";
 import { lessonsText } from "./learn-text.ts";
@@ -183,8 +184,7 @@ async function writeCrib(
   const text = cribFor(lessons, path.dirname(file), cwd);
   const name = shown(nameFrom(cwd, file));
   const before = await readFile(file, "utf8").catch((error: unknown) => {
-    if (error instanceof Error && "code" in error && error.code === "ENOENT")
-      return undefined;
+    if (codeOf(error) === "ENOENT") return undefined;
     throw new CannotRun(`${name} cannot be written: ${whyNot(error)}.`);
   });
   if (before !== undefined && !before.startsWith(LEARNED_MARK))

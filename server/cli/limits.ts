@@ -15,8 +15,7 @@ import {
 import { unitOf } from "../core/quantity/units.ts";
 import { isPair, pairIn } from "./limits-pair.ts";
 import { jsonWriter, textWriter, type Answer } from "./limits-writers.ts";
-import { CannotRun, type Context, type Io } from "./io.ts";
-import { STANDARD_INPUT } from "./standard-input.ts";
+import { STANDARD_INPUT, CannotRun, type Context, type Io } from "./io.ts";
 
 type Form = "text" | "json";
 

@@ -3,8 +3,9 @@ import { readFile } from "node:fs/promises";
 import { readLines, type FileLines } from "../../grammar/lines.ts";
 import { HistoryFault } from "../history/git.ts";
 import { giveUses } from "../model/give-uses.ts";
-import { isPlainFile } from "../plain-file.ts";
-import { nameFrom, whyNot, type FoundFile } from "./find-files.ts";
+import { isPlainFile, readPlainFile } from "../plain-file.ts";
+import { whyNot } from "../why-not.ts";
+import { nameFrom, type FoundFile } from "./find-files.ts";
 import { createFreshNames } from "./fresh-names.ts";
 import type { CheckedProject } from "./io.ts";
 import { readText } from "./read-text.ts";
@@ -30,6 +31,10 @@ export type ReadBytes = (
 ) => Promise<Uint8Array | undefined>;
 
 export const readFromDisk: ReadBytes = (path) => readFile(path);
+
+/** Undefined for what is no plain file, or can't be read: whoever checks it says why. */
+export const plainFromDisk: ReadBytes = (path) =>
+  readPlainFile(path).catch(() => undefined);
 
 /** @param from the state that files are read in; the disk where none is given */
 export function createLoader(

@@ -1,7 +1,7 @@
 // A finding's page, which is Markdown of a few plain forms: headings, paragraphs, lists, fenced code. It is read for its summary, and laid
 // out for a terminal.
 import type { Paint } from "./io.ts";
-import { shown, wrapIndented } from "./terminal-text.ts";
+import { shown, widthOf, wrapIndented } from "./terminal-text.ts";
 
 /** The first sentence of the first paragraph. */
 export function summaryOf(page: string): string {
@@ -51,6 +51,7 @@ export function pageForTerminal(
       columns,
       paragraph.first,
       paragraph.rest,
+      (words) => widthOf(plainWords(words)),
     );
     out.push(inlined(text, paint));
     paragraph = undefined;
@@ -121,7 +122,7 @@ function plainWords(text: string): string {
     .replace(/`([^`]+)`/g, "$1");
 }
 
-/** Marks inside a line, after it has been wrapped: the marks themselves go, so a line may end short of the width. */
+/** Marks inside lines, after they have been wrapped as wide as they are without: the marks themselves go. */
 function inlined(text: string, paint: Paint): string {
   return text
     .replace(/\*\*([^*]+)\*\*/g, (_, words: string) => paint.bold(words))

@@ -10,6 +10,8 @@ export interface CheckedFile {
   /** The text of each line that a finding stands on, by its number from 0: a report shows no other. */
   readonly lineTexts: Readonly<Record<number, string>>;
   readonly check: FileCheck;
+  /** Nothing stands in it, or nothing but comments. */
+  readonly isEmpty: boolean;
 }
 
 /** The keys and their order are the contract's. */

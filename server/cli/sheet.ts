@@ -13,14 +13,18 @@ import type { Command } from "commander";
 import { jobSheet } from "../sheet/job-sheet.ts";
 import { measuringSheet } from "../sheet/measuring-sheet.ts";
 import { GENERATOR, type SheetFacts } from "../sheet/facts.ts";
-import { forward, nameFrom, whyNot } from "./find-files.ts";
-import { CannotRun, columnsOf, type Context } from "./io.ts";
+import { forward, nameFrom } from "./find-files.ts";
+import { STANDARD_INPUT, CannotRun, columnsOf, type Context } from "./io.ts";
 import { createLoader } from "./load-files.ts";
+import { AS_MEANS, recordOnStandardInput, refuseAs } from "./standard-input.ts";
 import { shown, wrapIndented } from "./terminal-text.ts";
 import { filesVersion } from "../history/files-version.ts";
+import { whyNot } from "../why-not.ts";
 import { version } from "./version.ts";
 
 interface SheetOptions {
+  /** Where the record on standard input belongs. */
+  readonly as?: string;
   readonly blank?: true;
   readonly out?: string;
   readonly force?: true;
@@ -35,7 +39,8 @@ export function addSheet(program: Command, context: Context): void {
         "boxes and lines to sign, cautions, pictures, results with their working and sources. With --blank it is a sheet to take to the " +
         "bench: what to measure where, with the limits beside it and room to write.",
     )
-    .argument("<file>", "the record")
+    .argument("<file>", "the record; - stands for standard input")
+    .option("--as <path>", AS_MEANS)
     .option("--blank", "a measuring sheet to fill in")
     .option("--out <file>", "write it there, not to standard output")
     .option("--force", "write over a file that is no sheet of thou's")
@@ -49,7 +54,8 @@ Exit code:
 Examples:
   thou sheet winch.thou --out winch.html
   thou sheet winch.thou --blank --out measure.html
-  thou sheet winch.thou > winch.html`,
+  thou sheet winch.thou > winch.html
+  thou sheet - --as winch.thou > winch.html   what another program has open`,
     )
     .action(async (file: string, options: SheetOptions) => {
       await sheet(file, options, context);
@@ -67,8 +73,10 @@ async function sheet(
       `${wrapIndented(`thou: ${sentence}`, columnsOf(io.stderr), "", "  ")}\n`,
     );
   };
-  const at = path.resolve(io.cwd, asked);
-  await refuseAllButAFile(at, asked);
+  const isPiped = asked === STANDARD_INPUT;
+  if (!isPiped) refuseAs(options.as);
+  const at = path.resolve(io.cwd, options.as ?? asked);
+  if (!isPiped) await refuseAllButAFile(at, asked);
   const target =
     options.out === undefined ? undefined : path.resolve(io.cwd, options.out);
   if (target !== undefined && (await isSame(target, at)))
@@ -79,11 +87,21 @@ async function sheet(
     await refuseOthersFile(target, options.out ?? "");
 
   const project = parts.createProject();
-  const loader = createLoader(project, io.cwd, (sentence) => {
-    tell(sentence);
-    context.exitWith(2);
-  });
-  const file = { path: forward(at), name: nameFrom(io.cwd, at) };
+  const { file, read: from } = isPiped
+    ? await recordOnStandardInput(options.as, io)
+    : {
+        file: { path: forward(at), name: nameFrom(io.cwd, at) },
+        read: undefined,
+      };
+  const loader = createLoader(
+    project,
+    io.cwd,
+    (sentence) => {
+      tell(sentence);
+      context.exitWith(2);
+    },
+    from,
+  );
   // why it can't be read has been told
   if ((await loader.load(file)) === undefined) return;
   const open = project.open(file.path);
@@ -93,7 +111,9 @@ async function sheet(
     date: dayOf(new Date()),
     version,
     nameOf: (each) => nameFrom(io.cwd, each),
-    versioned: named(await filesVersion(read, io.env), io.cwd),
+    versioned: isPiped
+      ? { state: "none", because: "the record came on standard input" }
+      : named(await filesVersion(read, io.env), io.cwd),
   };
   const check = project.check(file.path);
   const text =

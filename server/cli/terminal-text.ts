@@ -27,15 +27,23 @@ export function padded(text: string, width: number): string {
   return text + " ".repeat(Math.max(0, width - widthOf(text)));
 }
 
-/** A number stays with the unit or the word `to` after it only by luck; a word longer than the width stays whole. */
-export function wrap(text: string, width: number): readonly string[] {
+/**
+ * A number stays with the unit or the word `to` after it only by luck; a word longer than the width stays whole.
+ * @param measure of a text that holds marks which are not shown
+ */
+export function wrap(
+  text: string,
+  width: number,
+  measure = widthOf,
+): readonly string[] {
   const lines: string[] = [];
   let line = "";
   for (const word of text.split(/ +/)) {
-    if (line !== "" && width < widthOf(line) + 1 + widthOf(word)) {
+    const longer = line === "" ? word : `${line} ${word}`;
+    if (line !== "" && width < measure(longer)) {
       lines.push(line);
       line = word;
-    } else line = line === "" ? word : `${line} ${word}`;
+    } else line = longer;
   }
   lines.push(line);
   return lines;
@@ -47,9 +55,10 @@ export function wrapIndented(
   columns: number,
   first: string,
   rest = first,
+  measure = widthOf,
 ): string {
   const room = columns - Math.max(widthOf(first), widthOf(rest));
-  return wrap(text, Math.max(room, 20))
+  return wrap(text, Math.max(room, 20), measure)
     .map((line, index) => (index === 0 ? first : rest) + line)
     .join("\n");
 }

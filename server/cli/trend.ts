@@ -13,7 +13,8 @@ import {
   createGathering,
   type RecordGathering,
 } from "../records/trend-gather.ts";
-import { findFiles, nameFrom, whyNot, type FoundFile } from "./find-files.ts";
+import { codeOf, whyNot } from "../why-not.ts";
+import { findFiles, nameFrom, type FoundFile } from "./find-files.ts";
 import { CannotRun, columnsOf, type Context, type Io } from "./io.ts";
 import { createLoader, type ReadBytes } from "./load-files.ts";
 import { createProgress } from "./progress.ts";
@@ -232,8 +233,7 @@ async function writeChart(
 ): Promise<void> {
   const name = shown(nameFrom(cwd, file) || ".");
   const there = await readFile(file, "utf8").catch((error: unknown) => {
-    if (error instanceof Error && "code" in error && error.code === "ENOENT")
-      return "";
+    if (codeOf(error) === "ENOENT") return "";
     throw new CannotRun(`${name} cannot be written: ${whyNot(error)}.`);
   });
   if (there !== "" && !there.endsWith(DRAWN_MARK))

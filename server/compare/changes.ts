@@ -1,5 +1,6 @@
 // What changed in the engineering between two states of a record: results, the reamer of a line, steps, concessions, findings. By entry and
 // not by line: a record that was only laid out anew, or moved to the other unit, has not changed. It reads no file and knows no history.
+import { isEmpty } from "../../grammar/lines.ts";
 import { metresToTenths } from "../core/quantity/exact.ts";
 import { showLength, type System } from "../core/quantity/show.ts";
 import { settings } from "../model/evaluate/settings.ts";
@@ -35,6 +36,8 @@ export interface RecordChanges {
   readonly changes: readonly Change[];
   readonly come: readonly FindingChange[];
   readonly gone: readonly FindingChange[];
+  /** It held entries and is there, but holds none any more: it was emptied by a slip, more likely than on purpose. */
+  readonly isEmptied: boolean;
   /** How many of all these are worse. */
   readonly worse: number;
 }
@@ -49,8 +52,12 @@ export function compareRecords(
   const system = systemOf(after ?? before);
   const old = new Map(one.map((item) => [keyOf(item), item]));
   const now = new Map(two.map((item) => [keyOf(item), item]));
+  const isEmptied =
+    after !== undefined &&
+    isEmpty(after.file.lines) &&
+    0 < namesIn(before).size;
   const entries = [
-    ...changedEntries(before, after),
+    ...changedEntries(before, after, isEmptied),
     ...two.flatMap((item) => changeOf(old.get(keyOf(item)), item, system)),
     ...one.flatMap((item) =>
       now.has(keyOf(item)) ? [] : changeOf(item, undefined, system),
@@ -65,6 +72,7 @@ export function compareRecords(
     changes,
     come,
     gone,
+    isEmptied,
     worse: [...changes, ...come, ...gone].filter(
       ({ tendency }) => tendency === "worse",
     ).length,
@@ -163,6 +171,7 @@ function tendencyOf(
 function changedEntries(
   before: OpenFile | undefined,
   after: OpenFile | undefined,
+  isEmptied: boolean,
 ): readonly Change[] {
   const old = namesIn(before);
   const now = namesIn(after);
@@ -175,7 +184,7 @@ function changedEntries(
     before: isNew ? null : here,
     after: isNew ? here : null,
     moved: "",
-    tendency: "neither",
+    tendency: isEmptied ? "worse" : "neither",
   });
   return [
     ...[...now].filter((ref) => !old.has(ref)).map((ref) => change(ref, true)),

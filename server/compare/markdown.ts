@@ -5,6 +5,7 @@ import {
   changeWords,
   findingWords,
   onceEach,
+  stateWords,
   summaryWords,
   tailOf,
   whatOf,
@@ -25,19 +26,9 @@ export function comparisonMarkdown(
     .concat("\n");
 }
 
-function recordMarkdown({
-  name,
-  movedFrom,
-  state,
-  changes,
-}: ComparedRecord): string {
-  const head = `### ${escaped(name)}${
-    state === "changed"
-      ? movedFrom === undefined
-        ? ""
-        : `, moved from ${escaped(movedFrom)}`
-      : `, ${state}`
-  }`;
+function recordMarkdown(record: ComparedRecord): string {
+  const { name, changes } = record;
+  const head = `### ${escaped(name)}${stateWords(record, escaped)}`;
   const rows = changes.changes.map((change) => {
     const { before, after } = changeWords(change);
     const what = change.what === "entry" ? "" : ` ${escaped(whatOf(change))}`;

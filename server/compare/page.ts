@@ -9,6 +9,7 @@ import {
   onceEach,
   tailOf,
   whatOf,
+  worseWords,
 } from "./wording.ts";
 
 export interface ComparisonPage {
@@ -60,12 +61,13 @@ export function comparisonPage(page: ComparisonPage): string {
   ).concat("\n");
 }
 
-function summary({ changes, come, gone, worse }: RecordChanges): string {
+function summary(changed: RecordChanges): string {
+  const { changes, come, gone, worse } = changed;
   if (changes.length + come.length + gone.length === 0)
     return "**Nothing has changed in what it comes to**; comments, layout and notes may have.";
-  return worse === 0
-    ? "Nothing is worse."
-    : `**${String(worse)} ${worse === 1 ? "thing is" : "things are"} worse.**`;
+  const words = worseWords([{ state: "changed", changes: changed }]);
+  const sentence = `${words.slice(0, 1).toUpperCase()}${words.slice(1)}.`;
+  return worse === 0 ? sentence : `**${sentence}**`;
 }
 
 function entryNote(changes: readonly Change[]): string {

@@ -1,4 +1,5 @@
 // A change in words: what both reports say alike. How it is laid out is theirs.
+import { showCount } from "../core/quantity/show.ts";
 import type { Change, FindingChange, RecordChanges } from "./changes.ts";
 import { groupedBy } from "../model/groups.ts";
 import type { Standing } from "./items.ts";
@@ -74,21 +75,64 @@ export function onceEach(lines: readonly string[]): readonly string[] {
   );
 }
 
-/** "2 records compared, 1 of them changed: 3 things are worse." */
+/** "2 records compared, 1 changed: 3 things are worse." */
 export function summaryWords(
   compared: number,
   records: readonly ComparedRecord[],
 ): string {
-  const count = (number: number, one: string, many: string): string =>
-    `${String(number)} ${number === 1 ? one : many}`;
   if (compared === 0) return "No record to compare.";
   const changed = records.length;
-  const worse = records.reduce((sum, each) => sum + each.changes.worse, 0);
-  const head = `${count(compared, "record", "records")} compared`;
-  if (changed === 0) return `${head}: no change in what they come to.`;
-  const tail =
-    worse === 0
-      ? "nothing is worse"
-      : count(worse, "thing is worse", "things are worse");
-  return `${head}, ${String(changed)} changed: ${tail}.`;
+  const head = `${showCount(compared, "record")} compared`;
+  return changed === 0
+    ? `${head}: no change in what they come to.`
+    : `${head}, ${String(changed)} changed: ${worseWords(records)}.`;
+}
+
+/** "3 things are worse", "2 entries are gone; of what is left nothing is worse": what went is never passed over for good news. */
+export function worseWords(
+  records: readonly Pick<ComparedRecord, "state" | "changes">[],
+): string {
+  const sum = (of: (record: (typeof records)[number]) => number): number =>
+    records.reduce((total, record) => total + of(record), 0);
+  const worse = sum(({ changes }) => changes.worse);
+  const goneRecords = sum(({ state }) => (state === "gone" ? 1 : 0));
+  const emptied = sum(({ changes }) => (changes.isEmptied ? 1 : 0));
+  const goneEntries = sum(({ state, changes }) =>
+    state === "gone" || changes.isEmptied
+      ? 0
+      : changes.changes.filter(
+          ({ what, after }) => what === "entry" && after === null,
+        ).length,
+  );
+  const gone = [
+    ...(goneRecords === 0
+      ? []
+      : [showCount(goneRecords, "record is gone", "records are gone")]),
+    ...(emptied === 0
+      ? []
+      : [showCount(emptied, "record is emptied", "records are emptied")]),
+    ...(goneEntries === 0
+      ? []
+      : [showCount(goneEntries, "entry is gone", "entries are gone")]),
+  ];
+  if (0 < worse)
+    return [
+      showCount(worse, "thing is worse", "things are worse"),
+      ...gone,
+    ].join("; ");
+  return gone.length === 0
+    ? "nothing is worse"
+    : [...gone, "of what is left nothing is worse"].join("; ");
+}
+
+/** What became of a whole record, as its heading says it: ", new", ", moved from pump.thou"; "" where only something in it changed. @param written a name as the form has it */
+export function stateWords(
+  { state, movedFrom, changes }: ComparedRecord,
+  written: (name: string) => string,
+): string {
+  if (state !== "changed") return `, ${state}`;
+  return [
+    movedFrom === undefined ? "" : `, moved from ${written(movedFrom)}`,
+    changes.isEmptied ? ", emptied: it holds no entries any more" : "",
+  ].join("");
 }

@@ -117,8 +117,8 @@ ${rows
   can be removed at any time. An answer is taken only where the tool, the record and every file that the record uses, however far, are what they
   were, byte for byte; one that is damaged is worked out anew. THOU_CACHE names a folder for every check.
 - **What was tried and brought nothing**, at 2,000 records with two threads, 15.6 s of the processors: a young generation of 16, 48 or 96 MB for each thread (15.3, 15.8
-  and 15.9 s), collecting garbage by one thread alone (14.7 s), files read without others being served meanwhile (14.5 to 15.7 s). Leaving out the names of functions from the
-  bundle, which had each set as it was made, took a check with one thread from 12.1 to 10.3 s.
+  and 15.9 s), collecting garbage by one thread alone (14.7 s), files read without others being served meanwhile (14.5 to 15.7 s).
+- **What was tried and stayed**: leaving out the names of functions from the bundle, which had each set as it was made, took a check with one thread from 12.1 to 10.3 s.
 - **An export** works out again only what has changed, and has one thread; what it holds is in [the archive](archive.md#memory).
 `;
 }

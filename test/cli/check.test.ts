@@ -10,6 +10,7 @@ import {
 } from "./fake-project.ts";
 import { createProject } from "../../server/rules/check.ts";
 import { folderWith, thou } from "./in-process.ts";
+import { real } from "./scratch-repository.ts";
 import { CRIB, WINCH, WINCH_WORLD } from "./winch.ts";
 
 /** A finding of this level on the first line of every file named. */
@@ -280,6 +281,34 @@ describe("the exit code", () => {
       "thou: a.thou could not be checked, by a fault of thou itself: RangeError: depth. Please report it with the file.\n",
     );
     expect(JSON.parse(ran.out)).toMatchObject({ files: [{ file: "b.thou" }] });
+  });
+
+  test("is 0 for a record without entries, and that is said, answers kept or not", async () => {
+    const cwd = await folderWith({
+      "empty.thou": "",
+      "remarks.thou": "# to do\n\n  # ask the yard\n",
+      "a.thou": "job a\n",
+    });
+    const none = (name: string): string =>
+      `thou: ${name} holds no entries: "thou explain job" says how a record begins.\n`;
+    const cache = path.join(cwd, ".kept");
+    for (const more of [
+      [],
+      ["--format", "json"],
+      ["--cache", cache],
+      ["--cache", cache],
+    ]) {
+      const { code, err } = await thou(["check", ...more], { cwd, ...real });
+      expect([code, err]).toEqual([
+        0,
+        none("empty.thou") + none("remarks.thou"),
+      ]);
+    }
+    expect(await thou(["check", "--brief"], { cwd, ...real })).toEqual({
+      code: 0,
+      out: "",
+      err: "",
+    });
   });
 
   test("is 0 where there is nothing to check, and that is said", async () => {

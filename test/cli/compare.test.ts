@@ -95,6 +95,59 @@ describe("two files, two folders", () => {
   });
 });
 
+describe("what is gone", () => {
+  const said = async (
+    now: string | undefined,
+    form: "text" | "markdown" = "text",
+  ): Promise<readonly [number, string]> => {
+    const cwd = await folderWith({
+      "a/crib.thou": CRIB,
+      "a/pump.thou": JOB,
+      "b/crib.thou": CRIB,
+      ...(now === undefined ? {} : { "b/pump.thou": now }),
+    });
+    const { code, out } = await thou(["compare", "a", "b", "--format", form], {
+      cwd,
+      ...real,
+    });
+    return [code, out];
+  };
+
+  test("a record that is gone is counted as gone", async () => {
+    const [code, out] = await said(undefined);
+    expect(code).toBe(0);
+    expect(out).toContain("\npump.thou, gone\n");
+    expect(out).toContain(
+      "2 records compared, 1 changed: 1 record is gone; of what is left nothing is worse.\n",
+    );
+  });
+
+  test.each(["", "# all of it was here\n"])(
+    "a record that holds no entries any more is worse: %j",
+    async (now) => {
+      const [code, out] = await said(now);
+      expect(code).toBe(1);
+      expect(out).toContain(
+        "\npump.thou, emptied: it holds no entries any more\n",
+      );
+      expect(out).toMatch(/: \d+ things are worse; 1 record is emptied\.\n$/u);
+      const [, comment] = await said(now, "markdown");
+      expect(comment).toContain(
+        "### pump\\.thou, emptied: it holds no entries any more\n",
+      );
+      expect(comment).toContain("**worse**");
+    },
+  );
+
+  test("entries that are gone are counted", async () => {
+    const [code, out] = await said(JOB.slice(0, JOB.indexOf("\nfit ")) + "\n");
+    expect(code).toBe(0);
+    expect(out).toMatch(
+      /1 changed: (?:1 entry is|\d+ entries are) gone; of what is left nothing is worse\.\n$/u,
+    );
+  });
+});
+
 describe("states in version control", () => {
   test("since the last commit: nothing, then a worn journal", async () => {
     const cwd = await yard();

@@ -57,6 +57,24 @@ describe("a page", () => {
       expect(line.length).toBeLessThanOrEqual(60);
   });
 
+  test.each([60, 100, 300])(
+    "lines are as full as the marks that go allow, and no longer than an eye follows: %i columns",
+    async (columns) => {
+      const words = "`ab` **cd** `ef` [gh](gh.md) ".repeat(60).trim();
+      const { out } = await thou(["explain", "a"], {
+        cwd: await folderWith({}),
+        parts: { pages: { a: `# a\n\n${words}\n` } },
+        columns,
+      });
+      const lines = out.trim().split("\n").slice(2);
+      const room = Math.min(columns, 100);
+      for (const line of lines.slice(0, -1)) {
+        expect(line.length).toBeLessThanOrEqual(room);
+        expect(line.length).toBeGreaterThan(room - 3);
+      }
+    },
+  );
+
   test("keeps every word of it, and its code as written", async () => {
     const { out } = await explain(["fit-tight"], { columns: 60 });
     const words = PAGE.replace(/^---[^]*?---\n|```(?:thou)?|[#*`]/g, " ")

@@ -9,6 +9,7 @@ import {
 } from "node:fs/promises";
 import path from "node:path";
 import { describe, expect, test } from "vitest";
+import { whyTooWide } from "../../server/cli/format.ts";
 import { folderWith, thou } from "./in-process.ts";
 
 const UNTIDY = 'job a\n\n\n\ttitle   "Winch  3"   # as found\nunits inch\n';
@@ -195,5 +196,56 @@ describe("standard input", () => {
       out: "",
       err: "thou: Standard input cannot be read: it is not UTF-8 at line 1, column 2 (byte 0xFF); save it as UTF-8.\n",
     });
+  });
+});
+
+describe("what is too wide to be meant", () => {
+  test.each([
+    ["/", "/home/yard", "the root of a disk"],
+    ["/home/yard", "/home/yard", "your home folder"],
+    ["/home", "/home/yard", "a folder that your home folder lies in"],
+    ["/home/yard/records", "/home/yard", undefined],
+    ["/home/yard-2", "/home/yard", undefined],
+    ["/home/..yard", "/home/yard", undefined],
+    ["/srv/records", "/", undefined],
+  ])("%s where home is %s: %j", (at, home, why) => {
+    expect(whyTooWide(at, home)).toBe(why);
+  });
+
+  test("nothing is touched of all that was named, and the way out is said", async () => {
+    const cwd = await folderWith({
+      "home/a.thou": UNTIDY,
+      "home/jobs/b.thou": UNTIDY,
+      "c.thou": UNTIDY,
+    });
+    await symlink("home", path.join(cwd, "link"));
+    const env = { HOME: path.join(cwd, "home") };
+    for (const [asked, at, said] of [
+      [["c.thou", "home"], cwd, "home is your home folder"],
+      [["link"], cwd, "link is your home folder"],
+      [["home/jobs/.."], cwd, "home/jobs/.. is your home folder"],
+      [[], cwd, "this folder is a folder that your home folder lies in"],
+      [[], env.HOME, "this folder is your home folder"],
+    ] as const) {
+      const ran = await thou(["format", ...asked], {
+        cwd: at,
+        env,
+        columns: 400,
+      });
+      expect(ran).toEqual({
+        code: 2,
+        out: "",
+        err: `thou: ${said}: every .thou file below it would be laid out. Nothing was touched; name the folder of your records. With --check it only looks.\n`,
+      });
+    }
+    for (const name of ["home/a.thou", "home/jobs/b.thou", "c.thou"])
+      expect(await bytesOf(cwd, name)).toBe(UNTIDY);
+    // a look, a file and a folder in it are as ever
+    expect((await thou(["format", "--check", "home"], { cwd, env })).out).toBe(
+      "home/a.thou\nhome/jobs/b.thou\n",
+    );
+    expect(
+      (await thou(["format", "home/a.thou", "home/jobs"], { cwd, env })).err,
+    ).toBe("thou: 2 files laid out, 0 left as they are.\n");
   });
 });

@@ -34,11 +34,13 @@ function sheet(
   cwd: string,
   words: readonly string[],
   env: Readonly<Record<string, string>> = {},
+  stdin?: string,
 ): Promise<Ran> {
   return thou(["sheet", ...words], {
     cwd,
     columns: 400,
     env,
+    ...(stdin === undefined ? {} : { stdin }),
     parts: { createProject: () => createProject({ root: "" }) },
   });
 }
@@ -73,6 +75,29 @@ describe("the sheet", () => {
       "pump.html",
       "pump.thou",
     ]);
+  });
+
+  test("is made of standard input, which belongs where it is said to", async () => {
+    const cwd = await shop();
+    const piped = JOB.replace("Bilge pump", "Bilge pump as typed");
+    const ran = await sheet(cwd, ["-", "--as", "pump.thou"], {}, piped);
+    expect([ran.code, ran.err]).toEqual([0, ""]);
+    const { text } = readPage(ran.out);
+    expect(text).toContain("Bilge pump as typed");
+    expect(text).toContain("Files read pump.thou, crib.thou");
+    expect(text).toContain("the record came on standard input");
+    const elsewhere = await sheet(cwd, ["-"], {}, piped);
+    expect(readPage(elsewhere.out).text).toContain("Files read -, crib.thou");
+    for (const [words, said] of [
+      [["-", "--as", "."], "--as takes the file that the record stands for"],
+      [["pump.thou", "--as", "a.thou"], "give - as the only path"],
+      [["-", "--as", "pump.thou", "--out", "pump.thou"], "the record itself"],
+    ] as const) {
+      const refused = await sheet(cwd, words, {}, piped);
+      expect([refused.code, refused.out]).toEqual([2, ""]);
+      expect(refused.err).toContain(said);
+    }
+    expect(await readFile(path.join(cwd, "pump.thou"), "utf8")).toBe(JOB);
   });
 
   test("keeps a link a link", async () => {

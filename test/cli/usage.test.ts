@@ -169,3 +169,28 @@ test("a fault of the tool itself is one sentence, without a stack trace", async 
     err: "thou: this is a fault of thou itself: TypeError: no such thing. Please report it with what you asked for.\n",
   });
 });
+
+describe("standard input, where it is not read", () => {
+  test.each([
+    ["trend", "-"],
+    ["learn", "-"],
+    ["export", "-", "--out", "archive"],
+    ["compare", "-", "a.thou"],
+  ])("%s %s is told so, and how else", async (...words) => {
+    const cwd = await folderWith({ "a.thou": "job a\n" });
+    const ran = await thou(words, { cwd, columns: 400, stdin: "job b\n" });
+    expect(ran.code).toBe(2);
+    expect(ran.err).toMatch(
+      /^thou: - would be standard input, which is not (?:read here|compared): (?:name|keep) /mu,
+    );
+  });
+
+  test("a file of that name is named by its folder", async () => {
+    const cwd = await folderWith({ "-": "job a\n" });
+    const ran = await thou(["trend", "./-"], {
+      cwd,
+      project: { checks: {} },
+    });
+    expect(ran.err).not.toContain("standard input");
+  });
+});

@@ -72,6 +72,7 @@ describe("no change", () => {
       changes: [],
       come: [],
       gone: [],
+      isEmptied: false,
       worse: 0,
     });
   });

@@ -40,7 +40,7 @@ function compared(
   };
 }
 
-const NONE = { changes: [], come: [], gone: [], worse: 0 };
+const NONE = { changes: [], come: [], gone: [], isEmptied: false, worse: 0 };
 const OTHER = { worse: "better", better: "worse", neither: "neither" } as const;
 
 /**

@@ -22,6 +22,7 @@ const ROOMS: readonly {
   { room: "server/record-names", ours: [], packages: [] },
   // plain files of the disk
   { room: "server/plain-file", ours: [], packages: [/^node:/] },
+  { room: "server/why-not", ours: ["server/model"], packages: [] },
   {
     room: "server/rules",
     ours: ["grammar", "server/core", "server/model", "server/record-names"],
@@ -67,7 +68,13 @@ const ROOMS: readonly {
   },
   {
     room: "server/compare",
-    ours: ["server/core", "server/model", "server/rules", "server/markup"],
+    ours: [
+      "grammar",
+      "server/core",
+      "server/model",
+      "server/rules",
+      "server/markup",
+    ],
     packages: [],
   },
   {
@@ -78,7 +85,7 @@ const ROOMS: readonly {
   // Parquet files of what checks say; DuckDB is loaded when it is asked for
   {
     room: "server/archive",
-    ours: ["server/core", "server/model", "server/rules"],
+    ours: ["server/core", "server/model", "server/rules", "server/why-not"],
     packages: [/^node:/, /^@duckdb\/node-api$/],
   },
   // files of states in version control; it knows no records
@@ -124,6 +131,7 @@ const ROOMS: readonly {
       "server/archive",
       "server/plain-file",
       "server/record-names",
+      "server/why-not",
     ],
     packages: [
       /^node:/,
@@ -253,6 +261,15 @@ test("the ending of a record's name is told in one place", () => {
     /"\.thou"|\\\.thou\$/u.test(readFileSync(path.join(root, file), "utf8")),
   );
   expect(telling).toEqual(["server/record-names.ts"]);
+});
+
+test("why a file can't be read or written is put in words in one place", () => {
+  const wording = files.filter((file) =>
+    /\bE(?:NOSPC|ACCES|ROFS)\b.*: "[a-z]|case "E[A-Z]+":/u.test(
+      readFileSync(path.join(root, file), "utf8"),
+    ),
+  );
+  expect(wording).toEqual(["server/why-not.ts"]);
 });
 
 test("whether a file of the disk may be read as a record is asked in one place", () => {

@@ -148,10 +148,13 @@ describe("the hook", () => {
     expect(stopped.code).not.toBe(0);
     git(cwd, "config", "thou.failon", "error");
     expect((await shell(cwd, "git commit -m y")).code).toBe(0);
-    git(cwd, "config", "thou.failon", "wrong");
-    expect((await shell(cwd, "git commit --allow-empty -m z")).said).toContain(
-      "--fail-on takes error or warning",
-    );
+    for (const wrong of ["wrong", "", "warnings", "*"]) {
+      git(cwd, "config", "thou.failon", wrong);
+      expect(await shell(cwd, "git commit --allow-empty -m z")).toEqual({
+        code: 1,
+        said: `Not committed: thou.failon in git's settings is "${wrong}", and takes error or warning. Set it right: git config thou.failon error\n`,
+      });
+    }
   });
 
   test("without thou: records are held back, all else goes in", async () => {

@@ -204,6 +204,7 @@ describe("where a step is called next", () => {
         path: "/job.thou",
         name: "job.thou",
         lineTexts: {},
+        isEmpty: false,
         check: project.check("job.thou"),
       });
       if (waits !== undefined) steps.add(waits);
