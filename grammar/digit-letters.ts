@@ -1,7 +1,7 @@
 // Letters that stand where digits belong, typed by a slip or read so off a photographed page: an O for 0, an l or an I for 1. It knows which
 // digit each looks like, and finds the words of a damaged line that read with them.
 import type { Damage } from "./explain.ts";
-import { wordAt, wordBefore, type WordSpan } from "./mend.ts";
+import { withMend, wordAt, wordBefore, type WordSpan } from "./mend.ts";
 import { parseBody } from "./parse.ts";
 
 const LOOKALIKE = /[OolI]/g;
@@ -39,10 +39,11 @@ export function letterForDigit(
     const word = lettered(text, at);
     if (word === undefined) return undefined;
     const { start, end } = word;
-    text =
-      text.slice(0, start) +
-      withDigits(text.slice(start, end)) +
-      text.slice(end);
+    text = withMend(text, {
+      start,
+      end,
+      text: withDigits(text.slice(start, end)),
+    });
     first ??= word;
     last = word;
     at = parseBody(text, rule).damagedAt;

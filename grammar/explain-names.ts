@@ -1,7 +1,8 @@
 // The traps of names and signatures: a clause word for a name, a name that begins with a digit, a date in words, a name and a date
 // without their `by` and `on`.
 import type { Damage } from "./explain.ts";
-import { reads, withMend } from "./mend.ts";
+import { readsWith } from "./mend.ts";
+import { isName } from "./names.ts";
 import { tokenize } from "./tokens.ts";
 import { CLAUSE_WORDS } from "./vocabulary.ts";
 
@@ -21,7 +22,7 @@ export function wordAsName(body: string, rule: string): Damage | undefined {
   const kind = body.slice(first.start, first.end);
   const whole = (...texts: readonly string[]): { mended?: string } => {
     const text = texts.find((each) =>
-      reads(withMend(body, { start, end, text: each }), rule),
+      readsWith(body, { start, end, text: each }, rule),
     );
     return text === undefined ? {} : { mended: text };
   };
@@ -33,7 +34,7 @@ export function wordAsName(body: string, rule: string): Damage | undefined {
       ...whole(`${word}-1`, `${kind}-1 ${word}`),
     };
   }
-  if (/^\p{L}[\p{L}\d-]*$/u.test(word)) return undefined;
+  if (isName(word)) return undefined;
   const hyphened = word
     .replaceAll(/[^\p{L}\d]+/gu, "-")
     .replaceAll(/^-|-$/gu, "");
@@ -81,7 +82,14 @@ export function bareSignature(body: string, rule: string): Damage | undefined {
   const [text, who = "", date = ""] = found ?? [];
   if (found === null || text === undefined) return undefined;
   const mended = `by ${who} on ${date}`;
-  if (!reads(body.slice(0, found.index) + mended, rule)) return undefined;
+  if (
+    !readsWith(
+      body,
+      { start: found.index, end: body.length, text: mended },
+      rule,
+    )
+  )
+    return undefined;
   return {
     start: found.index,
     end: body.length,

@@ -1,6 +1,6 @@
 // The traps of numbers: fractions and commas in readings, several commas in one number, a grade or a size without its scale.
 import type { Damage } from "./explain.ts";
-import { reads } from "./mend.ts";
+import { reads, readsWith } from "./mend.ts";
 
 const READING = /^(?:Read|Repeat|BushRead|StackRead)Fact$/;
 
@@ -36,8 +36,7 @@ export function gluedFraction(body: string, rule: string): Damage | undefined {
   const { index: start } = found;
   const end = start + text.length;
   const mended = `${fraction} ${unit}`;
-  if (!reads(body.slice(0, start) + mended + body.slice(end), rule))
-    return undefined;
+  if (!readsWith(body, { start, end, text: mended }, rule)) return undefined;
   return {
     start,
     end,
@@ -66,8 +65,7 @@ export function unitOfEachReading(
     return undefined;
   const values = pairs.map(([, value = ""]) => value).join(" ");
   const mended = `${values} ${unit === '"' ? "in" : unit}`;
-  if (!reads(body.slice(0, start) + mended + body.slice(end), rule))
-    return undefined;
+  if (!readsWith(body, { start, end, text: mended }, rule)) return undefined;
   return {
     start,
     end,
@@ -121,7 +119,7 @@ export function commasInReading(
     start: index,
     end,
     message: `Values of a reading are parted by blanks, not by commas: write \`${text}\`.`,
-    ...(reads(body.slice(0, index) + text + body.slice(end), rule)
+    ...(readsWith(body, { start: index, end, text }, rule)
       ? { mended: text, safe: true }
       : {}),
   };

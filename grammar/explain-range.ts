@@ -1,7 +1,7 @@
 // The ways in which people write a range otherwise than with `to`, and how each is written here. It reads no number for its value but to
 // tell a second size from a deviation.
 import type { Damage } from "./explain.ts";
-import { reads } from "./mend.ts";
+import { reads, readsWith } from "./mend.ts";
 
 const RULES =
   /^(?:Limits|ServiceLimit|Length|Od|Id|Want|WantHot|Cut|Plus|Minus|Size|Oversize|Stock|Expands|Bolts|Friction|LineBore)Fact$/;
@@ -39,8 +39,7 @@ export function rangeTrap(
     const said = wording(found);
     if (said === undefined) continue;
     const end = start + found[0].length;
-    if (!reads(body.slice(0, start) + said.text + body.slice(end), rule))
-      continue;
+    if (!readsWith(body, { start, end, text: said.text }, rule)) continue;
     const { message, text, safe } = said;
     return { start, end, message, mended: text, safe };
   }

@@ -1,6 +1,6 @@
 // How a vee is spoken of, and how it is written: `on a 60 deg vee`, `in a vee block of 60°`, `vee 60`.
 import type { Damage } from "./explain.ts";
-import { reads } from "./mend.ts";
+import { readsWith } from "./mend.ts";
 
 const SPOKEN =
   /(?:\b(?:on|in) +(?:(?:an?|the) +)?(?<before>\d[\d.]*)[ -]*(?:deg(?:rees?)?|\u{B0})?[ -]*vee(?:[ -]*block)?|(?:\b(?:on|in) +)?(?:\b(?:an?|the) +)?\bvee(?:[ -]*block)?(?: +of)? +(?<after>\d[\d.]*) *(?:deg(?:rees?)?|\u{B0})?)(?![\w-])/u;
@@ -14,7 +14,7 @@ export function veeAsSpoken(body: string, rule: string): Damage | undefined {
   const mended = `on vee ${angle} deg`;
   if (
     found[0] === mended ||
-    !reads(body.slice(0, start) + mended + body.slice(end), rule)
+    !readsWith(body, { start, end, text: mended }, rule)
   )
     return undefined;
   return {

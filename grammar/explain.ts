@@ -19,6 +19,7 @@ import {
   expectedIn,
   mendOf,
   reads,
+  readsWith,
   wordAt,
   wordBefore,
   type Mend,
@@ -151,7 +152,7 @@ function doubledWord(body: string, rule: string): Damage | undefined {
     const { index } = found;
     const [text, word = ""] = found;
     const end = index + text.length;
-    if (!reads(body.slice(0, index) + word + body.slice(end), rule)) continue;
+    if (!readsWith(body, { start: index, end, text: word }, rule)) continue;
     return {
       start: index,
       end,

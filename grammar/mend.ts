@@ -61,6 +61,15 @@ export function reads(body: string, rule: string): boolean {
   return parseBody(body, rule).damagedAt === undefined;
 }
 
+/** Whether it reads the body with a change. */
+export function readsWith(
+  body: string,
+  change: Pick<Mend, "start" | "end" | "text">,
+  rule: string,
+): boolean {
+  return reads(withMend(body, change), rule);
+}
+
 const MOST_SHAPES = 2_000;
 const expectations = new Map<string, Expected>();
 
@@ -108,7 +117,7 @@ export function mendOf(
   const sorts = [quotes, commas, insertions, replacements, joins, names];
   for (const sort of sorts) {
     const whole = sort(body, word, expected, rule).filter((mend) =>
-      reads(withMend(body, mend), rule),
+      readsWith(body, mend, rule),
     );
     const [only, other] = whole;
     if (only !== undefined && other === undefined) return only;

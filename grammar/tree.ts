@@ -12,7 +12,7 @@ export interface Node {
 /** Most nodes have none below them, and they are many. */
 export const NO_NODES: readonly Node[] = [];
 
-/** A node of this type anywhere directly below. */
+/** The first node directly below that is of one of these types. */
 export function child(
   node: Node,
   ...types: readonly string[]
@@ -20,6 +20,7 @@ export function child(
   return node.children.find((each) => types.includes(each.type));
 }
 
+/** All nodes directly below that are of one of these types. */
 export function children(
   node: Node,
   ...types: readonly string[]
