@@ -9,6 +9,8 @@ export interface Unknown {
   readonly silent: boolean;
   /** Why the method does not hold here. */
   readonly because?: string;
+  /** What sort of reason that is, as in core/answer.ts. */
+  readonly sort?: "no-film";
 }
 
 export type Known<T> = { readonly known: true; readonly value: T } | Unknown;
@@ -26,8 +28,14 @@ export function unknown(...needs: readonly Need[]): Unknown {
 export const SILENT: Unknown = { known: false, needs: [], silent: true };
 
 /** Unknown, because the method does not hold here; a sentence part that completes "not valid here, because …". */
-export function outside(because: string): Unknown {
-  return { known: false, needs: [], silent: false, because };
+export function outside(because: string, sort?: "no-film"): Unknown {
+  return {
+    known: false,
+    needs: [],
+    silent: false,
+    because,
+    ...(sort === undefined ? {} : { sort }),
+  };
 }
 
 export function need(ref: string, fact: string, text: string): Need {

@@ -9,6 +9,7 @@ export interface SymmetricBand {
   readonly entries: Float64Array;
 }
 
+/** A matrix of zeros, to be filled in. */
 export function emptyBand(rows: number, band: number): SymmetricBand {
   return { rows, band, entries: new Float64Array(rows * (band + 1)) };
 }
@@ -16,7 +17,7 @@ export function emptyBand(rows: number, band: number): SymmetricBand {
 /**
  * Solves A·x = b by the root-free Cholesky factors L·D·Lᵀ of a banded matrix (rows·band² operations). Writes the
  * factors over the matrix and the answer over `b`. False, with both spoiled, where the matrix isn't positive
- * definite.
+ * definite. Source: the factorisation's definition.
  */
 export function solveInPlace(matrix: SymmetricBand, b: Float64Array): boolean {
   const { rows, band, entries } = matrix;

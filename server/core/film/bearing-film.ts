@@ -144,15 +144,20 @@ export function filmOfAnyFlow(
     : point;
 }
 
-/** The one land of a bearing, or the two of one with a round groove, with the load shared. */
 export interface Lands {
   readonly lands: 1 | 2;
   /** Length over diameter of one land. */
   readonly ratio: number;
+  /** On the projected area of the lands, Pa. */
   readonly specificLoad: number;
+  /** Diametral. */
   readonly clearanceOverDiameter: number;
 }
 
+/**
+ * The one land of a bearing, or the two of one with a round groove, with the load shared. Refuses sizes, a load or a speed not above zero, a
+ * clearance of 2 % of the diameter or more, and a groove that leaves no land.
+ */
 export function landsOf(bearing: Bearing): Answer<Lands> {
   const {
     diameter,

@@ -54,7 +54,7 @@ export interface ClearanceSweep {
   readonly best: FilmAtClearance;
 }
 
-/** The film at one clearance (m), and whether it is what the question needs. Refuses as the film does. */
+/** The film at one diametral clearance (m), and whether it is what the question needs. Refuses as warmFilm, filmLeft and filmRatio do. */
 export function filmAtClearance(
   question: ClearanceQuestion,
   diametralClearance: number,

@@ -43,7 +43,7 @@ export function filmAtEccentricity(
 
 /**
  * The film that a Sommerfeld number (US form, S = (μN/P)·(R/c)², c radial) asks for. Refuses outside `filmRange`: a
- * small S is a journal too eccentric for a film, a large one runs nearly centred.
+ * small S is a journal too eccentric for a film ("no-film"), a large one runs nearly centred. Source: as filmAtEccentricity.
  */
 export function filmAtSommerfeld(
   lengthOverDiameter: number,
@@ -65,6 +65,7 @@ export function filmAtSommerfeld(
   if (0 < excess(greatest))
     return notValid(
       `no film is left that carries (relative eccentricity above ${greatest}): load too high, or speed or viscosity too low`,
+      "no-film",
     );
   // ln S falls all the way (a test), so the root is one: first the two nodes that it lies between
   let below = 0;

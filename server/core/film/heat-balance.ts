@@ -81,7 +81,8 @@ export interface WarmFilm extends BearingFilm {
  * The film at the temperature where friction and cooling balance. The balance has one root, for a warmer oil is
  * thinner, heats less and flows more; it is held in by halving, so it always converges, or there is none within the
  * oil's range and the table, and it is refused: a film that ends before the heat balances, or a journal so nearly
- * centred that the table doesn't reach it. Refuses as its parts do, and a cooling without area, transfer or heat.
+ * centred that the table doesn't reach it. Refuses as its parts do, and a cooling without area, transfer or heat. A
+ * refusal because no film carries is of the sort "no-film". Source: the balance as Cooling says at each; the film as film-point.ts.
  */
 export function warmFilm(
   bearing: Bearing,
@@ -122,11 +123,14 @@ export function warmFilm(
       "at the temperature that balances the journal runs nearly centred, beyond the table",
     );
   if (excess(high) < 0)
-    return notValid(
-      high === greatest
-        ? `the oil would pass ${greatest} °C before its heat is carried away`
-        : "the oil thins with its own heat until no film carries: the heat does not balance",
-    );
+    return high === greatest
+      ? notValid(
+          `the oil would pass ${greatest} °C before its heat is carried away`,
+        )
+      : notValid(
+          "the oil thins with its own heat until no film carries: the heat does not balance",
+          "no-film",
+        );
   const balance = rootBetween(excess, low, high, 1e-9);
   const film = filmAt(bearing, oil, balance);
   if (!film.valid) return film;
@@ -200,6 +204,7 @@ function temperatureSpan(
   if (tooThin(start))
     return notValid(
       "no film carries even with the oil at its coolest: load too high, or speed or viscosity too low",
+      "no-film",
     );
   if (tooThick(limit))
     return notValid(

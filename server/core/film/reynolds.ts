@@ -121,14 +121,31 @@ interface Film {
   readonly last: Int32Array;
 }
 
+/** The film on one grid: a set of points with film is sought until every point agrees with it. Undefined where none is found. */
 function settle(
   gap: Gap,
   along: number,
   axial: number,
   before: Film | undefined,
 ): Film | undefined {
-  const { steps, step } = gap;
-  const alongStep = 1 / along;
+  const { steps } = gap;
+  const faces = facesOf(gap, along, axial);
+  const film = firstGuess(steps, along, before);
+  const pressure = new Float64Array((steps + 1) * along);
+  for (let round = 0; round < 80; round++) {
+    if (!solveOn(film, faces, along, pressure)) return undefined;
+    if (!revise(film, faces, steps, along, pressure))
+      return { gap, along, pressure, last: lastOf(film, steps, along) };
+  }
+  return undefined;
+}
+
+/** 1 for each point that may have film, 0 elsewhere: up to where the film on the coarser grid ends; where there is none, six tenths round. */
+function firstGuess(
+  steps: number,
+  along: number,
+  before: Film | undefined,
+): Uint8Array {
   const film = new Uint8Array((steps + 1) * along);
   for (let j = 0; j < along; j++) {
     const coarse =
@@ -140,85 +157,120 @@ function settle(
         : Math.ceil((at(before.last, coarse) * steps) / before.gap.steps);
     for (let i = 1; i <= Math.min(end, steps - 1); i++) film[i * along + j] = 1;
   }
-  const weight = (j: number) =>
-    j === 0 && along !== 1 ? alongStep / 2 : alongStep;
-  // conductances of the faces: towards the next point round, and towards the end
-  const east = (i: number, j: number) =>
-    (at(gap.conductance, i) / step) * weight(j);
-  const out = (i: number) =>
-    (at(gap.stretch, i) * at(gap.height, i) ** 3 * step * axial) / alongStep;
-  const drawn = (i: number, j: number) =>
-    (at(gap.heightBetween, i - 1) - at(gap.heightBetween, i)) * weight(j);
+  return film;
+}
 
-  const pressure = new Float64Array((steps + 1) * along);
-  for (let round = 0; round < 80; round++) {
-    let end = 0;
-    for (let k = film.length - 1; 0 < k && end === 0; k--)
-      if (at(film, k) === 1) end = Math.floor(k / along);
-    const matrix = emptyBand(end * along, along);
-    const b = new Float64Array(end * along);
-    const width = along + 1;
-    for (let i = 1; i <= end; i++)
-      for (let j = 0; j < along; j++) {
-        const row = (i - 1) * along + j;
-        if (at(film, i * along + j) === 0) {
-          matrix.entries[row * width] = 1;
-          continue;
-        }
-        const inner = j === 0 ? 0 : out(i);
-        matrix.entries[row * width] =
-          east(i - 1, j) + east(i, j) + inner + out(i);
-        if (0 < j && at(film, i * along + j - 1) === 1)
-          matrix.entries[row * width + 1] =
-            (matrix.entries[row * width + 1] ?? 0) - inner;
-        if (1 < i && at(film, (i - 1) * along + j) === 1)
-          matrix.entries[row * width + along] =
-            (matrix.entries[row * width + along] ?? 0) - east(i - 1, j);
-        b[row] = drawn(i, j);
-      }
-    if (!solveInPlace(matrix, b)) return undefined;
-    pressure.fill(0);
-    pressure.set(b, along);
+/** What passes between neighbouring points of a grid. */
+interface Faces {
+  /** Conductance from a point to the next one round. */
+  readonly east: (i: number, j: number) => number;
+  /** Conductance from a point to the next one along, towards the end. */
+  readonly out: (i: number) => number;
+  /** What the turning brings to a point beyond what it takes on. */
+  readonly drawn: (i: number, j: number) => number;
+}
 
-    let changed = false;
-    for (let i = 1; i < steps; i++)
-      for (let j = 0; j < along; j++) {
-        const k = i * along + j;
-        const here = at(pressure, k);
-        let stays: boolean;
-        if (at(film, k) === 1) stays = 0 < here;
-        else {
-          // what flows in without a pressure here: more than is drawn away lifts a film
-          const flows =
-            drawn(i, j) +
-            east(i - 1, j) * at(pressure, k - along) +
-            east(i, j) * at(pressure, k + along) +
-            (0 < j ? out(i) * at(pressure, k - 1) : 0) +
-            (j < along - 1 ? out(i) * at(pressure, k + 1) : 0);
-          stays = 0 < flows;
-        }
-        if (stays !== (at(film, k) === 1)) {
-          film[k] = stays ? 1 : 0;
-          changed = true;
-        }
+function facesOf(gap: Gap, along: number, axial: number): Faces {
+  const { step } = gap;
+  const alongStep = 1 / along;
+  const weight = weightOf(along);
+  return {
+    east: (i, j) => (at(gap.conductance, i) / step) * weight(j),
+    out: (i) =>
+      (at(gap.stretch, i) * at(gap.height, i) ** 3 * step * axial) / alongStep,
+    drawn: (i, j) =>
+      (at(gap.heightBetween, i - 1) - at(gap.heightBetween, i)) * weight(j),
+  };
+}
+
+/** The width of the strip that a row stands for: of the row at mid-length half, as the other half is its mirror. */
+function weightOf(along: number): (j: number) => number {
+  const alongStep = 1 / along;
+  return (j) => (j === 0 && along !== 1 ? alongStep / 2 : alongStep);
+}
+
+/** Writes the pressure that balances what flows at every point with film; nothing elsewhere. False where it can't be solved. */
+function solveOn(
+  film: Uint8Array,
+  { east, out, drawn }: Faces,
+  along: number,
+  pressure: Float64Array,
+): boolean {
+  let end = 0;
+  for (let k = film.length - 1; 0 < k && end === 0; k--)
+    if (at(film, k) === 1) end = Math.floor(k / along);
+  const matrix = emptyBand(end * along, along);
+  const b = new Float64Array(end * along);
+  const width = along + 1;
+  for (let i = 1; i <= end; i++)
+    for (let j = 0; j < along; j++) {
+      const row = (i - 1) * along + j;
+      if (at(film, i * along + j) === 0) {
+        matrix.entries[row * width] = 1;
+        continue;
       }
-    if (!changed) {
-      const last = new Int32Array(along);
-      for (let j = 0; j < along; j++)
-        for (let i = 1; i < steps; i++)
-          if (at(film, i * along + j) === 1) last[j] = i;
-      return { gap, along, pressure, last };
+      const inner = j === 0 ? 0 : out(i);
+      matrix.entries[row * width] =
+        east(i - 1, j) + east(i, j) + inner + out(i);
+      if (0 < j && at(film, i * along + j - 1) === 1)
+        matrix.entries[row * width + 1] =
+          (matrix.entries[row * width + 1] ?? 0) - inner;
+      if (1 < i && at(film, (i - 1) * along + j) === 1)
+        matrix.entries[row * width + along] =
+          (matrix.entries[row * width + along] ?? 0) - east(i - 1, j);
+      b[row] = drawn(i, j);
     }
-  }
-  return undefined;
+  if (!solveInPlace(matrix, b)) return false;
+  pressure.fill(0);
+  pressure.set(b, along);
+  return true;
+}
+
+/** Takes the film from points whose pressure is not above zero, and gives it to points that are lifted. Whether any point changed. */
+function revise(
+  film: Uint8Array,
+  { east, out, drawn }: Faces,
+  steps: number,
+  along: number,
+  pressure: Float64Array,
+): boolean {
+  let changed = false;
+  for (let i = 1; i < steps; i++)
+    for (let j = 0; j < along; j++) {
+      const k = i * along + j;
+      let stays: boolean;
+      if (at(film, k) === 1) stays = 0 < at(pressure, k);
+      else {
+        // what flows in without a pressure here: more than is drawn away lifts a film
+        const flows =
+          drawn(i, j) +
+          east(i - 1, j) * at(pressure, k - along) +
+          east(i, j) * at(pressure, k + along) +
+          (0 < j ? out(i) * at(pressure, k - 1) : 0) +
+          (j < along - 1 ? out(i) * at(pressure, k + 1) : 0);
+        stays = 0 < flows;
+      }
+      if (stays !== (at(film, k) === 1)) {
+        film[k] = stays ? 1 : 0;
+        changed = true;
+      }
+    }
+  return changed;
+}
+
+function lastOf(film: Uint8Array, steps: number, along: number): Int32Array {
+  const last = new Int32Array(along);
+  for (let j = 0; j < along; j++)
+    for (let i = 1; i < steps; i++)
+      if (at(film, i * along + j) === 1) last[j] = i;
+  return last;
 }
 
 function ratiosOf({ gap, along, pressure, last }: Film): FilmRatios {
   const { eccentricity, steps, step } = gap;
   const root = Math.sqrt(1 - eccentricity ** 2);
   const alongStep = 1 / along;
-  const weight = (j: number) =>
-    j === 0 && along !== 1 ? alongStep / 2 : alongStep;
+  const weight = weightOf(along);
   const p = (i: number, j: number) => at(pressure, i * along + j);
 
   let towardsCentre = 0;

@@ -4,7 +4,7 @@ import { notValid, valid, type Answer } from "../answer.ts";
 
 /**
  * Surface speed of a turning journal, m/s: π·d·N, diameter in m, N in turns per second (its sign doesn't count).
- * Refuses a diameter not above zero and a speed not finite.
+ * Refuses a diameter not above zero and a speed not finite. Source: arc length.
  */
 export function turningSpeed(
   diameter: number,
@@ -39,7 +39,7 @@ export function oscillatingSpeed(
 
 /**
  * Specific load, Pa: the load in N on the projected area d·L, in m. Refuses a load below zero and a size not above
- * zero.
+ * zero. Source: definition.
  */
 export function specificLoad(
   load: number,

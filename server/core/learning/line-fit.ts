@@ -58,7 +58,10 @@ export function fitLine(points: readonly LinePoint[]): Answer<LineFit> {
   });
 }
 
-/** The interval that holds the true slope in a share `coverage` of samples. Student's t, n − 2 degrees of freedom. */
+/**
+ * The interval that holds the true slope in a share `coverage` of samples. Student's t, n − 2 degrees of freedom. Refuses a coverage not
+ * between 0 and 1. Source: definition of least squares.
+ */
 export function slopeInterval(
   { slope, slopeDeviation, degreesOfFreedom }: LineFit,
   coverage: number,

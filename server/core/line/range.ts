@@ -14,6 +14,7 @@ export function isLess(metres: number, than: number): boolean {
   return metresToTenths(metres) < metresToTenths(than);
 }
 
+/** The length halfway between the ends, m. */
 export function middle(range: Range): number {
   return range.low + (range.high - range.low) / 2;
 }

@@ -6,6 +6,7 @@ export interface Band {
   readonly high: number;
 }
 
+/** Both ends are numbers, and in order. */
 export function isBand(band: Band): boolean {
   return (
     Number.isFinite(band.low) &&
@@ -14,10 +15,12 @@ export function isBand(band: Band): boolean {
   );
 }
 
+/** Halfway between the ends, in their unit. */
 export function middle(band: Band): number {
   return (band.low + band.high) / 2;
 }
 
+/** From the middle to either end, in their unit. */
 export function halfWidth(band: Band): number {
   return (band.high - band.low) / 2;
 }

@@ -38,7 +38,8 @@ export function closureBand(pair: PressedPair, form: BossForm): Answer<Band> {
 /**
  * Contact pressure in Pa of a band of effective interferences in m: the least of the least and the most of the most, from
  * plain boss to rigid boss where it is no plain one. For a bush that overhangs it is of the length that is held; at
- * the edges of any boss the true pressure is higher than a ring's, and this does not see it.
+ * the edges of any boss the true pressure is higher than a ring's, and this does not see it. Refuses reversed limits, and what
+ * `contactPressure` refuses. Source: ring.ts.
  */
 export function pressureBand(
   pair: PressedPair,

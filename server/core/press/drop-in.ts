@@ -39,7 +39,7 @@ export function caseTemperatureToDropIn(
 /**
  * Temperature in °C of the bush at which it drops into a case at `caseTemperature`; no more than 20. Refuses below −80 °C
  * (dry ice), where the mean expansion from 20 °C down is smaller than the one in use (steel about a fifth less at −196 °C,
- * from memory), and a case beyond 300 °C.
+ * from memory), and a case beyond 300 °C. Derived as caseTemperatureToDropIn.
  */
 export function bushTemperatureToDropIn(
   sizes: DropIn,
@@ -57,7 +57,10 @@ export function bushTemperatureToDropIn(
   return valid(Math.min(20, temperature));
 }
 
-/** Both: the case at its own limit (°C), or at what it needs where that is less, and the bush as cold as that leaves. */
+/**
+ * Both: the case at its own limit (°C), or at what it needs where that is less, and the bush as cold as that leaves, °C. Refuses a limit
+ * outside 20 to 300 °C, and what bushTemperatureToDropIn refuses. Source: as the two above.
+ */
 export function temperaturesToDropIn(
   sizes: DropIn,
   caseLimit: number,

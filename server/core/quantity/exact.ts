@@ -1,7 +1,7 @@
 // Numbers as they are written, without loss: a length is a whole number of tenths of a nanometre, so that an inch size and its metric
 // equal are one number. What a number means is the caller's.
 
-/** A written number as a fraction of two whole numbers, and the step of its last digit (0 for a fraction such as 7/8). */
+/** A written number as a fraction of two whole numbers, and how fine it was written. */
 export interface Written {
   readonly numerator: bigint;
   readonly denominator: bigint;

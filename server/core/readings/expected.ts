@@ -2,6 +2,7 @@
 // changes a reading.
 import { metresToTenths } from "../quantity/exact.ts";
 
+/** Both ends in m. */
 export interface Expected {
   readonly low: number;
   readonly high: number;
@@ -11,12 +12,13 @@ export interface Expected {
 const SHARE = 0.01;
 const WIDTHS = 3;
 
-/** The lengths near enough to what is expected to be taken as they are. */
+/** The lengths, m, near enough to what is expected, m, to be taken as they are. Common practice, no source. */
 export function bandOf({ low, high }: Expected): Expected {
   const reach = Math.max(SHARE * high, WIDTHS * (high - low));
   return { low: low - reach, high: high + reach };
 }
 
+/** Whether a length, m, is near enough, to a tenth of a nanometre; both ends of the band are. */
 export function isExpected(metres: number, expected: Expected): boolean {
   const band = bandOf(expected);
   return (

@@ -31,7 +31,7 @@ export function standardDeviation(values: readonly number[]): Answer<number> {
     : notValid(fault);
 }
 
-/** The largest value. Refuses an empty list and values that are not finite. */
+/** The largest value, in the values' unit. Refuses an empty list and values that are not finite. */
 export function largest(values: readonly number[]): Answer<number> {
   const fault = faultIn(values, 1);
   return fault === undefined
@@ -39,7 +39,7 @@ export function largest(values: readonly number[]): Answer<number> {
     : notValid(fault);
 }
 
-/** The smallest value. Refuses an empty list and values that are not finite. */
+/** The smallest value, in the values' unit. Refuses an empty list and values that are not finite. */
 export function smallest(values: readonly number[]): Answer<number> {
   const fault = faultIn(values, 1);
   return fault === undefined

@@ -16,6 +16,7 @@ export interface WarmMember extends Member {
   readonly temperature: number;
 }
 
+/** All in m; negative is a chain that binds. */
 export interface EndFloat {
   readonly nominal: number;
   /** Every member at its own worst limit together. */
@@ -51,7 +52,7 @@ export function endFloat(members: readonly Member[]): Answer<EndFloat> {
 
 /**
  * The same with every member grown to its own temperature: L·(1 + α·(T − 20)). Free growth: no member is squeezed. Holds from
- * −80 to 300 °C; refuses beyond, and an expansion out of all range.
+ * −80 to 300 °C; refuses beyond, and an expansion out of all range. Source: definition of expansion; the rest as endFloat.
  */
 export function endFloatAtTemperature(
   members: readonly WarmMember[],

@@ -15,6 +15,7 @@ export interface Drawing {
   readonly want?: Band | undefined;
 }
 
+/** Floats in m. */
 export interface DrawnFloat {
   readonly mean: number;
   readonly deviation: number;
@@ -24,7 +25,10 @@ export interface DrawnFloat {
   readonly chance: number | undefined;
 }
 
-/** Draws end floats. Refuses a chain that `endFloat` refuses, a seed or number of draws out of range, reversed wants. */
+/**
+ * Draws end floats, m: each member's length at random within its limits, the chain's sum as often as is asked. Refuses a chain that `endFloat`
+ * refuses, a seed or number of draws out of range, reversed wants. Source: Monte Carlo propagation of distributions (JCGM 101:2008, from memory).
+ */
 export function drawEndFloats(
   members: readonly Member[],
   drawing: Drawing,

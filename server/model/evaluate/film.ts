@@ -84,7 +84,7 @@ export const filmOf = query<Known<FitFilm>>("film", (shop, fit) => {
           cooling,
         );
         if (!film.valid)
-          return outside(film.because + where(gap.name, end, grade));
+          return outside(film.because + where(gap.name, end, grade), film.sort);
         const left = filmLeft(film.value.leastFilm, bearing.length, {
           tilt: tilt.angle,
           form,
@@ -246,7 +246,5 @@ function tiltWords(
 
 /** Whether a film was refused since none carries: a journal too heavily loaded, too slow, or in an oil too thin. */
 export function carriesNone(film: Known<unknown>): string | undefined {
-  return !film.known && film.because?.includes("no film") === true
-    ? film.because
-    : undefined;
+  return !film.known && film.sort === "no-film" ? film.because : undefined;
 }

@@ -126,6 +126,22 @@ describe("the oil's temperature", () => {
     const answer = warmFilm({ ...bearing, ...change }, oil, cooling);
     return answer.valid ? "" : answer.because;
   };
+  test("a refusal says of itself that no film carries, and no other does", () => {
+    const sortOf = (change: Partial<Bearing>, cooling: Cooling) => {
+      const answer = warmFilm({ ...bearing, ...change }, oil, cooling);
+      return answer.valid ? "film" : answer.sort;
+    };
+    expect(sortOf({ load: 40_000 }, bySideFlow)).toBe("no-film");
+    expect(sortOf({ load: 1e6 }, { by: "held", temperature: 60 })).toBe(
+      "no-film",
+    );
+    expect(sortOf({ load: 9000 }, { ...byCase, area: 1e-4 })).toBe("no-film");
+    expect(sortOf({ load: 0.5 }, bySideFlow)).toBeUndefined();
+    expect(sortOf({ length: 0.05 }, bySideFlow)).toBeUndefined();
+    expect(
+      sortOf({ turnsPerSecond: 60, load: 400 }, { ...byCase, area: 2e-3 }),
+    ).toBeUndefined();
+  });
   test("is refused where the bearing is none, whatever carries its heat", () => {
     for (const cooling of [bySideFlow, byWholeFlow, byCase])
       expect(because({ diametralClearance: 0 }, cooling)).toMatch(/clearance/);
