@@ -1,7 +1,7 @@
 // The presses of a record: how much each bush closed, as a share of what Lamé's rings foretell of it, where all of it was read.
 import { effectiveInterference } from "../core/press/interference.ts";
 import type { System } from "../core/quantity/show.ts";
-import { allOf, valueIn } from "../model/entry.ts";
+import { allOf, valueIn, type Fact } from "../model/entry.ts";
 import { bushId } from "../model/evaluate/bush-size.ts";
 import { closureOf, elasticLimitOf } from "../model/evaluate/press-closure.ts";
 import { ringsOf } from "../model/evaluate/press-rings.ts";
@@ -9,9 +9,10 @@ import {
   interferenceOf,
   partsOf,
   smoothingOf,
+  type Interference,
   type PressParts,
 } from "../model/evaluate/press.ts";
-import { readingsAt } from "../model/evaluate/readings.ts";
+import { readingsAt, type PlaceReadings } from "../model/evaluate/readings.ts";
 import { settings } from "../model/evaluate/settings.ts";
 import {
   materialOfFeature,
@@ -93,33 +94,96 @@ function closureIn(
   { bush, hole, part }: PressParts,
   bore: string,
 ): Omit<ClosureDatum, "file"> | Why | undefined {
-  const entries = [bush, hole, bore].map((ref) => entryOf(shop, ref));
-  const [bushEntry, holeEntry, boreEntry] = entries;
+  const facts = factsOf(shop, bush, hole, bore);
+  if (facts === undefined || facts.pressed.length === 0) return undefined;
+  if (facts.isDamaged) return "damaged";
+  const sizes = sizesRead(shop, press, bush, hole, facts);
+  if (typeof sizes === "string") return sizes;
+  if (hasStray(shop, hole)) return "stray";
+  if (isSplitAlong(shop, part)) return "split";
+  const material = materialOfFeature(shop, bush);
+  const entry = entryOf(shop, bush);
+  const construction = valueIn(entry, "ConstructionFact");
+  if (!material.known || construction === undefined) return "unknown";
+  const foretold = foretoldIn(shop, press, sizes.interference);
+  if (typeof foretold === "string") return foretold;
+  const { after, id } = sizes;
+  const { od } = sizes.interference;
+  const step = Math.max(od.step ?? 0, id.step ?? 0, stepOf(after));
+  if (foretold < LEAST_STEPS * step || foretold <= 0) return "coarse";
+  return {
+    bush,
+    bore,
+    material: nameOf(material.value.ref),
+    crib: homeOf(shop, material.value.ref),
+    construction,
+    od: od.nominal,
+    id: id.nominal,
+    lot: valueIn(entry, "LotFact"),
+    ratio: (id.nominal - meanOf(after)) / foretold,
+    step: step / foretold,
+    date: lastDay(after),
+    system: settings(shop).system,
+  };
+}
+
+interface ReadFacts {
+  readonly bush: readonly Fact<"BushReadFact">[];
+  readonly hole: readonly Fact<"ReadFact">[];
+  /** Those of the bore as pressed. */
+  readonly pressed: readonly Fact<"ReadFact">[];
+  /** A line of the three that can't be read may be a reading. */
+  readonly isDamaged: boolean;
+}
+
+/** What was read of the three; undefined where one of them is not there. */
+function factsOf(
+  shop: Shop,
+  bush: string,
+  hole: string,
+  bore: string,
+): ReadFacts | undefined {
+  const bushEntry = entryOf(shop, bush);
+  const holeEntry = entryOf(shop, hole);
+  const boreEntry = entryOf(shop, bore);
   if (
     bushEntry === undefined ||
     holeEntry === undefined ||
     boreEntry === undefined
   )
     return undefined;
-  const facts = {
-    bush: allOf(bushEntry, "BushReadFact"),
-    hole: allOf(holeEntry, "ReadFact"),
-    bore: allOf(boreEntry, "ReadFact"),
+  const ofBush = allOf(bushEntry, "BushReadFact");
+  const ofHole = allOf(holeEntry, "ReadFact");
+  const ofBore = allOf(boreEntry, "ReadFact");
+  return {
+    bush: ofBush,
+    hole: ofHole,
+    pressed: ofBore.filter(({ value }) => value?.stage === "pressed"),
+    isDamaged:
+      damagedIn(bushEntry, ofBush) ||
+      damagedIn(holeEntry, ofHole) ||
+      damagedIn(boreEntry, ofBore),
   };
-  const pressed = facts.bore.filter(({ value }) => value?.stage === "pressed");
-  const isDamaged =
-    damagedIn(bushEntry, facts.bush) ||
-    damagedIn(holeEntry, facts.hole) ||
-    damagedIn(boreEntry, facts.bore);
-  if (pressed.length === 0) return undefined;
-  if (isDamaged) return "damaged";
-  const material = materialOfFeature(shop, bush);
-  const after = readingsAt(
-    shop,
-    pressed,
-    "finished",
-    ["pressed"],
-    () => material,
+}
+
+interface SizesRead {
+  /** Of the bore as pressed. */
+  readonly after: readonly PlaceReadings[];
+  /** Of the bush as bought. */
+  readonly id: Size;
+  readonly interference: Interference;
+}
+
+/** The sizes, each read, signed and dated; or why they don't count. */
+function sizesRead(
+  shop: Shop,
+  press: string,
+  bush: string,
+  hole: string,
+  facts: ReadFacts,
+): SizesRead | Why {
+  const after = readingsAt(shop, facts.pressed, "finished", ["pressed"], () =>
+    materialOfFeature(shop, bush),
   );
   const holePlaces = placesOf(shop, hole);
   const id = bushId(shop, bush);
@@ -131,53 +195,36 @@ function closureIn(
   const { od } = interference.value;
   if (![od, id.value].every(isRead) || holePlaces.value.length === 0)
     return "unread";
-  const unsigned =
-    unsignedIn(pressed, after.value) ??
+  return (
+    unsignedIn(facts.pressed, after.value) ??
     unsignedIn(facts.hole, holePlaces.value) ??
     unsignedIn(facts.bush, od.places) ??
-    unsignedIn(facts.bush, id.value.places);
-  if (unsigned !== undefined) return unsigned;
-  if (hasStray(shop, hole)) return "stray";
+    unsignedIn(facts.bush, id.value.places) ?? {
+      after: after.value,
+      id: id.value,
+      interference: interference.value,
+    }
+  );
+}
+
+/** The closure that Lamé's rings foretell, m; or why they foretell no one closure. */
+function foretoldIn(
+  shop: Shop,
+  press: string,
+  interference: Interference,
+): number | Why {
   const rings = ringsOf(shop, press);
-  if (isSplitAlong(shop, part)) return "split";
   const loss = smoothingOf(shop, press);
   const closure = closureOf(shop, press);
   const limit = elasticLimitOf(shop, press);
-  const construction = valueIn(bushEntry, "ConstructionFact");
-  if (
-    !rings.known ||
-    !loss.known ||
-    !closure.known ||
-    !limit.known ||
-    !material.known ||
-    construction === undefined
-  )
+  if (!rings.known || !loss.known || !closure.known || !limit.known)
     return "unknown";
   if (rings.value.form === "bush-overhangs") return "overhangs";
   if (rings.value.form === "stiffer") return "stiffer";
+  if (limit.value.interference < interference.high) return "yields";
   // what smoothing takes is foretold apart, or a record that uses the lesson would take it twice
-  const tight = effectiveInterference(
-    interference.value.nominal,
-    loss.value.nominal,
-  );
-  if (limit.value.interference < interference.value.high) return "yields";
-  const foretold = closure.value.perUnit.low * tight;
-  const step = Math.max(od.step ?? 0, id.value.step ?? 0, stepOf(after.value));
-  if (foretold < LEAST_STEPS * step || foretold <= 0) return "coarse";
-  return {
-    bush,
-    bore,
-    material: nameOf(material.value.ref),
-    crib: homeOf(shop, material.value.ref),
-    construction,
-    od: od.nominal,
-    id: id.value.nominal,
-    lot: valueIn(bushEntry, "LotFact"),
-    ratio: (id.value.nominal - meanOf(after.value)) / foretold,
-    step: step / foretold,
-    date: lastDay(after.value),
-    system: settings(shop).system,
-  };
+  const tight = effectiveInterference(interference.nominal, loss.value.nominal);
+  return closure.value.perUnit.low * tight;
 }
 
 function isSplitAlong(shop: Shop, part: string): boolean {

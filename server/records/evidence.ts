@@ -1,8 +1,7 @@
 // One datum of what a record teaches, and why another one was left out. How they are found in a record is cuts.ts's, closures.ts's and
 // pairs.ts's; what they come to, lessons.ts's.
-import { strayAmong } from "../core/readings/stray.ts";
 import { valueIn, type Entry, type Fact } from "../model/entry.ts";
-import type { PlaceReadings } from "../model/evaluate/readings.ts";
+import { strayOf, type PlaceReadings } from "../model/evaluate/readings.ts";
 import { repeatsOf } from "../model/evaluate/size.ts";
 import { openingEntry, type Shop } from "../model/shop.ts";
 
@@ -65,11 +64,7 @@ export function unsignedIn(
 
 /** Any repeat of a feature is a stray, as the finding `reading-stray` says. */
 export function hasStray(shop: Shop, ref: string): boolean {
-  return repeatsOf(shop, ref).some(
-    ({ values, step, gauge }) =>
-      strayAmong(values, Math.max(step ?? 0, gauge?.resolution ?? 0)) !==
-      undefined,
-  );
+  return repeatsOf(shop, ref).some((repeats) => strayOf(repeats) !== undefined);
 }
 
 export function meanOf(places: readonly PlaceReadings[]): number {

@@ -1,6 +1,6 @@
 // What a gauge's own entry says of its readings.
 import { given, valueIn } from "../entry.ts";
-import { entryOf, query } from "../shop.ts";
+import { entryOf, query, type Shop } from "../shop.ts";
 import type { Signature } from "../values.ts";
 
 export interface GaugeValue {
@@ -49,6 +49,12 @@ export const gaugeValue = query<GaugeValue | undefined>(
     };
   },
 );
+
+/** Whether a gauge was set on a ring, whose size is written, and not with another gauge. */
+export function isSetOnRing(shop: Shop, gauge: string): boolean {
+  const set = valueIn(entryOf(shop, gauge), "SetFact");
+  return set !== undefined && "ring" in set;
+}
 
 /** Gauges that compare: they show nothing until they are set. */
 export function isComparator(kind: string | undefined): boolean {

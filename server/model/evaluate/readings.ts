@@ -10,6 +10,7 @@ import {
   standardDeviation,
   type Repeatability,
 } from "../../core/readings/statistics.ts";
+import { strayAmong, type StrayTest } from "../../core/readings/stray.ts";
 import { sizeAtReference } from "../../core/readings/temperature.ts";
 import type { Fact } from "../entry.ts";
 import { everyKnown, known, outside, SILENT, type Known } from "../known.ts";
@@ -190,6 +191,15 @@ export function scatterOf(
 ): Repeatability | undefined {
   const pooled = pooledRepeatability(repeats.map(({ values }) => values));
   return pooled.valid ? pooled.value : undefined;
+}
+
+/** The repeat of a line that is a stray; undefined where none is. Its step is the coarser of what was written and what the gauge shows. */
+export function strayOf({
+  values,
+  step,
+  gauge,
+}: CorrectedReading): StrayTest | undefined {
+  return strayAmong(values, Math.max(step ?? 0, gauge?.resolution ?? 0));
 }
 
 /** Sample standard deviation of all values together; undefined of fewer than two. */

@@ -1,7 +1,8 @@
 // The shop's records taught that a gauge reads otherwise than another does. Nothing is taken off its readings for that: someone decides.
 import { meanInterval } from "../../core/learning/sample.ts";
 import { showLength, type System } from "../../core/quantity/show.ts";
-import { given, valueIn, type Entry } from "../../model/entry.ts";
+import { given, type Entry } from "../../model/entry.ts";
+import { isSetOnRing } from "../../model/evaluate/gauge.ts";
 import { settings } from "../../model/evaluate/settings.ts";
 import { nameOf } from "../../model/reference.ts";
 import { entryOf, refOf, type Shop } from "../../model/shop.ts";
@@ -28,7 +29,7 @@ export const gaugeOff: Rule = {
     const { low, high } = sure.value;
     if (low <= 0 && 0 <= high) return [];
     const { system } = settings(shop);
-    const isTied = isOnRing(shop, against) && !isOnRing(shop, gauge);
+    const isTied = isSetOnRing(shop, against) && !isSetOnRing(shop, gauge);
     return [
       {
         span: reads.span,
@@ -58,11 +59,6 @@ function biasWords(
   const size = (value: number): string =>
     showLength(Math.abs(value), system, step);
   return `${size(mean)} ${mean < 0 ? "under" : "over"} ${nameOf(against)}, spread ${size(spread)} from ${String(count)}`;
-}
-
-function isOnRing(shop: Shop, gauge: string): boolean {
-  const set = valueIn(entryOf(shop, gauge), "SetFact");
-  return set !== undefined && "ring" in set;
 }
 
 /**
