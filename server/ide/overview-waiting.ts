@@ -3,7 +3,9 @@ import { given, type Entry } from "../model/entry.ts";
 import { gateOf } from "../model/evaluate/gate.ts";
 import { pressesOfBush } from "../model/evaluate/index-of.ts";
 import { orderOf } from "../model/evaluate/order.ts";
+import { readingOf } from "../model/known.ts";
 import type { OpenFile } from "../model/project.ts";
+import type { Need } from "../model/result.ts";
 import { resultsOf } from "../model/results.ts";
 import type { Shop } from "../model/shop.ts";
 import type { OverviewItem } from "../protocol/overview.ts";
@@ -67,9 +69,6 @@ export function nextText(shop: Shop): string {
     .join(" ");
 }
 
-/** What a bore wants that has no reading at all. */
-const PLAIN = "a reading";
-
 /** Features without the reading that they should have, then what else a result waits for a reading of. */
 export function toMeasureIn(view: View): readonly OverviewItem[] {
   const { shop, own } = view;
@@ -86,19 +85,14 @@ export function toMeasureIn(view: View): readonly OverviewItem[] {
     if (entry.kind === "bush" && lacksSize(shop, entry))
       found.set(ref, "its od: no limits, no reading");
   }
-  for (const { ref } of own) {
-    for (const { kind, status, needs } of resultsOf(shop, ref)) {
-      // an uncertainty waits for a gauge to be named and not for a reading
-      if (status !== "unknown" || kind === "uncertainty") continue;
-      for (const need of needs) {
-        const before = found.get(need.ref);
-        if (need.fact !== "read" || (before ?? PLAIN) !== PLAIN) continue;
-        const standing = standings.get(need.ref);
-        // what is cut and read is past being read as roughed; what is to be cut is read as it is before
-        if (standing === undefined || standing.state === "to-cut")
-          found.set(need.ref, withoutName(need.text, need.ref));
-      }
-    }
+  for (const [ref, need] of readingsNeeded(view)) {
+    const standing = standings.get(ref);
+    // what is cut and read is past being read as roughed; what is to be cut is read as it is before
+    if (
+      !found.has(ref) &&
+      (standing === undefined || standing.state === "to-cut")
+    )
+      found.set(ref, withoutName(need.text, ref));
   }
   return [...found].map(([ref, detail]) => ({
     id: `To measure/${ref}`,
@@ -108,6 +102,27 @@ export function toMeasureIn(view: View): readonly OverviewItem[] {
     ...placed(view, ref),
     children: [],
   }));
+}
+
+/** The readings that results wait for, by the entry that is to be read: the first that says more than that it be read, where one does. */
+function readingsNeeded({ shop, own }: View): ReadonlyMap<string, Need> {
+  const needed = new Map<string, Need>();
+  for (const { ref } of own)
+    for (const { kind, status, needs } of resultsOf(shop, ref)) {
+      // an uncertainty waits for a gauge to be named and not for a reading
+      if (status !== "unknown" || kind === "uncertainty") continue;
+      for (const need of needs) {
+        const before = needed.get(need.ref);
+        if (need.fact === "read" && (before === undefined || isAny(before)))
+          needed.set(need.ref, need);
+      }
+    }
+  return needed;
+}
+
+/** Any reading of the entry will do, as it is now. */
+function isAny({ ref, text }: Need): boolean {
+  return text === readingOf(ref).text;
 }
 
 /** A press asks for the bush's od; a bush that no press names needs none. */

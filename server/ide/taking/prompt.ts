@@ -1,15 +1,12 @@
 // What the box says while readings are taken: which comes next, what has been taken, what it comes to.
-import { missingTexts } from "../../model/known.ts";
-import { showCount, showLength, showRange } from "../../core/quantity/show.ts";
-import { standardDeviation } from "../../core/readings/statistics.ts";
-import type { Size } from "../../model/evaluate/size.ts";
+import { showCount } from "../../core/quantity/show.ts";
 import type { OpenFile } from "../../model/project.ts";
 import { plain } from "../../markup/markdown.ts";
 import type { TakingPlan, TakingPrompt } from "../../protocol/guide.ts";
-import { figuresOf, withLines, type Figures } from "./figures.ts";
+import { withLines } from "./figures.ts";
 import { indexOf, insertion, linesOf } from "./lines.ts";
 import { choicesAfter } from "./after.ts";
-import { swingSentences } from "./swing-sentences.ts";
+import { sentencesOf } from "./sentences.ts";
 import { isOver, SKIP, standAfter, UNDO, type Taking } from "./steps.ts";
 
 /**
@@ -29,7 +26,7 @@ export function promptAfter(
   const said =
     !isHere || lines.length === 0
       ? []
-      : saidOf(withLines(open, index, plan, lines), plan);
+      : sentencesOf(withLines(open, index, plan, lines), plan);
   const all = state.taken.flat().length;
   const place =
     isHere && 0 < lines.length
@@ -70,13 +67,6 @@ export function promptAfter(
         ? "The record is no longer there"
         : `${plan.ref} is no longer in this record, or its opening line can't be read`,
   };
-}
-
-/** @param open the record with the lines in it */
-function saidOf(open: OpenFile, plan: TakingPlan): readonly string[] {
-  if (plan.fact === "swing") return swingSentences(open, plan);
-  const figures = figuresOf(open, plan);
-  return figures === undefined ? [] : sentencesOf(plan, figures);
 }
 
 function saidOrNull(sentence: string | undefined): string | null {
@@ -133,65 +123,6 @@ function hereText(state: Taking): readonly string[] {
     .map(({ digits: each, unit }) => `${each} ${unit}`)
     .join(", ");
   return [`Here so far: ${digits}.`];
-}
-
-function sentencesOf(
-  { ref, system, fact }: TakingPlan,
-  { size, verdict, limits, isCorrected }: Figures,
-): readonly string[] {
-  if (!size.known) {
-    const needs = missingTexts(size.needs).join(", ");
-    return [
-      needs === ""
-        ? `No figures: a line that ${ref} rests on can't be read.`
-        : `No figures yet: they need ${needs}.`,
-    ];
-  }
-  const { nominal, outOfRound, taper, step } = size.value;
-  if (fact === "repeat")
-    return repeatSentences(system, size.value, isCorrected);
-  const form = [
-    `Mean ${showLength(nominal, system, step)}${isCorrected ? " at 20 °C" : ""}`,
-    ...(outOfRound === undefined
-      ? []
-      : [`out-of-round ${showLength(outOfRound, system, step)}`]),
-    ...(taper === undefined
-      ? []
-      : [`taper ${showLength(taper.difference, system, step)}`]),
-  ];
-  return [
-    `${form.join(", ")}.`,
-    verdictText(verdict, limits, size.value, system),
-  ];
-}
-
-/** Repeats say how well one diameter reads, not what the size is. */
-function repeatSentences(
-  system: TakingPlan["system"],
-  { nominal, low, high, step, places }: Size,
-  isCorrected: boolean,
-): readonly string[] {
-  const spread = standardDeviation(
-    places.flatMap(({ readings }) => readings.flatMap(({ values }) => values)),
-  );
-  return [
-    `Mean ${showLength(nominal, system, step)}${isCorrected ? " at 20 °C" : ""}, largest less smallest ${showLength(high - low, system, step)}${spread.valid ? `, standard deviation ${showLength(spread.value, system, (step ?? 0) / 10)}` : ""}.`,
-  ];
-}
-
-function verdictText(
-  verdict: Figures["verdict"],
-  limits: Figures["limits"],
-  { budgetNeeds }: Size,
-  system: TakingPlan["system"],
-): string {
-  if (verdict === undefined || limits === undefined)
-    return "No limits to hold it against.";
-  const shown = showRange(limits.low, limits.high, system, limits.step);
-  if (verdict === "in") return `In: within ${shown}.`;
-  if (verdict === "out") return `Out: not within ${shown}.`;
-  const needs = budgetNeeds.map(({ text }) => text).join(", ");
-  return `Unsure whether within ${shown}: ${needs === "" ? "the readings are too near a limit for what their gauge is sure of" : `the verdict is guarded, and needs ${needs}`}.`;
 }
 
 function waysOut(
