@@ -4,6 +4,7 @@ import type { Finding, Level } from "../model/result.ts";
 import { CODES } from "../rules/codes.ts";
 import { nearest } from "../rules/text/near.ts";
 import { shown, type ShownFinding } from "./diagnostics.ts";
+import { eitherOf } from "../rules/text/wording.ts";
 
 export type SetLevel = Level | "off";
 
@@ -45,7 +46,7 @@ export function readLevels(written: unknown): {
       );
     else if (taken === undefined)
       problems.push(
-        `thou.findings.levels: ${quoted(level)} is no level${typeof level === "string" ? meant(level, SET_LEVELS) : ""}, so ${code} keeps its own. A level is ${SET_LEVELS.slice(0, -1).join(", ")} or ${SET_LEVELS.at(-1) ?? ""}.`,
+        `thou.findings.levels: ${quoted(level)} is no level${typeof level === "string" ? meant(level, SET_LEVELS) : ""}, so ${code} keeps its own. A level is ${eitherOf(SET_LEVELS)}.`,
       );
     else levels.push([code, taken]);
   }

@@ -1,13 +1,13 @@
 // Runs the rules over the entries of a file. Findings of an entry are remembered as results are: only what depends on an edit is looked at
 // again. Their places are check.ts's.
 import { ENTRY_KINDS } from "../../grammar/vocabulary.ts";
-import { query, type Shop, entryOf } from "../model/shop.ts";
 import type { Entry } from "../model/entry.ts";
 import { watch } from "../model/graph.ts";
 import type { OpenFile } from "../model/project.ts";
+import { entryOf, isFirstOfName, query, type Shop } from "../model/shop.ts";
+import { canBeAccepted, withConcessions } from "./concessions.ts";
 import { RULES } from "./index.ts";
 import { standsAbout, type Stands } from "./order/stands.ts";
-import { canBeAccepted, withConcessions } from "./concessions.ts";
 import type { EntryFinding } from "./rule.ts";
 import { findingsOfText } from "./text-findings.ts";
 
@@ -71,10 +71,10 @@ export function foundOfEntry(
   index: number,
 ): FoundOfEntry {
   const text = findingsOfText(entry);
-  const place = shop.places.get(entry.ref);
-  if (place?.file !== 0 || place.index !== index)
-    return { text, meaning: NONE };
-  return { text, meaning: findingsOfMeaning(shop, entry.ref) };
+  const meaning = isFirstOfName(shop, entry.ref, index)
+    ? findingsOfMeaning(shop, entry.ref)
+    : NONE;
+  return { text, meaning };
 }
 
 /** All findings of an entry of the file, those of its text first. */

@@ -2,8 +2,7 @@
 // not even that.
 import type { OpenFile } from "../model/project.ts";
 import type { Level } from "../model/result.ts";
-import type { EntryFinding } from "./rule.ts";
-import type { Draft } from "./rule.ts";
+import type { Draft, EntryFinding } from "./rule.ts";
 import { filesMissing, useLoops } from "./text/file-missing.ts";
 import { namesTwice } from "./text/name-twice.ts";
 import { openingMissing, unitsMissing } from "./text/opening-missing.ts";

@@ -1,5 +1,6 @@
 // Pieces of fixes that several rules bring: a fact written under an entry, a line made a comment, another name in a place.
 import type { Entry } from "../model/entry.ts";
+import { nameOf } from "../model/reference.ts";
 import { entryOf, type Shop } from "../model/shop.ts";
 import type { RefSite, Span } from "../model/values.ts";
 import type { DraftEdit, DraftFix } from "./rule.ts";
@@ -37,6 +38,15 @@ export function lineAsComment(span: Span): DraftEdit {
   return { span: { ...span, end: span.start }, text: "# " };
 }
 
+/** The same as a whole fix. @param safe nothing is lost by it */
+export function commentOut(
+  span: Span,
+  title = "Make this line a comment",
+  safe = false,
+): DraftFix {
+  return { title, safe, edits: [lineAsComment(span)] };
+}
+
 /** Names another entry in a place that takes one kind; the kind stays where it is written. */
 export function nameInstead(
   { nameSpan }: RefSite,
@@ -46,6 +56,6 @@ export function nameInstead(
   return {
     title,
     safe: false,
-    edits: [{ span: nameSpan, text: ref.slice(ref.indexOf(" ") + 1) }],
+    edits: [{ span: nameSpan, text: nameOf(ref) }],
   };
 }

@@ -1,8 +1,8 @@
-// A finding's threshold as the job writes it. It is read by the model, since a bush to make is held to the same ones.
+// A finding's threshold as the job writes it. What is a length or a share is the model's to read, since a bush to make and a ledge are held to the same ones.
 import { settings } from "../model/evaluate/settings.ts";
 import type { Shop } from "../model/shop.ts";
 
-export { ownThreshold, type Threshold } from "../model/evaluate/threshold.ts";
+export { ownLength, ownThreshold } from "../model/evaluate/threshold.ts";
 
 /** A plain factor, `warn CODE at 1.5` or `at 150 %`; undefined where the job writes none. */
 export function ownFactor(shop: Shop, code: string): number | undefined {

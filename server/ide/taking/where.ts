@@ -2,6 +2,7 @@
 import type { Choice, TakingPlan } from "../../protocol/guide.ts";
 import { askOne, choice, type Interview } from "../interview.ts";
 import { readingsOf, type Target } from "./targets.ts";
+import { allOf, capitalised } from "../../rules/text/wording.ts";
 
 /** Over every question before readings. */
 export const TITLE = "Take readings";
@@ -40,7 +41,7 @@ function swingWays({ entry, side }: Target): readonly Way[] {
     where: { fact: "swing", places: at.length === 0 ? [null] : at, each: 1 },
     choice: choice(
       ["swing", ...at].join(" "),
-      at.length === 0 ? "At one place" : capital(listed(at)),
+      at.length === 0 ? "At one place" : capitalised(allOf(at)),
       {
         beside: at.length < 2 ? "one turn" : "one turn each",
         picked,
@@ -88,7 +89,7 @@ function readWay(
     places: places.length === 0 ? [null] : places,
     each,
   };
-  const at = places.length === 0 ? "At one place" : capital(listed(places));
+  const at = places.length === 0 ? "At one place" : capitalised(allOf(places));
   const angles =
     each === 1
       ? "one reading"
@@ -126,14 +127,4 @@ function repeatWay(each: number): Way {
       },
     ),
   };
-}
-
-function listed(words: readonly string[]): string {
-  return words.length < 2
-    ? words.join("")
-    : `${words.slice(0, -1).join(", ")} and ${words.at(-1) ?? ""}`;
-}
-
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }

@@ -76,6 +76,13 @@ export const boresOfLine = query<readonly string[]>(
   },
 );
 
+/** The bores of a line that are its own to cut: one that two lines name is the first's. */
+export function ownBores(shop: Shop, line: string): readonly string[] {
+  return [...new Set(boresOfLine(shop, line))].filter(
+    (bore) => lineOfBore(shop, bore) === line,
+  );
+}
+
 const lineByBore = queryOfShop<Readonly<Record<string, string>>>(
   "line-by-bore",
   (shop) =>

@@ -30,7 +30,7 @@ import {
 import { settings } from "./settings.ts";
 import { sizeOf } from "./size.ts";
 import { stockOf } from "./stock.ts";
-import { ownThreshold } from "./threshold.ts";
+import { ownLength } from "./threshold.ts";
 
 /**
  * The gap to keep between a reamer's point and the bottom of a blind hole, m, unless `warn ledge-fouls at` says another: 0.010 in.
@@ -112,8 +112,7 @@ export const blindLedgeOf = query<Known<BlindLedge> | undefined>(
 
 /** The job's own gap to the bottom, else the usual one. */
 function gapKept(shop: Shop): number {
-  const own = ownThreshold(shop, "ledge-fouls");
-  return own !== undefined && "length" in own ? own.length : END_CLEARANCE;
+  return ownLength(shop, "ledge-fouls") ?? END_CLEARANCE;
 }
 
 /** How deep the bore goes: its bush's length, or the hole's depth. */

@@ -20,3 +20,9 @@ export function ownThreshold(shop: Shop, code: string): Threshold | undefined {
   if (written.dimension === "length") return { length: written.value };
   return written.dimension === "ratio" ? { share: written.value } : undefined;
 }
+
+/** The length in m that the job writes for a code, where only a length means anything; undefined where it writes none, or a share. */
+export function ownLength(shop: Shop, code: string): number | undefined {
+  const own = ownThreshold(shop, code);
+  return own !== undefined && "length" in own ? own.length : undefined;
+}

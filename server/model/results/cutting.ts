@@ -5,7 +5,7 @@ import {
   type System,
 } from "../../core/quantity/show.ts";
 import { blindLedgeOf } from "../evaluate/ledge.ts";
-import { boresOfLine, lineOfBore } from "../evaluate/index-of.ts";
+import { ownBores } from "../evaluate/index-of.ts";
 import { guidesOf, pilotLinesOf } from "../evaluate/pilot.ts";
 import { settings } from "../evaluate/settings.ts";
 import { passesOf, stockOf, type Passes } from "../evaluate/stock.ts";
@@ -21,10 +21,7 @@ import type { Result } from "../result.ts";
 import type { Shop } from "../shop.ts";
 
 export function cuttingSketches(shop: Shop, line: string): readonly Sketch[] {
-  // a bore that two lines name is the first's, as its cut is
-  const bores = [...new Set(boresOfLine(shop, line))].filter(
-    (bore) => lineOfBore(shop, bore) === line,
-  );
+  const bores = ownBores(shop, line);
   return [
     ...bores.map((bore) => stockSketch(shop, line, bore)),
     ...pilotSketches(shop, line),

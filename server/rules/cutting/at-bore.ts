@@ -1,17 +1,9 @@
 // Where a finding about one bore of a line stands in the line's text, and the entries that stand under it as its other halves.
 import { allOf, given, type Entry } from "../../model/entry.ts";
-import { boresOfLine, lineOfBore } from "../../model/evaluate/index-of.ts";
 import { reamerOfLine } from "../../model/evaluate/line-bores.ts";
 import { entryOf, refOf, type Shop } from "../../model/shop.ts";
 import type { FactRule, Span } from "../../model/values.ts";
 import type { DraftRelated } from "../rule.ts";
-
-/** The bores of a line that are its own to cut: one that two lines name is the first's. */
-export function ownBores(shop: Shop, line: string): readonly string[] {
-  return [...new Set(boresOfLine(shop, line))].filter(
-    (bore) => lineOfBore(shop, bore) === line,
-  );
-}
 
 /** The place of a bore's name in its line, else the line's own name. */
 export function boreSpan(shop: Shop, entry: Entry, bore: string): Span {

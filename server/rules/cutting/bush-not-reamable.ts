@@ -1,11 +1,12 @@
 // A line reams a bush that must not be reamed: a porous one, whose pores it closes, or a lined one, whose lining it cuts through.
 import { valueIn } from "../../model/entry.ts";
+import { ownBores } from "../../model/evaluate/index-of.ts";
 import { bushOfBore, reamerOfLine } from "../../model/evaluate/line-bores.ts";
 import { materialOf } from "../../model/evaluate/material.ts";
 import { entryOf, type Shop } from "../../model/shop.ts";
 import type { FactRule } from "../../model/values.ts";
 import type { Rule } from "../rule.ts";
-import { boreSpan, ownBores, relatedFact, relatedReamer } from "./at-bore.ts";
+import { boreSpan, relatedFact, relatedReamer } from "./at-bore.ts";
 
 export const bushNotReamable: Rule = {
   code: "bush-not-reamable",

@@ -6,7 +6,7 @@ import { given } from "../../model/entry.ts";
 import { fitsOfJournal, namedIn } from "../../model/evaluate/index-of.ts";
 import { settings } from "../../model/evaluate/settings.ts";
 import type { Rule } from "../rule.ts";
-import { ownLength } from "./own-length.ts";
+import { ownLength } from "../threshold.ts";
 
 export const filletFouls: Rule = {
   code: "fillet-fouls",

@@ -1,5 +1,6 @@
 // A reamer with straight flutes meets a groove that runs the same way: each flute drops into it and chatters.
 import { valueIn, type Entry } from "../../model/entry.ts";
+import { ownBores } from "../../model/evaluate/index-of.ts";
 import {
   bushOfBore,
   reamerOfLine,
@@ -9,7 +10,7 @@ import { entryOf, type Shop } from "../../model/shop.ts";
 import { cribRankingOf } from "../../model/evaluate/window.ts";
 import { MOST_OFFERED, nameInstead } from "../fixes.ts";
 import type { DraftFix, Rule } from "../rule.ts";
-import { boreSpan, ownBores, relatedFact } from "./at-bore.ts";
+import { boreSpan, relatedFact } from "./at-bore.ts";
 
 export const grooveMeetsFlutes: Rule = {
   code: "groove-meets-flutes",

@@ -6,6 +6,7 @@ import {
   type System,
 } from "../../core/quantity/show.ts";
 import { given, type Entry } from "../../model/entry.ts";
+import { ownBores } from "../../model/evaluate/index-of.ts";
 import { partOfBore } from "../../model/evaluate/line-bores.ts";
 import { settings } from "../../model/evaluate/settings.ts";
 import { entryOf, type Shop } from "../../model/shop.ts";
@@ -13,7 +14,6 @@ import type { FactValues, NumberRange } from "../../model/values.ts";
 import { factUnder } from "../fixes.ts";
 import { isInJob } from "../order/in-job.ts";
 import type { Draft, DraftEdit, DraftFix, Rule } from "../rule.ts";
-import { ownBores } from "./at-bore.ts";
 
 export const jointNotAsService: Rule = {
   code: "joint-not-as-service",

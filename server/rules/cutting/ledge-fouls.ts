@@ -1,10 +1,11 @@
 // The end of a journal reaches the ledge that the reamer leaves at the bottom of a blind bore.
 import { showLength, type System } from "../../core/quantity/show.ts";
+import { ownBores } from "../../model/evaluate/index-of.ts";
 import { ledgeFoulsOf, type Fouling } from "../../model/evaluate/ledge.ts";
 import { holeOfBore } from "../../model/evaluate/line-bores.ts";
 import { settings } from "../../model/evaluate/settings.ts";
 import type { Rule } from "../rule.ts";
-import { boreSpan, ownBores, relatedFact, relatedReamer } from "./at-bore.ts";
+import { boreSpan, relatedFact, relatedReamer } from "./at-bore.ts";
 
 export const ledgeFouls: Rule = {
   code: "ledge-fouls",

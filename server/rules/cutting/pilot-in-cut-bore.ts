@@ -1,7 +1,7 @@
 // A pilot is to run in the very bore that it guides the cut of: it would lose its guide as the cut goes on.
+import { ownBores } from "../../model/evaluate/index-of.ts";
 import { MOST_OFFERED, nameInstead } from "../fixes.ts";
 import type { Rule } from "../rule.ts";
-import { ownBores } from "./at-bore.ts";
 import { placedPilots } from "./pilot-drafts.ts";
 
 export const pilotInCutBore: Rule = {

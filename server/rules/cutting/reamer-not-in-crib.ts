@@ -9,6 +9,7 @@ import {
 } from "../../model/evaluate/window.ts";
 import { choiceName, GOOD_CHANCE } from "../../model/results/line.ts";
 import { given } from "../../model/entry.ts";
+import { finest } from "../../model/ranges.ts";
 import { isWhole, refsOfKind } from "../../model/shop.ts";
 import type { Rule } from "../rule.ts";
 import { unread } from "./possible-bores.ts";
@@ -37,10 +38,7 @@ export const reamerNotInCrib: Rule = {
     if (!isWhole(shop) || isUnread) return [];
     const { system } = settings(shop);
     const { low, high } = window.value.window.window;
-    const steps = ranking.value.demands
-      .map((demand) => demand.step)
-      .filter((step) => step !== undefined);
-    const step = steps.length === 0 ? undefined : Math.min(...steps);
+    const step = finest(ranking.value.demands);
     const still = unread(ranking.value.demands);
     const buy = ranking.value.toBuy
       .filter(({ ranked }) => GOOD_CHANCE <= (ranked.chance ?? 1))

@@ -3,13 +3,21 @@ import {
   lengthDigits,
   showLength,
   showRange,
+  type System,
 } from "../../core/quantity/show.ts";
 import { given } from "../../model/entry.ts";
 import { settings } from "../../model/evaluate/settings.ts";
-import { cribRankingOf, windowOf } from "../../model/evaluate/window.ts";
+import {
+  cribRankingOf,
+  windowOf,
+  type Choice,
+  type Demand,
+} from "../../model/evaluate/window.ts";
+import { nameOf } from "../../model/reference.ts";
 import { choiceName } from "../../model/results/line.ts";
-import { isWhole, refOf } from "../../model/shop.ts";
-import type { Rule } from "../rule.ts";
+import { isWhole, refOf, type Shop } from "../../model/shop.ts";
+import type { Span } from "../../model/values.ts";
+import type { DraftFix, Rule } from "../rule.ts";
 import { showExcess } from "../show-excess.ts";
 import { missesForSure, unread } from "./possible-bores.ts";
 
@@ -30,43 +38,26 @@ export const reamerWrongSize: Rule = {
     )
       return [];
     const reamer = refOf(shop, ream.value);
-    const chosen = ranking.value.crib.find(
-      (choice) => choice.reamer === reamer,
-    );
+    const { crib, demands } = ranking.value;
+    const chosen = crib.find((choice) => choice.reamer === reamer);
     if (chosen === undefined || chosen.ranked.serves) return [];
-    const { system } = settings(shop);
     const { bore: at, end, metres } = chosen.ranked.margin;
-    const demand = ranking.value.demands[at];
+    const demand = demands[at];
     const cut = chosen.ranked.cuts[at];
     if (demand === undefined || cut === undefined) return [];
+    const { system } = settings(shop);
+    const { step } = demand;
     const { low, high } = window.value.window.window;
-    const step = demand.step;
-    const best = ranking.value.crib.find((choice) => choice.ranked.serves);
-    const setting = best?.ranked.setting;
-    const set =
-      setting === undefined
-        ? ""
-        : `, set to ${showLength(setting, system, step)}`;
-    const none = isWhole(shop) ? " No reamer of the crib serves." : "";
-    const cure = best === undefined ? none : ` Take ${choiceName(best)}${set}.`;
-    const isSure = ranking.value.demands.some((each, index) => {
+    const best = crib.find((choice) => choice.ranked.serves);
+    const isSure = demands.some((each, index) => {
       const bore = chosen.ranked.cuts[index]?.nominal;
       return bore !== undefined && missesForSure(bore, each);
     });
-    const still = unread(ranking.value.demands);
-    const until = isSure
-      ? ""
-      : ` That is by limits alone, until ${still} ${still.includes(" and ") ? "are" : "is"} read.`;
-    const clearance = chosen.ranked.clearances[at];
-    const leaves =
-      demand.fit === undefined || clearance === undefined
-        ? ""
-        : `, which leaves ${showRange(clearance.low, clearance.high, system, step)} at ${demand.journal ?? demand.bore}`;
     return [
       {
         level: isSure ? "error" : "information",
         span: ream.value.span,
-        message: `${reamer ?? "This reamer"} cuts about ${showLength(cut.nominal, system, step)}${leaves}: ${showExcess(-metres, system, step)} ${end === "low" ? "too small" : "too large"} for bores of ${lengthDigits(low, system, step)} to ${showLength(high, system, step)}.${cure}${until}`,
+        message: `${reamer ?? "This reamer"} cuts about ${showLength(cut.nominal, system, step)}${leaves(demand, chosen.ranked.clearances[at], system)}: ${showExcess(-metres, system, step)} ${end === "low" ? "too small" : "too large"} for bores of ${lengthDigits(low, system, step)} to ${showLength(high, system, step)}.${cure(shop, best, step)}${isSure ? "" : untilRead(demands)}`,
         related:
           demand.fit === undefined
             ? []
@@ -78,22 +69,52 @@ export const reamerWrongSize: Rule = {
               ],
         // how far outside, since a line has two ends to be outside of
         value: -metres,
-        fixes:
-          best?.reamer === undefined
-            ? []
-            : [
-                {
-                  title: `Ream with ${best.reamer}`,
-                  safe: false,
-                  edits: [
-                    {
-                      span: ream.value.span,
-                      text: best.reamer.slice("reamer ".length),
-                    },
-                  ],
-                },
-              ],
+        fixes: reamWith(best, ream.value.span),
       },
     ];
   },
 };
+
+/** ", which leaves 0.0004 to 0.0008 in at journal front" */
+function leaves(
+  { fit, journal, bore, step }: Demand,
+  clearance: Choice["ranked"]["clearances"][number] | undefined,
+  system: System,
+): string {
+  return fit === undefined || clearance === undefined
+    ? ""
+    : `, which leaves ${showRange(clearance.low, clearance.high, system, step)} at ${journal ?? bore}`;
+}
+
+/** The reamer of the crib to take instead; that there is none, where all of the crib is known. */
+function cure(
+  shop: Shop,
+  best: Choice | undefined,
+  step: number | undefined,
+): string {
+  if (best === undefined)
+    return isWhole(shop) ? " No reamer of the crib serves." : "";
+  const { setting } = best.ranked;
+  const set =
+    setting === undefined
+      ? ""
+      : `, set to ${showLength(setting, settings(shop).system, step)}`;
+  return ` Take ${choiceName(best)}${set}.`;
+}
+
+function untilRead(demands: readonly Demand[]): string {
+  const still = unread(demands);
+  return ` That is by limits alone, until ${still} ${still.includes(" and ") ? "are" : "is"} read.`;
+}
+
+function reamWith(best: Choice | undefined, span: Span): readonly DraftFix[] {
+  return best?.reamer === undefined
+    ? []
+    : [
+        {
+          title: `Ream with ${best.reamer}`,
+          safe: false,
+          edits: [{ span, text: nameOf(best.reamer) }],
+        },
+      ];
+}

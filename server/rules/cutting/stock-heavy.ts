@@ -1,10 +1,11 @@
 // A bore leaves the reamer more to cut than it should take in one pass.
 import { showLength, showRange } from "../../core/quantity/show.ts";
+import { ownBores } from "../../model/evaluate/index-of.ts";
 import { settings } from "../../model/evaluate/settings.ts";
 import { passesOf, stockJudged } from "../../model/evaluate/stock.ts";
 import type { Rule } from "../rule.ts";
-import { ownLength } from "./own-length.ts";
-import { boreSpan, ownBores, relatedReamer } from "./at-bore.ts";
+import { ownLength } from "../threshold.ts";
+import { boreSpan, relatedReamer } from "./at-bore.ts";
 
 export const stockHeavy: Rule = {
   code: "stock-heavy",

@@ -1,11 +1,12 @@
 // A bore leaves the reamer too little to cut: it rubs instead, or leaves the old bore standing.
 import { metresToTenths } from "../../core/quantity/exact.ts";
 import { showLength, showRange } from "../../core/quantity/show.ts";
+import { ownBores } from "../../model/evaluate/index-of.ts";
 import { settings } from "../../model/evaluate/settings.ts";
 import { stockJudged } from "../../model/evaluate/stock.ts";
 import type { Rule } from "../rule.ts";
-import { ownLength } from "./own-length.ts";
-import { boreSpan, ownBores, relatedReamer } from "./at-bore.ts";
+import { ownLength } from "../threshold.ts";
+import { boreSpan, relatedReamer } from "./at-bore.ts";
 
 export const stockThin: Rule = {
   code: "stock-thin",

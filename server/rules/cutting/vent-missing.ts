@@ -9,6 +9,7 @@ import {
   pressesOfBush,
 } from "../../model/evaluate/index-of.ts";
 import { hostOf } from "../../model/evaluate/size.ts";
+import { nameOf } from "../../model/reference.ts";
 import { entryOf, type Shop } from "../../model/shop.ts";
 import { factUnder } from "../fixes.ts";
 import type { Rule } from "../rule.ts";
@@ -59,7 +60,7 @@ function drivenInto(shop: Shop, hole: string): readonly Driven[] {
       // held by something else than its press, it slips in
       valueIn(entryOf(shop, bush), "HeldFact") === undefined,
   );
-  const twin = `bore ${hole.slice("hole ".length)}`;
+  const twin = `bore ${nameOf(hole)}`;
   const bores = [
     ...bushes.flatMap((bush) => boresOfHost(shop, bush)),
     ...(entryOf(shop, twin) !== undefined &&

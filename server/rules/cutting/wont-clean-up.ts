@@ -2,13 +2,14 @@
 import { cleanUp } from "../../core/line/stock.ts";
 import { stockThresholds } from "../../core/line/stock-allowances.ts";
 import { showLength } from "../../core/quantity/show.ts";
+import { ownBores } from "../../model/evaluate/index-of.ts";
 import { lineBoresOf } from "../../model/evaluate/line-bores.ts";
 import { pilotLinesOf } from "../../model/evaluate/pilot.ts";
 import { settings } from "../../model/evaluate/settings.ts";
 import { stockJudged } from "../../model/evaluate/stock.ts";
 import type { Rule } from "../rule.ts";
-import { ownLength } from "./own-length.ts";
-import { boreSpan, ownBores, relatedReamer } from "./at-bore.ts";
+import { ownLength } from "../threshold.ts";
+import { boreSpan, relatedReamer } from "./at-bore.ts";
 
 export const wontCleanUp: Rule = {
   code: "wont-clean-up",

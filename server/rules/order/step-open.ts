@@ -2,6 +2,7 @@
 import { valueIn } from "../../model/entry.ts";
 import { gateOf } from "../../model/evaluate/gate.ts";
 import { orderOf } from "../../model/evaluate/order.ts";
+import { nameOf } from "../../model/reference.ts";
 import type { Shop } from "../../model/shop.ts";
 import type { Draft, Rule } from "../rule.ts";
 import { isInJob } from "./in-job.ts";
@@ -44,7 +45,7 @@ function draftOf(
   // where something is in its way, cut-unchecked says so
   const { wanting, unread } = gateOf(shop, ref);
   if (unread || 0 < wanting.length) return [];
-  const name = ref.slice("step ".length);
+  const name = nameOf(ref);
   const what = step.text === undefined ? name : `${name}: ${step.text}`;
   const stands = standsNow();
   return [

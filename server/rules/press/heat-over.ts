@@ -10,6 +10,7 @@ import { dropInOf, isPressedCold } from "../../model/evaluate/press-heat.ts";
 import { forceOf } from "../../model/evaluate/press-pressure.ts";
 import { interferenceOf, partsOf } from "../../model/evaluate/press.ts";
 import { settings } from "../../model/evaluate/settings.ts";
+import { nameOf } from "../../model/reference.ts";
 import type { Shop } from "../../model/shop.ts";
 import type { Rule } from "../rule.ts";
 import { ownTemperature } from "../threshold.ts";
@@ -47,7 +48,7 @@ export const heatOver: Rule = {
     return [
       {
         span: entry.nameSpan,
-        message: `To drop the bush in by heat alone, ${parts.part} would have to be ${at}, and ${showTemperature(limit, system)} is the most for ${housing.value.ref.slice("material ".length)} without its maker's word: it loses its temper. Don't heat it that far: ${freeze}press it in${byForce(shop, ref)}.`,
+        message: `To drop the bush in by heat alone, ${parts.part} would have to be ${at}, and ${showTemperature(limit, system)} is the most for ${nameOf(housing.value.ref)} without its maker's word: it loses its temper. Don't heat it that far: ${freeze}press it in${byForce(shop, ref)}.`,
         related: [{ ref: parts.part, message: parts.part }],
       },
     ];

@@ -4,6 +4,7 @@ import { fixed } from "../../core/quantity/show.ts";
 import { stressesOf } from "../../model/evaluate/press-pressure.ts";
 import { figureOf, ringsOf } from "../../model/evaluate/press-rings.ts";
 import { settings } from "../../model/evaluate/settings.ts";
+import { nameOf } from "../../model/reference.ts";
 import type { Rule } from "../rule.ts";
 import { ownFactor } from "../threshold.ts";
 import { relatedPress } from "./allowed.ts";
@@ -31,7 +32,7 @@ export const pressYields: Rule = {
       return [
         {
           margin: limit.value / stress,
-          says: `${where} carries up to ${showPressures(stress, stress, system)} of the ${showPressures(limit.value, limit.value, system)} at which ${material.ref.slice("material ".length)} yields, ${fixed(limit.value / stress, 2)} times`,
+          says: `${where} carries up to ${showPressures(stress, stress, system)} of the ${showPressures(limit.value, limit.value, system)} at which ${nameOf(material.ref)} yields, ${fixed(limit.value / stress, 2)} times`,
         },
       ];
     });

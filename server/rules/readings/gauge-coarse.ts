@@ -14,6 +14,7 @@ import { refOf, type Shop } from "../../model/shop.ts";
 import type { Span } from "../../model/values.ts";
 import { ownFactor } from "../threshold.ts";
 import type { Draft, Rule } from "../rule.ts";
+import { capitalised } from "../text/wording.ts";
 import { readingsIn } from "./readings-in.ts";
 
 /** T/(2U) from which a gauge is good. Common practice, no source. */
@@ -54,7 +55,7 @@ function gaugeDrafts(
     return [
       {
         span,
-        message: `${capital(band)} is ${significant(ratio.value.ratio, 2)} times 2U of ${gauge}, and from ${significant(good, 2)} a gauge is good${ratio.value.word === "no verdict" ? ": this one gives no verdict" : ""}. Read it with a surer one.`,
+        message: `${capitalised(band)} is ${significant(ratio.value.ratio, 2)} times 2U of ${gauge}, and from ${significant(good, 2)} a gauge is good${ratio.value.word === "no verdict" ? ": this one gives no verdict" : ""}. Read it with a surer one.`,
         related,
         value: ratio.value.ratio,
         dimension: "ratio",
@@ -75,8 +76,4 @@ function gaugeDrafts(
 function spanOf(shop: Shop, entry: Entry, gauge: string): Span | undefined {
   return readingsIn(entry).find((each) => refOf(shop, each.gauge) === gauge)
     ?.gauge?.span;
-}
-
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }

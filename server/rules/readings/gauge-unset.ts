@@ -1,6 +1,7 @@
 // A gauge that compares was used, and nothing says what it was set on.
 import { given } from "../../model/entry.ts";
 import { gaugeValue, isComparator } from "../../model/evaluate/gauge.ts";
+import { nameOf } from "../../model/reference.ts";
 import { entryOf, refOf, refsOfKind, type Shop } from "../../model/shop.ts";
 import { factUnder, MOST_OFFERED } from "../fixes.ts";
 import type { DraftFix, Rule } from "../rule.ts";
@@ -53,7 +54,7 @@ function settingGauges(shop: Shop, comparator: string): readonly DraftFix[] {
     )
     .slice(0, MOST_OFFERED)
     .flatMap((gauge) => {
-      const fact = `set with ${gauge.slice("gauge ".length)}`;
+      const fact = `set with ${nameOf(gauge)}`;
       const edit = factUnder(shop, comparator, fact);
       return edit === undefined
         ? []

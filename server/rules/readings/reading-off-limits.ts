@@ -1,12 +1,18 @@
 // A journal, hole or bore as read is outside its limits.
 import { metresToTenths } from "../../core/quantity/exact.ts";
-import { showLength, showRange } from "../../core/quantity/show.ts";
-import { showExcess, stepOfExcess } from "../show-excess.ts";
-import { settings } from "../../model/evaluate/settings.ts";
-import { sizeOf, sizeVerdict } from "../../model/evaluate/size.ts";
+import {
+  showLength,
+  showRange,
+  type System,
+} from "../../core/quantity/show.ts";
 import { given, type Entry } from "../../model/entry.ts";
+import type { CorrectedReading } from "../../model/evaluate/readings.ts";
+import { settings } from "../../model/evaluate/settings.ts";
+import { sizeOf, sizeVerdict, type Judged } from "../../model/evaluate/size.ts";
 import { isPastService, wearLimit } from "../../model/evaluate/wear.ts";
-import type { Draft, Rule } from "../rule.ts";
+import type { Need } from "../../model/result.ts";
+import type { Draft, DraftRelated, Rule } from "../rule.ts";
+import { showExcess, stepOfExcess } from "../show-excess.ts";
 
 export const readingOffLimits: Rule = {
   code: "reading-off-limits",
@@ -24,68 +30,95 @@ export const readingOffLimits: Rule = {
     )
       return [];
     const { system } = settings(shop);
-    const { low, high, step } = limits.value;
-    const source =
-      limits.value.source === undefined ? "" : ` (${limits.value.source})`;
-    const shown = `${showRange(low, high, system, step)}${source}`;
-    const related = [
-      { ref, span: limits.span, message: `limits of ${ref}: ${shown}` },
-    ];
-    const drafts: Draft[] = [];
-    for (const { readings } of size.value.places) {
-      for (const { values, valueSpans, place, temperature } of readings) {
-        values.forEach((value, index) => {
-          const span = valueSpans[index];
-          if (span === undefined) return;
-          const under = metresToTenths(low) - metresToTenths(value);
-          const over = metresToTenths(value) - metresToTenths(high);
-          const off = Math.max(under, over);
-          if (off <= 0 || judged.verdict !== "out") return;
-          const metres = off / 1e10;
-          const digits = stepOfExcess(metres, size.value.step);
-          const where = place === undefined ? "" : ` at ${place}`;
-          const brought = temperature === 20 ? "" : ", brought to 20 °C,";
-          const is = `${showLength(value, system, digits)}${where}${brought}`;
-          const by = showExcess(metres, system, size.value.step);
-          const service = wearLimit(entry);
-          const isWear = (entry.kind === "journal") === 0 < under;
-          if (isWear && isPastService(entry, value)) return;
-          drafts.push({
-            // what has worn and may run on is not wrong; past its service limit it is `worn`, and said there
-            ...(isWear && service !== undefined
-              ? { level: "information" as const }
-              : {}),
-            span,
-            message:
-              isWear && service !== undefined
-                ? `${is} is ${by} ${0 < under ? "under" : "over"} the limits ${shown}, as it wears; its service limit is ${showLength(service, system, size.value.step)}.`
-                : `${is} is ${by} ${0 < under ? "under" : "over"} the limits ${shown}. ${cureOf(entry, 0 < under)}`,
-            related,
-            value,
-          });
-        });
-      }
-    }
-    if (0 < drafts.length || judged.verdict === "out") return drafts;
-    const guard =
-      judged.guard === undefined
-        ? ""
-        : ` by ${showLength(judged.guard, system, judged.guard / 10)} (k = ${judged.factor?.toFixed(2) ?? ""})`;
-    const needs = size.value.budgetNeeds.map((need) => need.text).join(", ");
-    const why =
-      judged.guard === undefined
-        ? `the verdict is guarded, and needs ${needs}`
-        : `it does not keep clear of a limit${guard}, as its uncertainty asks (ISO 14253-1)`;
-    return [
-      {
-        level: "warning",
-        span: entry.nameSpan,
-        message: `Whether ${ref} is within ${shown} is not sure: ${why}.${judged.guard === undefined ? "" : " Read it with a surer gauge."}`,
-        related,
-      },
-    ];
+    const { low, high, step, source } = limits.value;
+    const shown = `${showRange(low, high, system, step)}${source === undefined ? "" : ` (${source})`}`;
+    const held: Held = {
+      low,
+      high,
+      shown,
+      step: size.value.step,
+      system,
+      related: [
+        { ref, span: limits.span, message: `limits of ${ref}: ${shown}` },
+      ],
+    };
+    if (judged.verdict !== "out")
+      return [unsure(ref, entry, held, judged, size.value.budgetNeeds)];
+    return size.value.places.flatMap(({ readings }) =>
+      readings.flatMap((reading) =>
+        reading.values.flatMap(
+          (_, index) => offDraft(entry, held, reading, index) ?? [],
+        ),
+      ),
+    );
   },
 };
+
+/** What the readings are held against. */
+interface Held {
+  /** m */
+  readonly low: number;
+  readonly high: number;
+  /** "0.8740 to 0.8745 in (yard drawing L-204)" */
+  readonly shown: string;
+  /** Of the last digit of the readings, m. */
+  readonly step: number | undefined;
+  readonly system: System;
+  readonly related: readonly DraftRelated[];
+}
+
+/** One value outside the limits; undefined for one within, and for one past its service limit, which is `worn`, and said there. */
+function offDraft(
+  entry: Entry,
+  { low, high, shown, step, system, related }: Held,
+  { values, valueSpans, place, temperature }: CorrectedReading,
+  index: number,
+): Draft | undefined {
+  const [value, span] = [values[index], valueSpans[index]];
+  if (value === undefined || span === undefined) return undefined;
+  const under = metresToTenths(low) - metresToTenths(value);
+  const over = metresToTenths(value) - metresToTenths(high);
+  const off = Math.max(under, over);
+  const isUnder = 0 < under;
+  const isWear = (entry.kind === "journal") === isUnder;
+  if (off <= 0 || (isWear && isPastService(entry, value))) return undefined;
+  const metres = off / 1e10;
+  const where = place === undefined ? "" : ` at ${place}`;
+  const brought = temperature === 20 ? "" : ", brought to 20 °C,";
+  const is = `${showLength(value, system, stepOfExcess(metres, step))}${where}${brought} is ${showExcess(metres, system, step)} ${isUnder ? "under" : "over"} the limits ${shown}`;
+  const service = isWear ? wearLimit(entry) : undefined;
+  return {
+    // what has worn and may run on is not wrong
+    ...(service === undefined ? {} : { level: "information" }),
+    span,
+    message:
+      service === undefined
+        ? `${is}. ${cureOf(entry, isUnder)}`
+        : `${is}, as it wears; its service limit is ${showLength(service, system, step)}.`,
+    related,
+    value,
+  };
+}
+
+/** Readings too near a limit for how sure they are. */
+function unsure(
+  ref: string,
+  entry: Entry,
+  { shown, system, related }: Held,
+  { guard, factor }: Judged,
+  budgetNeeds: readonly Need[],
+): Draft {
+  const why =
+    guard === undefined
+      ? `the verdict is guarded, and needs ${budgetNeeds.map(({ text }) => text).join(", ")}.`
+      : `it does not keep clear of a limit by ${showLength(guard, system, guard / 10)} (k = ${factor?.toFixed(2) ?? ""}), as its uncertainty asks (ISO 14253-1). Read it with a surer gauge.`;
+  return {
+    level: "warning",
+    span: entry.nameSpan,
+    message: `Whether ${ref} is within ${shown} is not sure: ${why}`,
+    related,
+  };
+}
 
 /** Metal that is there can be taken off; metal that is gone can't be put back by cutting. */
 function cureOf({ kind }: Entry, isUnder: boolean): string {

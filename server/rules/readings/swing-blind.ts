@@ -7,6 +7,7 @@ import {
 import { lobingFactor } from "../../core/readings/lobing.ts";
 import type { Swing } from "../../model/values.ts";
 import type { Draft, Rule } from "../rule.ts";
+import { capitalised } from "../text/wording.ts";
 
 export const swingBlind: Rule = {
   code: "swing-blind",
@@ -36,7 +37,5 @@ function insteadOf(ref: string, { lobes }: Swing): string {
     how === undefined
       ? "have it measured by an instrument that turns it about one axis"
       : `turn it ${how}`;
-  return even === ""
-    ? `${turned.charAt(0).toUpperCase()}${turned.slice(1)}.`
-    : `${even}, or ${turned}.`;
+  return even === "" ? `${capitalised(turned)}.` : `${even}, or ${turned}.`;
 }

@@ -2,6 +2,7 @@
 // it can mean two, both are.
 import { dateOf } from "../../model/dates.ts";
 import type { TextRule } from "../rule.ts";
+import { capitalised } from "./wording.ts";
 
 export const dateWrong: TextRule = {
   code: "date-wrong",
@@ -129,6 +130,6 @@ function noSuchDay(written: string): DateRead {
   const last = new Date(Date.UTC(2000, Number(month), 0));
   last.setUTCFullYear(Number(year), Number(month), 0);
   return none(
-    `is no date, since ${name.charAt(0).toUpperCase()}${name.slice(1)} ${year} has ${last.getUTCDate()} days`,
+    `is no date, since ${capitalised(name)} ${year} has ${last.getUTCDate()} days`,
   );
 }

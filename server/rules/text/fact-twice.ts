@@ -1,6 +1,7 @@
 // A fact that an entry takes once and that stands there twice: which one holds can't be told, so neither is used.
-import type { DraftFix, TextRule } from "../rule.ts";
 import type { Span } from "../../model/values.ts";
+import { commentOut } from "../fixes.ts";
+import type { TextRule } from "../rule.ts";
 
 export const factTwice: TextRule = {
   code: "fact-twice",
@@ -15,19 +16,14 @@ export const factTwice: TextRule = {
       start: lines[first]?.indent ?? 0,
       end: (lines[first]?.indent ?? 0) + word.length,
     };
-    const leaveOut = (title: string, at: Span, safe: boolean): DraftFix => ({
-      title,
-      safe,
-      edits: [{ span: { ...at, end: at.start }, text: "# " }],
-    });
     return {
       message: same
         ? `\`${word}\` stands twice in this ${String(data.kind)}, in the same words: keep one.`
         : `\`${word}\` stands twice in this ${String(data.kind)}, and neither is used, since which one holds can't be told: keep one.`,
       related: [{ span: firstSpan, message: "It stands here too." }],
       fixes: [
-        leaveOut("Make this line a comment", span, same),
-        leaveOut("Make the first one a comment", firstSpan, false),
+        commentOut(span, "Make this line a comment", same),
+        commentOut(firstSpan, "Make the first one a comment"),
       ],
     };
   },

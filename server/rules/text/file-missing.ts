@@ -3,6 +3,7 @@ import type { OpenFile } from "../../model/project.ts";
 import { MOST_FILES, MOST_LINES_TOGETHER, type Use } from "../../model/uses.ts";
 import { isRecordName, RECORD_ENDING } from "../../record-names.ts";
 import type { FileDraft } from "../file-rules.ts";
+import { commentOut } from "../fixes.ts";
 import type { DraftFix } from "../rule.ts";
 import { nameFrom } from "./opening-missing.ts";
 
@@ -77,11 +78,6 @@ export function useLoops(open: OpenFile): readonly FileDraft[] {
   return open.uses.flatMap((use): readonly FileDraft[] => {
     if (use.state !== "loop") return [];
     const { span, written, path } = use;
-    const fix: DraftFix = {
-      title: "Make this line a comment",
-      safe: path === open.path && use.isAlone,
-      edits: [{ span: lineStart(open, use), text: "# " }],
-    };
     return [
       {
         entry: use.entry,
@@ -90,7 +86,15 @@ export function useLoops(open: OpenFile): readonly FileDraft[] {
           path === open.path
             ? "This file uses itself: take the line out."
             : `\`${written}\` uses this file in its turn, and a file can't rest on one that rests on it: take out one of the two.`,
-        fixes: use.isAlone ? [fix] : [],
+        fixes: use.isAlone
+          ? [
+              commentOut(
+                lineStart(open, use),
+                "Make this line a comment",
+                path === open.path,
+              ),
+            ]
+          : [],
       },
     ];
   });

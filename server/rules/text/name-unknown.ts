@@ -5,6 +5,7 @@ import { materials } from "../../core/materials/material.ts";
 import { oils } from "../../core/materials/oils.ts";
 import { CAUTIONS } from "../../model/cautions.ts";
 import { allOf as allFacts, type Entry } from "../../model/entry.ts";
+import { kindOf, nameOf } from "../../model/reference.ts";
 import { refsOfKind, resolve, type Shop } from "../../model/shop.ts";
 import type { RefSite, Span } from "../../model/values.ts";
 import { CODES } from "../codes.ts";
@@ -30,7 +31,7 @@ function unknownName(shop: Shop, site: RefSite): Draft | undefined {
   const found = resolve(shop, site);
   if (found.state === "missing") return missing(shop, site);
   if (found.state !== "wrong-kind") return undefined;
-  const kind = found.ref.slice(0, found.ref.indexOf(" "));
+  const kind = kindOf(found.ref);
   const near = nearOfTaken(shop, site);
   return {
     span: site.span,
@@ -99,7 +100,7 @@ function choice(kinds: readonly EntryKind[], names: readonly string[]): string {
 /** Names of entries of these kinds, shipped ones among them. */
 function namesOf(shop: Shop, kinds: readonly EntryKind[]): readonly string[] {
   return kinds.flatMap((kind) => [
-    ...refsOfKind(shop, kind).map((ref) => ref.slice(kind.length + 1)),
+    ...refsOfKind(shop, kind).map(nameOf),
     ...(kind === "material" ? materials.map((each) => each.name) : []),
     ...(kind === "oil" ? oils.map((each) => each.name) : []),
   ]);

@@ -6,6 +6,7 @@ import { groupedBy } from "../../model/groups.ts";
 import { notValidOf } from "../../model/results.ts";
 import { entryOf, refOf, type Shop } from "../../model/shop.ts";
 import type { Rule } from "../rule.ts";
+import { eitherOf } from "./wording.ts";
 
 const FARTHEST = 3;
 
@@ -25,7 +26,7 @@ export const notValidHere: Rule = {
         : [
             {
               span: entry.nameSpan,
-              message: `No ${oneOf(of.map(({ kind }) => named(kind)))} is given, since the method does not hold here: ${because}.`,
+              message: `No ${eitherOf(of.map(({ kind }) => named(kind)))} is given, since the method does not hold here: ${because}.`,
             },
           ],
     );
@@ -36,14 +37,6 @@ export const notValidHere: Rule = {
 function named(kind: string): string {
   if (kind === "sommerfeld") return "Sommerfeld number";
   return kind === "pv" ? "PV" : kind.replaceAll("-", " ");
-}
-
-/** "film, PV or oil rise" */
-function oneOf(words: readonly string[]): string {
-  const last = words.at(-1) ?? "";
-  return words.length < 2
-    ? last
-    : `${words.slice(0, -1).join(", ")} or ${last}`;
 }
 
 /** Whether an entry that this one refers to, however far, has the same to say. */

@@ -3,9 +3,9 @@ import type { Dimension } from "../../core/quantity/units.ts";
 import { allOf, valueIn, type Entry, type Fact } from "../../model/entry.ts";
 import type { AnyQuantity, Span } from "../../model/values.ts";
 import { CODES } from "../codes.ts";
-import { lineAsComment } from "../fixes.ts";
+import { commentOut } from "../fixes.ts";
 import { figuresOf } from "../figures.ts";
-import type { Draft, DraftFix, Rule } from "../rule.ts";
+import type { Draft, Rule } from "../rule.ts";
 import { dimensionNames, usualUnits } from "./unit-names.ts";
 import { capitalised, oneOf } from "./wording.ts";
 
@@ -28,7 +28,7 @@ export const warnIdle: Rule = {
           {
             span: value.codeSpan,
             message: `\`${code}\` has no threshold, so this line changes nothing: take it out.`,
-            fixes: [asComment(fact)],
+            fixes: [commentOut(fact.span)],
           },
         ];
       if (isSecond)
@@ -36,7 +36,7 @@ export const warnIdle: Rule = {
           {
             span: value.codeSpan,
             message: `The threshold of \`${code}\` stands above already, and the first one counts: take one of the two out.`,
-            fixes: [asComment(fact)],
+            fixes: [commentOut(fact.span)],
           },
         ];
       return isTaken(at, warn) ? [] : [wrongKind(entry, fact, code, at, warn)];
@@ -72,7 +72,7 @@ function wrongKind(
     return {
       span,
       message: `${capitalised(dimensionNames([dimension]))} sets no threshold of \`${code}\`, which is held against ${wants}: this line changes nothing until it is one.`,
-      fixes: [asComment(fact)],
+      fixes: [commentOut(fact.span)],
     };
   const system = valueIn(entry, "UnitsFact") ?? "";
   const units = usualUnits(warn, system).slice(0, 3);
@@ -84,13 +84,5 @@ function wrongKind(
       safe: false,
       edits: [{ span: { ...span, start: span.end }, text: ` ${unit}` }],
     })),
-  };
-}
-
-function asComment({ span }: Fact): DraftFix {
-  return {
-    title: "Make this line a comment",
-    safe: false,
-    edits: [lineAsComment(span)],
   };
 }

@@ -17,6 +17,7 @@ import { nearest, otherNames } from "./near.ts";
 import {
   allOf,
   capitalised,
+  eitherOf,
   oneOf,
   withArticle,
   writeInstead,
@@ -240,7 +241,5 @@ function replaced(
 
 /** "a part", "a part or a line" */
 function anOneOf(kinds: readonly string[]): string {
-  const named = kinds.map(withArticle);
-  const last = named.pop() ?? "";
-  return named.length === 0 ? last : `${named.join(", ")} or ${last}`;
+  return eitherOf(kinds.map(withArticle));
 }

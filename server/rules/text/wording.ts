@@ -4,15 +4,17 @@ import type { Span } from "../../model/values.ts";
 
 /** "`a`", "`a` or `b`", "`a`, `b` or `c`" */
 export function oneOf(words: readonly string[]): string {
-  return joined(
-    words.map((word) => `\`${word}\``),
-    "or",
-  );
+  return eitherOf(words.map((word) => `\`${word}\``));
 }
 
 /** "a", "a and b", "a, b and c" */
 export function allOf(words: readonly string[]): string {
   return joined(words, "and");
+}
+
+/** "a", "a or b", "a, b or c" */
+export function eitherOf(words: readonly string[]): string {
+  return joined(words, "or");
 }
 
 function joined(words: readonly string[], last: string): string {
