@@ -7,6 +7,8 @@ import { settings } from "../model/evaluate/settings.ts";
 import type { OpenFile } from "../model/project.ts";
 import type { Finding, Result, Verdict } from "../model/result.ts";
 import { findingsIn } from "../rules/check.ts";
+import { nameOf } from "../model/reference.ts";
+import { renamedBetween, type Renamed } from "./renamed.ts";
 import { itemsOf, keyOf, type Item, type Standing } from "./items.ts";
 
 export type Tendency = "worse" | "better" | "neither";
@@ -14,7 +16,7 @@ export type Tendency = "worse" | "better" | "neither";
 export interface Change {
   /** Full reference, e.g. "fit front". */
   readonly entry: string;
-  /** A kind of result, or "entry", "reamer", "step", "concession". */
+  /** A kind of result, or "entry", "name", "reamer", "step", "concession". */
   readonly what: string;
   readonly of: string | null;
   readonly case: number | null;
@@ -47,8 +49,10 @@ export function compareRecords(
   before: OpenFile | undefined,
   after: OpenFile | undefined,
 ): RecordChanges {
-  const one = before === undefined ? [] : itemsOf(before);
-  const two = after === undefined ? [] : itemsOf(after);
+  const renamed = renamedBetween(before, after);
+  const called = (ref: string): string => renamed.get(ref) ?? ref;
+  const one = before === undefined ? [] : itemsOf(before, called);
+  const two = after === undefined ? [] : itemsOf(after, (ref) => ref);
   const system = systemOf(after ?? before);
   const old = new Map(one.map((item) => [keyOf(item), item]));
   const now = new Map(two.map((item) => [keyOf(item), item]));
@@ -57,14 +61,18 @@ export function compareRecords(
     isEmpty(after.file.lines) &&
     0 < namesIn(before).size;
   const entries = [
-    ...changedEntries(before, after, isEmptied),
+    ...[...renamed].map(([from, to]) => renamedChange(from, to)),
+    ...changedEntries(before, after, renamed, isEmptied),
     ...two.flatMap((item) => changeOf(old.get(keyOf(item)), item, system)),
     ...one.flatMap((item) =>
       now.has(keyOf(item)) ? [] : changeOf(item, undefined, system),
     ),
   ];
   const changes = inOrder(withoutThoseOf(entries), before, after);
-  const found = before === undefined ? [] : findingsIn(before);
+  const found =
+    before === undefined
+      ? []
+      : findingsIn(before).map((finding) => calledAnew(finding, called));
   const finds = after === undefined ? [] : findingsIn(after);
   const come = beyond(finds, found).map((each) => findingChange(each, true));
   const gone = beyond(found, finds).map((each) => findingChange(each, false));
@@ -167,13 +175,49 @@ function tendencyOf(
   return from < two ? "worse" : "better";
 }
 
+/** It stands under its new name. */
+function renamedChange(from: string, to: string): Change {
+  const standing = (text: string): Standing => ({
+    text,
+    status: "measured",
+    verdict: "none",
+  });
+  return {
+    entry: to,
+    what: "name",
+    of: null,
+    case: null,
+    before: standing(from),
+    after: standing(to),
+    moved: "",
+    tendency: "neither",
+  };
+}
+
+/** A finding as the later names have it, so that it is known again. */
+function calledAnew(
+  finding: Finding,
+  called: (ref: string) => string,
+): Finding {
+  const { entry, accepted } = finding;
+  return {
+    ...finding,
+    entry: entry === null ? null : called(entry),
+    accepted:
+      accepted === null ? null : nameOf(called(`concession ${accepted}`)),
+  };
+}
+
 /** Entries that came or went, by name. */
 function changedEntries(
   before: OpenFile | undefined,
   after: OpenFile | undefined,
+  renamed: Renamed,
   isEmptied: boolean,
 ): readonly Change[] {
-  const old = namesIn(before);
+  const old = new Set(
+    [...namesIn(before)].map((ref) => renamed.get(ref) ?? ref),
+  );
   const now = namesIn(after);
   const here: Standing = { text: "there", status: "measured", verdict: "none" };
   const change = (entry: string, isNew: boolean): Change => ({

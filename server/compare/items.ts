@@ -26,8 +26,14 @@ export interface Item {
   readonly rank?: number;
 }
 
-/** All of them in one state of a record. */
-export function itemsOf(open: OpenFile): readonly Item[] {
+/**
+ * All of them in one state of a record.
+ * @param called what an entry is called in the state that it is compared with
+ */
+export function itemsOf(
+  open: OpenFile,
+  called: (ref: string) => string,
+): readonly Item[] {
   const { shop, file } = open;
   const refs = [...new Set(file.entries.map(({ ref }) => ref))].filter(
     (ref) => shop.places.get(ref)?.file === 0,
@@ -36,21 +42,23 @@ export function itemsOf(open: OpenFile): readonly Item[] {
     // whether a step can be done is no change of the record: what it waits for is
     ...resultsIn(open)
       .filter(({ kind }) => kind !== "ready")
-      .map(resultItem),
+      .map((result) => resultItem(result, called)),
     ...refs.flatMap((ref) => [
-      ...reamerItem(shop, ref),
-      ...stepItem(shop, ref),
-      ...concessionItem(shop, ref),
+      ...reamerItem(shop, ref, called),
+      ...stepItem(shop, ref, called),
+      ...concessionItem(shop, ref, called),
     ]),
   ];
 }
 
-function resultItem(result: Result): Item {
+type Called = (ref: string) => string;
+
+function resultItem(result: Result, called: Called): Item {
   const { entry, kind: what, of, text, status, verdict } = result;
   return {
-    entry,
+    entry: called(entry),
     what,
-    of,
+    of: of === null ? null : called(of),
     case: result.case,
     standing: { text, status, verdict },
     result,
@@ -73,20 +81,20 @@ function plainItem(
   };
 }
 
-function reamerItem(shop: Shop, ref: string): readonly Item[] {
+function reamerItem(shop: Shop, ref: string, called: Called): readonly Item[] {
   if (!ref.startsWith("line ")) return [];
   const reamer = reamerOfLine(shop, ref);
   return reamer.known && reamer.value !== undefined
-    ? [plainItem(ref, "reamer", reamer.value)]
+    ? [plainItem(called(ref), "reamer", called(reamer.value))]
     : [];
 }
 
-function stepItem(shop: Shop, ref: string): readonly Item[] {
+function stepItem(shop: Shop, ref: string, called: Called): readonly Item[] {
   if (!ref.startsWith("step ")) return [];
   const step = stepValue(shop, ref);
   return step.unread
     ? []
-    : [plainItem(ref, "step", stepWords(step), stepRank(step))];
+    : [plainItem(called(ref), "step", stepWords(step), stepRank(step))];
 }
 
 function stepWords({ done, failed, date }: Step): string {
@@ -101,7 +109,11 @@ function stepRank({ done, failed }: Step): number {
   return done ? 0 : 1;
 }
 
-function concessionItem(shop: Shop, ref: string): readonly Item[] {
+function concessionItem(
+  shop: Shop,
+  ref: string,
+  called: Called,
+): readonly Item[] {
   if (!ref.startsWith("concession ")) return [];
   const concession = concessionOf(shop, ref);
   if (concession === undefined) return [];
@@ -112,7 +124,11 @@ function concessionItem(shop: Shop, ref: string): readonly Item[] {
       ? "unsigned"
       : `signed by ${who} on ${date}`;
   return [
-    plainItem(ref, "concession", `allows ${code} on ${on}${upTo}, ${signed}`),
+    plainItem(
+      called(ref),
+      "concession",
+      `allows ${code} on ${called(on)}${upTo}, ${signed}`,
+    ),
   ];
 }
 

@@ -64,7 +64,8 @@ function expectMirrored(found: RecordChanges, back: RecordChanges): void {
     const { entry, what, of, before, after, tendency } = change;
     const way = turned ? OTHER[tendency] : tendency;
     return {
-      entry,
+      // a new name stands under it
+      entry: what === "name" && turned ? before?.text : entry,
       what,
       of,
       case: change.case,

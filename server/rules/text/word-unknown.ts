@@ -14,6 +14,7 @@ import type { Problem } from "../../model/problem.ts";
 import type { Span } from "../../model/values.ts";
 import type { DraftFix, TextRule } from "../rule.ts";
 import { nearest, otherNames } from "./near.ts";
+import { heating, isHeating } from "./worked-out.ts";
 import {
   allOf,
   capitalised,
@@ -44,6 +45,7 @@ export const wordUnknown: TextRule = {
     if (/^[+-]?[\d.,/]*\d[\d.,/]*(?:\s|$)/.test(body))
       return numbersAlone(problem.span, body, facts);
     if (!/^[\p{L}\d]/u.test(word)) return mark(problem, entry);
+    if (isHeating(word)) return heating(word, problem.span, entry);
     return kind === undefined
       ? opener(word, problem.span)
       : factOf(kind.kind, word, problem.span);
