@@ -4,7 +4,12 @@ import {
   nearestClasses,
   roundSize,
 } from "../core/fits/nearest.ts";
-import { showLength, showRange, type System } from "../core/quantity/show.ts";
+import {
+  showLength,
+  showRange,
+  stepTaken,
+  type System,
+} from "../core/quantity/show.ts";
 import type { EntryKind } from "../../grammar/vocabulary.ts";
 import { blocks, table } from "../markup/markdown.ts";
 import { valueIn, type Entry } from "../model/entry.ts";
@@ -39,15 +44,18 @@ export function nearestFits(shop: Shop, ref: string, kind: EntryKind): string {
     `As measured, this pair comes nearest to these ${interferes ? "interference" : "running"} fits of ${of.name} at ${showLength(size, system, undefined)}:`,
     table(
       ["fit", interferes ? "interference" : "clearance", ""],
-      near.map(({ word, clearance: { least, most }, outside }) => [
-        word,
-        interferes
-          ? showRange(-most, -least, system, undefined)
-          : showRange(least, most, system, undefined),
-        outside === 0
-          ? "holds it"
-          : `it lies ${showLength(outside, system, undefined)} outside`,
-      ]),
+      near.map(({ word, clearance: { least, most }, outside }) => {
+        const step = stepTaken([least, most]);
+        return [
+          word,
+          interferes
+            ? showRange(-most, -least, system, step)
+            : showRange(least, most, system, step),
+          outside === 0
+            ? "holds it"
+            : `it lies ${showLength(outside, system, undefined)} outside`,
+        ];
+      }),
     ),
   );
 }

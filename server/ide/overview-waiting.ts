@@ -1,25 +1,15 @@
-// What a record waits for: the steps that are next and what is in their way, what is to measure, the lines that can't be read.
-import { given, type Entry } from "../model/entry.ts";
+// What a record waits for: the steps that are next and what is in their way, the lines that can't be read. What is to measure is to-measure.ts's.
 import { gateOf } from "../model/evaluate/gate.ts";
-import { pressesOfBush } from "../model/evaluate/index-of.ts";
 import { orderOf } from "../model/evaluate/order.ts";
-import { readingOf } from "../model/known.ts";
 import type { OpenFile } from "../model/project.ts";
-import type { Need } from "../model/result.ts";
-import { resultsOf } from "../model/results.ts";
 import type { Shop } from "../model/shop.ts";
 import type { OverviewItem } from "../protocol/overview.ts";
 import { standsAgainst } from "../rules/entry-findings.ts";
 import { standCount, standName } from "../rules/order/stands.ts";
 import { plain } from "../markup/markdown.ts";
 import { itemOf, placed, type View } from "./overview-item.ts";
-import {
-  isFeature,
-  standingOf,
-  stepStanding,
-  withoutName,
-  type Standing,
-} from "./overview-standing.ts";
+import { stepStanding } from "./overview-standing.ts";
+import { toMeasure } from "./to-measure.ts";
 
 /** What can be done now, or could but for what is in its way. */
 export function nextIn(view: View): readonly OverviewItem[] {
@@ -69,32 +59,9 @@ export function nextText(shop: Shop): string {
     .join(" ");
 }
 
-/** Features without the reading that they should have, then what else a result waits for a reading of. */
+/** What is to be measured. */
 export function toMeasureIn(view: View): readonly OverviewItem[] {
-  const { shop, own } = view;
-  const standings = new Map<string, Standing>();
-  for (const { ref } of own) {
-    if (isFeature(ref)) standings.set(ref, standingOf(shop, ref, []));
-  }
-  const found = new Map<string, string>();
-  for (const entry of own) {
-    const { ref } = entry;
-    const standing = standings.get(ref);
-    if (standing?.state === "to-measure")
-      found.set(ref, standing.expected ?? "no reading yet");
-    if (entry.kind === "bush" && lacksSize(shop, entry))
-      found.set(ref, "its od: no limits, no reading");
-  }
-  for (const [ref, need] of readingsNeeded(view)) {
-    const standing = standings.get(ref);
-    // what is cut and read is past being read as roughed; what is to be cut is read as it is before
-    if (
-      !found.has(ref) &&
-      (standing === undefined || standing.state === "to-cut")
-    )
-      found.set(ref, withoutName(need.text, ref));
-  }
-  return [...found].map(([ref, detail]) => ({
+  return [...toMeasure(view.shop, view.own)].map(([ref, detail]) => ({
     id: `To measure/${ref}`,
     label: ref,
     detail: plain(detail),
@@ -102,37 +69,6 @@ export function toMeasureIn(view: View): readonly OverviewItem[] {
     ...placed(view, ref),
     children: [],
   }));
-}
-
-/** The readings that results wait for, by the entry that is to be read: the first that says more than that it be read, where one does. */
-function readingsNeeded({ shop, own }: View): ReadonlyMap<string, Need> {
-  const needed = new Map<string, Need>();
-  for (const { ref } of own)
-    for (const { kind, status, needs } of resultsOf(shop, ref)) {
-      // an uncertainty waits for a gauge to be named and not for a reading
-      if (status !== "unknown" || kind === "uncertainty") continue;
-      for (const need of needs) {
-        const before = needed.get(need.ref);
-        if (need.fact === "read" && (before === undefined || isAny(before)))
-          needed.set(need.ref, need);
-      }
-    }
-  return needed;
-}
-
-/** Any reading of the entry will do, as it is now. */
-function isAny({ ref, text }: Need): boolean {
-  return text === readingOf(ref).text;
-}
-
-/** A press asks for the bush's od; a bush that no press names needs none. */
-function lacksSize(shop: Shop, entry: Entry): boolean {
-  return (
-    !entry.damaged &&
-    0 < pressesOfBush(shop, entry.ref).length &&
-    given(entry, "OdFact").state === "absent" &&
-    !entry.facts.some(({ rule }) => rule === "BushReadFact")
-  );
 }
 
 /** Entries whose opening line says nothing; a name that can be made out stands under its kind as well. */

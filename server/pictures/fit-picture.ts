@@ -3,13 +3,9 @@
 import { showRange } from "../core/quantity/show.ts";
 import type { Shop } from "../model/shop.ts";
 import { bandStrip } from "./band-strip.ts";
-import {
-  axisOf,
-  headHeight,
-  sideColumn,
-  windowColumn,
-  type Chart,
-} from "./fit-chart.ts";
+import { axisOf, sideColumn, windowColumn, type Chart } from "./fit-chart.ts";
+import { saidBelow, windowLacks } from "./fit-empty.ts";
+import { headHeight } from "./fit-heads.ts";
 import {
   clearanceRows,
   fitZones,
@@ -22,6 +18,7 @@ import {
   lettering,
   picture,
   sentencePicture,
+  SMALL,
   wrapped,
   type Box,
 } from "./shapes.ts";
@@ -65,7 +62,11 @@ export function fitPicture(
           down: scale(spanOf(values, 0.16, 2e-6), [box.y + HEIGHT, box.y]),
         };
   const columns = columnsOf(box);
-  const titleTop = box.y + HEIGHT + FOOT;
+  const below = saidBelow(zones, windowLacks(zones, fit), columns).flatMap(
+    (said) => wrapped(said, width - 2 * EDGE, SMALL),
+  );
+  const belowTop = box.y + HEIGHT + FOOT;
+  const titleTop = belowTop + below.length * 14 + (below.length === 0 ? 0 : 4);
   const title = wrapped(wantedTitle(zones), (width - 2 * EDGE) * 0.95);
   const strip = bandStrip(rows, {
     x: EDGE,
@@ -88,6 +89,7 @@ export function fitPicture(
     sideColumn(zones.journal, "journal", columns[0], chart, ink),
     windowColumn(zones, fit, columns[1], chart, ink),
     sideColumn(zones.bore, "bore", columns[2], chart, ink),
+    lettering(EDGE, belowTop + 12, below, { fill: ink.text, size: SMALL }, 14),
     lettering(EDGE, titleTop + 12, title, { fill: ink.text, bold: true }),
     strip.markup,
   );

@@ -95,7 +95,7 @@ function headings(
   const columns = inOrder.map((bore, index) => ({
     bore,
     middle: EDGE + room * (index + 0.5),
-    name: wrapped(bore.ref, room - 8).slice(0, 1),
+    name: wrapped(bore.ref, (room - 8) / 1.05),
     // in many columns nobody could read more than the name: the title says it
     said:
       room < 78
@@ -103,7 +103,8 @@ function headings(
         : wrapped(`clearance ${clearanceWords(bore, shop)}`, room - 8, SMALL),
   }));
   const lines = Math.max(...columns.map(({ said }) => said.length));
-  const foot = EDGE + 16 + lines * 14;
+  const named = Math.max(...columns.map(({ name }) => name.length)) * 15;
+  const foot = EDGE + 1 + named + lines * 14;
   return {
     height: foot + 8,
     markup: together(
@@ -120,7 +121,7 @@ function headings(
           }),
           lettering(
             middle,
-            EDGE + 25,
+            EDGE + 10 + named,
             said,
             { fill: ink.text, size: SMALL, anchor: "middle" },
             14,

@@ -108,14 +108,7 @@ export function lengthOf(text: string, size: number = TEXT): number {
   return Array.from(text).length * size * 0.57;
 }
 
-/** A text cut to its room, with an ellipsis. */
-function cut(text: string, room: number, size: number = TEXT): string {
-  if (lengthOf(text, size) <= room) return text;
-  const fits = Math.max(1, Math.floor(room / (size * 0.57)) - 1);
-  return `${Array.from(text).slice(0, fits).join("").trimEnd()}…`;
-}
-
-/** A text in lines that fit the room, broken between words; a word longer than the room is cut. */
+/** A text in lines that fit the room, broken between words; a word longer than the room goes on in the next line. */
 export function wrapped(
   text: string,
   room: number,
@@ -127,9 +120,30 @@ export function wrapped(
     const longer = last === undefined ? word : `${last} ${word}`;
     if (last !== undefined && lengthOf(longer, size) <= room)
       lines[lines.length - 1] = longer;
-    else lines.push(cut(word, room, size));
+    else lines.push(...piecesOf(word, room, size));
   }
   return lines;
+}
+
+/** No word has more of them: a longer one is cut. */
+const MOST_PIECES = 12;
+
+/** A word in pieces that fit the room, broken after a hyphen where there is one. */
+function piecesOf(word: string, room: number, size: number): readonly string[] {
+  const most = Math.max(2, Math.floor(room / lengthOf("x", size)));
+  const pieces: string[] = [];
+  let left = Array.from(word);
+  while (most < left.length && pieces.length < MOST_PIECES - 1) {
+    const hyphen = left.slice(0, most).lastIndexOf("-") + 1;
+    const at = hyphen === 0 ? most : hyphen;
+    pieces.push(left.slice(0, at).join(""));
+    left = left.slice(at);
+  }
+  const isCut = most < left.length;
+  return [
+    ...pieces,
+    isCut ? `${left.slice(0, most - 1).join("")}…` : left.join(""),
+  ];
 }
 
 export function lettering(

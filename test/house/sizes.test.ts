@@ -16,7 +16,6 @@ const LONG: Readonly<Record<string, string>> = {
   "grammar/vocabulary.ts": "the one table of entries and facts",
   "server/rules/pages.ts": "made from the pages of findings",
   "server/model/facts.ts": "one reader for each rule of a fact, in a table",
-  "server/pictures/fit-chart.ts": "one picture, whose parts share one scale",
   "server/archive/schema.ts": "the one table of tables and columns",
 };
 

@@ -40,6 +40,22 @@ fit fr|ont of journal front in bore front
     );
   });
 
+  test("shows the digits that the limits of a class take", () => {
+    // B4.1 gives RC1 at 1 in 0.30 to 0.95 thou
+    expect(
+      said(`job winch-3
+  units inch
+part shaft
+part case
+journal front on shaft
+  read 0.9996
+bore front in case
+  read 1.0001
+fit fr|ont of journal front in bore front
+`),
+    ).toContain("| RC1 | 0.00030 to 0.00095 in | holds it |");
+  });
+
   test("says nothing of sizes that are known by limits alone", () => {
     expect(running("limits 25.010 to 25.020")).not.toContain("comes nearest");
   });

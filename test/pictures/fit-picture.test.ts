@@ -278,3 +278,82 @@ test("the bore sizes that are wanted begin higher by what the journal's lobes ta
     "bore sizes wanted 30.012 to 30.032 mm",
   ]);
 });
+
+describe("no word is cut, however narrow the picture", () => {
+  const NARROW = textShop(`job w
+  units inch
+part layshaft
+part case
+journal drive-end-bearing on layshaft
+bore drive-end-bearing in case
+  read 0.8751 0.8752
+fit drive-end-bearing of journal drive-end-bearing in bore drive-end-bearing
+`);
+  const textAt = (width: number): string =>
+    all(
+      readSvg(
+        fitPicture(NARROW, "fit drive-end-bearing", { theme: "paper", width }),
+      ),
+    )
+      .filter(({ name }) => name === "text")
+      .map((each) => each.text)
+      .join(" ");
+
+  test.each([1, 250, 265, 280, 300, 320, 360, 420, 600])("%d px", (width) => {
+    const text = textAt(width);
+    expect(text).not.toContain("…");
+    // a name goes on after its hyphen
+    expect(text.replaceAll("- ", "-")).toContain("journal drive-end-bearing");
+    expect(text.replaceAll("- ", "-")).toContain(
+      "not known: write a reading of journal drive-end-bearing",
+    );
+    expect(text.replaceAll("- ", "-")).toContain(
+      "not known: write the clearance that fit drive-end-bearing wants",
+    );
+  });
+
+  test("where a column has no room for why it is empty, that stands below, by its name", () => {
+    expect(textAt(250)).toContain("see below");
+    expect(textAt(250).replaceAll("- ", "-")).toContain(
+      "bore wanted: not known: write the clearance",
+    );
+    expect(textAt(600)).not.toContain("see below");
+  });
+
+  test("the figures of limits and of a size beside them stay apart", () => {
+    // pump.thou: the bore is H7, 25.000 to 25.021, and is foretold at 25.009 to 25.021
+    const svg = readSvg(
+      fitPicture(sampleShop("shop/pump.thou"), "fit drive", {
+        theme: "paper",
+        width: 250,
+      }),
+    );
+    const figures = all(svg)
+      .filter(
+        ({ name, text, attributes }) =>
+          name === "text" &&
+          /^25\.02\d$/.test(text) &&
+          attributes["text-anchor"] === "middle",
+      )
+      .map((each) => numberOf(each, "y"));
+    expect(figures).toHaveLength(2);
+    const [one = 0, other = 0] = figures;
+    expect(Math.abs(one - other)).toBeGreaterThanOrEqual(11);
+  });
+});
+
+test("a name of many letters is broken where it has no hyphen, and ends in a sign where it would never end", () => {
+  const job = (name: string): string =>
+    `job w\n  units inch\npart p\njournal ${name} on p\nbore b in p\nfit f of journal ${name} in bore b\n`;
+  const said = (name: string): string =>
+    textOf(
+      readSvg(
+        fitPicture(textShop(job(name)), "fit f", {
+          theme: "paper",
+          width: 250,
+        }),
+      ),
+    );
+  expect(said("abcdefghijklmnop")).not.toContain("…");
+  expect(said("x".repeat(60))).toContain("…");
+});

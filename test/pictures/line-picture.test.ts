@@ -195,3 +195,18 @@ describe("the ranking", () => {
     );
   });
 });
+
+test.each([1, 250, 300, 400])(
+  "each bore is named in full at a width of %d",
+  (width) => {
+    const words = all(drawn(THREE, "line capstan", width))
+      .filter(
+        ({ name, attributes }) =>
+          name === "text" && attributes["font-weight"] === "bold",
+      )
+      .map(({ text }) => text)
+      .join(" ");
+    for (const name of ["top", "middle", "bottom"])
+      expect(words.split(" ")).toContain(name);
+  },
+);

@@ -1,7 +1,7 @@
 // The clearances that a new job may want: what is offered, and how each is written for a size. It takes none of them by itself.
 import { clearanceByShopRule } from "../../core/film/wanted-clearance.ts";
 import { commonFitsAt } from "../../core/fits/common-classes.ts";
-import { showRange, type System } from "../../core/quantity/show.ts";
+import { showRange, stepTaken, type System } from "../../core/quantity/show.ts";
 import type { Choice } from "../../protocol/guide.ts";
 import { choice, type Fault } from "../interview.ts";
 import { digitsFor, readSize, type Size } from "./sizes.ts";
@@ -59,7 +59,7 @@ function classesAt(
     )
     .map(({ word, clearance: { least, most } }) => ({
       word,
-      text: showRange(least, most, system),
+      text: showRange(least, most, system, stepTaken([least, most])),
     }));
 }
 

@@ -1,6 +1,8 @@
 // What a person may do once readings are taken: read what comes next, or see what they come to.
 import type { OpenFile } from "../../model/project.ts";
+import { isFirstOfName } from "../../model/shop.ts";
 import type { AfterTaking, TakingPlan } from "../../protocol/guide.ts";
+import { toMeasure } from "../to-measure.ts";
 import { isUnturned, targetLabel, targetName, targetsIn } from "./targets.ts";
 
 /** Why a swing is worth the turn. */
@@ -15,8 +17,14 @@ export function choicesAfter(
   const unread = targetsIn(open).filter(
     (each) => each.count === 0 && (each.ref !== ref || each.side !== side),
   );
+  const wanted = stillToMeasure(open, ref, side);
+  const first = unread.filter(
+    (each) => wanted.has(each.ref) && each.side !== "id",
+  );
   const next =
-    unread.find(({ entry }) => entry.kind === "journal") ?? unread[0];
+    first.find(({ entry }) => entry.kind === "journal") ??
+    first[0] ??
+    unread[0];
   const read: readonly AfterTaking[] =
     next === undefined
       ? []
@@ -25,10 +33,11 @@ export function choicesAfter(
             does: "take",
             target: targetName(next),
             label: `Take readings of ${targetLabel(next)}`,
-            below:
-              unread.length === 1
-                ? "The last that has no reading"
-                : `${String(unread.length)} have no reading yet`,
+            below: first.includes(next)
+              ? wanted.size === 1
+                ? "The last that is to measure"
+                : `${String(wanted.size)} are to measure`
+              : "It has no reading, and nothing waits for one",
           },
         ];
   const see: AfterTaking = {
@@ -41,6 +50,21 @@ export function choicesAfter(
   return next?.entry.kind === "journal"
     ? [...read, see, ...turn]
     : [see, ...read, ...turn];
+}
+
+/** What the overview will count once what was read just now is written. */
+function stillToMeasure(
+  { shop, file }: OpenFile,
+  ref: string,
+  side: TakingPlan["side"],
+): ReadonlySet<string> {
+  const own = file.entries.filter((entry, index) =>
+    isFirstOfName(shop, entry.ref, index),
+  );
+  const wanted = new Set(toMeasure(shop, own).keys());
+  // of a bush it is the outside that is waited for
+  if (side !== "id") wanted.delete(ref);
+  return wanted;
 }
 
 /** What was just read may be turned under a pointer, where it has no swing yet. */

@@ -473,3 +473,21 @@ describe("what is typed", () => {
     },
   );
 });
+
+test("what a class comes to is shown with the digits that its limits take", () => {
+  // B4.1 gives RC1 at 7/8 in 0.30 to 0.95 thou, RC4 0.8 to 2.8
+  const { asked } = made((question) =>
+    question.key === "size 1"
+      ? ["7/8"]
+      : question.key === "units"
+        ? ["inch"]
+        : asOffered(question),
+  );
+  const want = asked.find(({ key }) => key === "want");
+  const beside = (word: string): string | undefined =>
+    want?.kind === "pick"
+      ? want.choices.find(({ value }) => value === `class ${word}`)?.beside
+      : undefined;
+  expect(beside("RC1")).toBe("0.00030 to 0.00095 in");
+  expect(beside("RC4")).toBe("0.0008 to 0.0028 in");
+});

@@ -9,6 +9,7 @@ import { readLines } from "../../../grammar/lines.ts";
 import { lengthDigits } from "../../../server/core/quantity/show.ts";
 import { planFrom } from "../../../server/ide/taking/plan.ts";
 import { promptAfter } from "../../../server/ide/taking/prompt.ts";
+import { overviewOf } from "../../../server/ide/overview.ts";
 import { takingSetup } from "../../../server/ide/taking/setup.ts";
 import type {
   Answer,
@@ -251,6 +252,28 @@ describe("what may follow", () => {
       ["take", "journal rear swing"],
     ]);
     expect(last[1]?.label).toBe("Take readings of bush front, outside");
+  });
+
+  test("it counts what is to measure as the overview will once the lines stand", () => {
+    const said = (text: string, plan: TakingPlan): string | undefined =>
+      promptAfter(opened(text, CRIB), 1, plan, SIX).after.find(
+        ({ does }) => does === "take",
+      )?.below;
+    const counted = (text: string): number =>
+      overviewOf(opened(text, CRIB), {}, String).counts.toMeasure;
+    // no journal, hole or bush of it is read: two bores are still to cut, and each bush has two diameters
+    const bare = WINCH.replaceAll(/^ {2}read .*\n/gmu, "");
+    const first = promptAfter(opened(bare, CRIB), 1, PLAN, SIX);
+    const after = written(bare, first);
+    expect(counted(after)).toBeGreaterThan(2);
+    expect(said(bare, PLAN)).toBe(`${String(counted(after))} are to measure`);
+    const last = "job a\n  units mm\npart p\njournal j on p\njournal k on p\n";
+    const plan = { ...PLAN, ref: "journal j", system: "mm" } as const;
+    expect(said(last, plan)).toBe("The last that is to measure");
+    const reamer = `${last.replace("journal k on p\n", "")}reamer r\n  size 25\n`;
+    expect(said(reamer, plan)).toBe(
+      "It has no reading, and nothing waits for one",
+    );
   });
 
   test("each target is an answer that the setup takes", () => {

@@ -1,0 +1,128 @@
+// How a size stands in a column of a fit's chart: a block from its low to its high end with both in figures, and its readings as points.
+import { lengthDigits, showLength, showRange } from "../core/quantity/show.ts";
+import type { Size } from "../model/evaluate/size.ts";
+import type { Chart } from "./fit-chart.ts";
+import { bar, block, hatch, label, SMALL, type Box } from "./shapes.ts";
+import { element, NOTHING, together, type Markup } from "./svg.ts";
+
+/** A block from its low to its high size, with both written at its ends: dashed and hatched unless it was measured. */
+export function zone(
+  { low, high }: { readonly low: number; readonly high: number },
+  { x, width }: Box,
+  name: string,
+  word: string,
+  step: number | undefined,
+  {
+    chart: { ink, system, down },
+    colour,
+    kind,
+    full,
+    clear = 0,
+    aside = [0, 0],
+  }: {
+    readonly chart: Chart;
+    readonly colour: string;
+    readonly kind: "journal" | "bore";
+    readonly full: boolean;
+    /** Room over and under it that its bars of uncertainty take, m. */
+    readonly clear?: number;
+    /** How much further off its ends the upper and the lower figure stand, where another is in their place. */
+    readonly aside?: readonly [number, number];
+  },
+): Markup {
+  const box = { x, width, y: down(high), height: down(low) - down(high) };
+  const middle = x + width / 2;
+  const figure = {
+    fill: ink.text,
+    size: SMALL,
+    anchor: "middle",
+    rim: ink.paper,
+  } as const;
+  const [upper, lower] = [
+    lengthDigits(high, system, step),
+    lengthDigits(low, system, step),
+  ];
+  return element(
+    "g",
+    {},
+    element("title", {}, `${name} ${showRange(low, high, system, step)}`),
+    block(
+      box,
+      full
+        ? { fill: colour, opacity: 0.3, stroke: colour, width: 1.5 }
+        : { stroke: colour, width: 1.5, dashes: "4 2" },
+    ),
+    full
+      ? NOTHING
+      : hatch(box, {
+          stroke: colour,
+          spacing: kind === "bore" ? 7 : 5,
+          lean: kind === "bore" ? "left" : "right",
+        }),
+    label(
+      middle,
+      Math.min(box.y, down(high + clear)) - 5 - aside[0],
+      upper,
+      figure,
+    ),
+    lower === upper
+      ? NOTHING
+      : label(
+          middle,
+          Math.max(box.y + box.height, down(low - clear)) + 12 + aside[1],
+          lower,
+          figure,
+        ),
+    word === ""
+      ? NOTHING
+      : label(middle, box.y + box.height / 2 + 4, word, figure),
+  );
+}
+
+/** Each value as a point with a bar of its uncertainty, in the order that it was read. */
+export function readings(
+  size: Size,
+  { x, width }: Box,
+  name: string,
+  { ink, system, down }: Chart,
+): Markup {
+  const all = size.places.flatMap((place) =>
+    place.readings.flatMap((reading) =>
+      reading.values.map((value) => ({ value, place: place.place })),
+    ),
+  );
+  const u = size.budget?.expanded;
+  const gap = width / (all.length + 1);
+  return together(
+    all.map(({ value, place }, index) => {
+      const at = { x: x + gap * (index + 1), y: down(value) };
+      const told =
+        u === undefined
+          ? "uncertainty not known"
+          : `U ${showLength(u, system, u / 10)} (95 %)`;
+      return element(
+        "g",
+        {},
+        element(
+          "title",
+          {},
+          `${name}${place === undefined ? "" : `, ${place}`}: ${showLength(value, system, size.step)}, ${told}`,
+        ),
+        u === undefined
+          ? NOTHING
+          : bar(
+              { x: at.x, y: down(value - u) },
+              { x: at.x, y: down(value + u) },
+              Math.min(3, gap / 2.5),
+              { stroke: ink.text },
+            ),
+        element("circle", {
+          cx: at.x,
+          cy: at.y,
+          r: Math.min(2.6, Math.max(1.4, gap / 2.5)),
+          fill: ink.text,
+        }),
+      );
+    }),
+  );
+}
