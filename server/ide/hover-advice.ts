@@ -5,7 +5,7 @@ import {
   showSpeedOfCut,
   showTurns,
 } from "../core/quantity/show-running.ts";
-import { showRange, type System } from "../core/quantity/show.ts";
+import { showRange, stepTaken, type System } from "../core/quantity/show.ts";
 import { adviceFor, type AdviceRow } from "../model/evaluate/advice.ts";
 import { filmFacts } from "../model/evaluate/film-facts.ts";
 import {
@@ -28,9 +28,15 @@ export function wantedAdvice(shop: Shop, fit: string): string {
     "What may be wanted here, side by side (clearances, diametral; advice):",
     table(
       ["by", "clearance", "source"],
-      rows.map(({ name, low, high, source }) => [
+      rows.map(({ name, kind, low, high, source }) => [
         escaped(name),
-        showRange(low, high, system),
+        showRange(
+          low,
+          high,
+          system,
+          // a class has the digits that its standard gives it, advice no more than usual
+          kind === "class" ? stepTaken([low, high]) : undefined,
+        ),
         escaped(source),
       ]),
     ),
