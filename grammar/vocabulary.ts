@@ -11,7 +11,12 @@ export interface FactSpec {
   readonly form: string;
   /** One line for hover and completion. */
   readonly means: string;
+  /** What its numbers are at least: nothing is worked out from one that is less. Deviations, temperatures and stations in it may be anything. */
+  readonly least: Least;
 }
+
+/** A size has to be above zero, an allowance may be zero, a correction may be anything. */
+export type Least = "above-zero" | "zero" | "anything";
 
 export interface EntrySpec {
   readonly kind: EntryKind;
@@ -46,21 +51,37 @@ export const ENTRY_KINDS = [
 
 export type EntryKind = (typeof ENTRY_KINDS)[number];
 
-function fact(
-  word: string,
-  rule: string,
-  form: string,
-  means: string,
+type Said = readonly [word: string, rule: string, form: string, means: string];
+
+function specOf(
+  [word, rule, form, means]: Said,
+  many: boolean,
+  least: Least,
 ): FactSpec {
-  return { word, rule, many: false, form, means };
+  return { word, rule, many, form, means, least };
 }
-function facts(
-  word: string,
-  rule: string,
-  form: string,
-  means: string,
-): FactSpec {
-  return { word, rule, many: true, form, means };
+
+/** A fact that stands once. */
+function fact(...said: Said): FactSpec {
+  return specOf(said, false, "anything");
+}
+/** One that may stand more than once. */
+function facts(...said: Said): FactSpec {
+  return specOf(said, true, "anything");
+}
+/** How much there is of something, which may be nothing. */
+function amount(...said: Said): FactSpec {
+  return specOf(said, false, "zero");
+}
+function amounts(...said: Said): FactSpec {
+  return specOf(said, true, "zero");
+}
+/** How large something is. */
+function size(...said: Said): FactSpec {
+  return specOf(said, false, "above-zero");
+}
+function sizes(...said: Said): FactSpec {
+  return specOf(said, true, "above-zero");
 }
 
 const NOTE = facts(
@@ -69,79 +90,79 @@ const NOTE = facts(
   'note "TEXT"',
   "A remark. It changes no result.",
 );
-const LIMITS = fact(
+const LIMITS = size(
   "limits",
   "LimitsFact",
   'limits LOW to HIGH [from "SOURCE"]',
   "Limits of size as drawn; `0.8745 +0 -0.0005`, `0.8742 +/- 0.0003` and a class such as `25 mm H7` do as well.",
 );
-const NOMINAL = fact(
+const NOMINAL = size(
   "nominal",
   "NominalFact",
   "nominal SIZE",
   "The size by which it is known. It changes no result: readings far from it are asked about.",
 );
-const SERVICE_LIMIT = fact(
+const SERVICE_LIMIT = size(
   "service-limit",
   "ServiceLimitFact",
   'service-limit SIZE [from "SOURCE"]',
   "The size at which it counts as worn out: worn is not the same as wrong.",
 );
-const READ = facts(
+const READ = sizes(
   "read",
   "ReadFact",
   "read [PLACE] VALUES [station Z] [with GAUGE] [at TEMPERATURE] [as STAGE] [by WHO on DATE]",
   "Diameters read round one place, at different angles. Named places along the length give taper.",
 );
-const REPEAT = facts(
+const REPEAT = sizes(
   "repeat",
   "RepeatFact",
   "repeat [PLACE] VALUES [station Z] [with GAUGE] [at TEMPERATURE] [by WHO on DATE]",
   "The same diameter read again and again at one place: how well the reading repeats, and which value is a stray.",
 );
-const SWING = facts(
+const SWING = amounts(
   "swing",
   "SwingFact",
   "swing [PLACE] VALUE on vee ANGLE, COUNT lobes [with GAUGE] [as STAGE] [by WHO on DATE]",
   "How far an indicator swings as the part is turned in a vee, and how many times in a turn: lobes that two points don't see.",
 );
-const BORE_SWING = facts(
+const BORE_SWING = amounts(
   "swing",
   "BoreSwingFact",
   "swing [PLACE] VALUE on three points, COUNT lobes [with GAUGE] [as STAGE] [by WHO on DATE]",
   "How far a bore gauge of three contacts swings as it is turned, on diameter, and how many times in a turn: lobes that two points don't see.",
 );
-const FINISH = fact(
+const FINISH = amount(
   "finish",
   "FinishFact",
   "finish VALUE Ra|Rz",
   "Surface roughness.",
 );
-const ROUND = fact(
+const ROUND = amount(
   "round",
   "RoundFact",
   "round VALUE",
   "Out-of-round that is allowed, as the difference of two-point diameters.",
 );
-const TAPER = fact(
+const TAPER = amount(
   "taper",
   "TaperFact",
   "taper VALUE",
   "Taper that is allowed over its length, on diameter.",
 );
-const LENGTH = fact(
+const LENGTH = size(
   "length",
   "LengthFact",
   "length VALUE",
   "Length along the axis.",
 );
-const JOINT = fact(
+const JOINT = amount(
   "joint",
   "JointFact",
   "joint gasket THICKNESS",
   "What lies in the joint, `gasket` with its thickness or `bare`: the bore is cut as it will run.",
 );
-const BOLTS = fact(
+const BOLTS = amount(
   "bolts",
   "BoltsFact",
   "bolts TORQUE",
@@ -206,7 +227,7 @@ export const ENTRIES: readonly EntrySpec[] = [
         "opened DATE by WHO",
         "When the job was opened, and by whom.",
       ),
-      facts(
+      amounts(
         "hours",
         "HoursFact",
         "hours HOURS [on DATE]",
@@ -280,19 +301,19 @@ export const ENTRIES: readonly EntrySpec[] = [
       REPEAT,
       SWING,
       FINISH,
-      fact(
+      amount(
         "runout",
         "RunoutFact",
         "runout VALUE",
         "Run-out of the journal, full indicator movement.",
       ),
-      fact(
+      amount(
         "fillet",
         "FilletFact",
         "fillet RADIUS",
         "Radius where the journal meets its shoulder.",
       ),
-      fact(
+      amount(
         "reaches",
         "ReachesFact",
         "reaches DEPTH",
@@ -314,14 +335,14 @@ export const ENTRIES: readonly EntrySpec[] = [
       READ,
       REPEAT,
       BORE_SWING,
-      fact(
+      size(
         "boss",
         "BossFact",
         "boss DIAMETER",
         "Outside diameter of the metal round the hole.",
       ),
       FINISH,
-      fact(
+      size(
         "depth",
         "DepthFact",
         "depth VALUE blind|through",
@@ -345,14 +366,14 @@ export const ENTRIES: readonly EntrySpec[] = [
     means: "The bush as bought.",
     facts: [
       MATERIAL,
-      fact("od", "OdFact", "od LOW to HIGH", "Outside diameter as bought."),
-      fact(
+      size("od", "OdFact", "od LOW to HIGH", "Outside diameter as bought."),
+      size(
         "id",
         "IdFact",
         "id LOW to HIGH",
         "Inside diameter as bought, before pressing.",
       ),
-      facts(
+      sizes(
         "read",
         "BushReadFact",
         "read od|id [PLACE] VALUES [station Z] [with GAUGE] [at TEMPERATURE] [as STAGE] [by WHO on DATE]",
@@ -424,13 +445,13 @@ export const ENTRIES: readonly EntrySpec[] = [
         "want LOW to HIGH",
         "The interference that is wanted, on diameter.",
       ),
-      fact(
+      amount(
         "friction",
         "FrictionFact",
         "friction LOW to HIGH",
         "Coefficient of friction while pressing and holding.",
       ),
-      fact(
+      amount(
         "smoothing",
         "SmoothingFact",
         "smoothing VALUE",
@@ -457,14 +478,14 @@ export const ENTRIES: readonly EntrySpec[] = [
         "want-hot LOW to HIGH",
         "The clearance that is wanted when hot or cold.",
       ),
-      fact("runs", "RunsFact", "runs SPEED", "Speed of rotation."),
-      fact(
+      size("runs", "RunsFact", "runs SPEED", "Speed of rotation."),
+      size(
         "oscillates",
         "OscillatesFact",
         "oscillates ANGLE, RATE per min",
         "Swing from end to end, and full cycles a minute.",
       ),
-      fact(
+      amount(
         "load",
         "LoadFact",
         "load FORCE steady|reversing|shock",
@@ -476,13 +497,13 @@ export const ENTRIES: readonly EntrySpec[] = [
         "oil NAME at TEMPERATURE",
         "Oil, and its temperature as it enters.",
       ),
-      fact(
+      size(
         "feed",
         "FeedFact",
         "feed splash|drip|grease",
         "How the oil gets there; `pressure 30 psi` where it is pumped.",
       ),
-      fact(
+      size(
         "cooled",
         "CooledFact",
         "cooled case AREA, air TEMPERATURE",
@@ -511,7 +532,7 @@ export const ENTRIES: readonly EntrySpec[] = [
         "ream with REAMER",
         "The reamer that cuts every bore of the line.",
       ),
-      fact(
+      size(
         "cut",
         "CutFact",
         "cut to LOW to HIGH",
@@ -532,7 +553,7 @@ export const ENTRIES: readonly EntrySpec[] = [
       JOINT,
       BOLTS,
       DOWELS,
-      fact(
+      size(
         "speed",
         "SpeedFact",
         "speed VALUE",
@@ -573,7 +594,7 @@ export const ENTRIES: readonly EntrySpec[] = [
       ),
       HOT,
       COLD,
-      fact(
+      amount(
         "shims",
         "ShimsFact",
         "shims VALUE, VALUE, VALUE",
@@ -657,7 +678,7 @@ export const ENTRIES: readonly EntrySpec[] = [
     form: "reamer NAME",
     means: "A reamer of the crib.",
     facts: [
-      fact(
+      size(
         "size",
         "SizeFact",
         "size VALUE",
@@ -682,26 +703,31 @@ export const ENTRIES: readonly EntrySpec[] = [
         "material hss|carbide",
         "What its edges are made of.",
       ),
-      fact(
+      amount(
         "chamfer",
         "ChamferFact",
         "chamfer LENGTH",
         "Length of its bevel: the hole is not to size over it.",
       ),
-      fact("point", "PointFact", "point LENGTH", "Length ahead of the bevel."),
+      amount(
+        "point",
+        "PointFact",
+        "point LENGTH",
+        "Length ahead of the bevel.",
+      ),
       fact(
         "flutes",
         "FlutesFact",
         "flutes COUNT straight|left|right",
         "Number of flutes, and their hand.",
       ),
-      fact(
+      amount(
         "stock",
         "StockFact",
         "stock LEAST to MOST",
         "What it takes off, on diameter.",
       ),
-      fact(
+      size(
         "expands",
         "ExpandsFact",
         "expands LEAST to MOST",
@@ -716,7 +742,7 @@ export const ENTRIES: readonly EntrySpec[] = [
     form: "pilot NAME",
     means: "A pilot of the crib, that guides a reamer.",
     facts: [
-      fact("od", "OdFact", "od LOW to HIGH", "Its diameter."),
+      size("od", "OdFact", "od LOW to HIGH", "Its diameter."),
       READ,
       LENGTH,
       NOTE,
@@ -734,19 +760,19 @@ export const ENTRIES: readonly EntrySpec[] = [
         "kind micrometer|bore-gauge|plug|indicator|air",
         "What sort of gauge it is.",
       ),
-      fact(
+      size(
         "resolution",
         "ResolutionFact",
         "resolution VALUE",
         "The least step that it shows.",
       ),
-      fact(
+      amount(
         "uncertainty",
         "UncertaintyFact",
         "uncertainty VALUE",
         "From its certificate: expanded uncertainty U, k = 2.",
       ),
-      fact(
+      amount(
         "mpe",
         "MpeFact",
         "mpe VALUE",
@@ -758,7 +784,7 @@ export const ENTRIES: readonly EntrySpec[] = [
         "adds VALUE",
         "Correction that is added to its readings.",
       ),
-      fact(
+      size(
         "set",
         "SetFact",
         "set on ring SIZE",
@@ -786,22 +812,22 @@ export const ENTRIES: readonly EntrySpec[] = [
         "expansion VALUE",
         "Coefficient of thermal expansion.",
       ),
-      fact("modulus", "ModulusFact", "modulus VALUE", "Young's modulus."),
+      size("modulus", "ModulusFact", "modulus VALUE", "Young's modulus."),
       fact("poisson", "PoissonFact", "poisson VALUE", "Poisson's ratio."),
-      fact("yield", "YieldFact", "yield VALUE", "Yield strength."),
-      fact(
+      size("yield", "YieldFact", "yield VALUE", "Yield strength."),
+      size(
         "specific-load",
         "SpecificLoadFact",
         "specific-load VALUE",
         "Largest load on the projected area.",
       ),
-      fact(
+      size(
         "speed",
         "MaterialSpeedFact",
         "speed VALUE",
         "Largest surface speed.",
       ),
-      fact("pv", "PvFact", "pv VALUE", "Largest pressure times speed."),
+      size("pv", "PvFact", "pv VALUE", "Largest pressure times speed."),
       NOTE,
     ],
   },
@@ -817,13 +843,13 @@ export const ENTRIES: readonly EntrySpec[] = [
         "grade ISO VG NUMBER",
         "Its grade, `ISO VG 46` or `SAE 30`.",
       ),
-      fact(
+      size(
         "viscosity",
         "ViscosityFact",
         "viscosity VALUE at TEMPERATURE, VALUE at TEMPERATURE",
         "Viscosity at two temperatures.",
       ),
-      fact("density", "DensityFact", "density VALUE", "Density at 15 °C."),
+      size("density", "DensityFact", "density VALUE", "Density at 15 °C."),
       NOTE,
     ],
   },

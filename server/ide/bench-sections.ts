@@ -77,7 +77,7 @@ function stepBlock(shop: Shop, ref: string): Markup {
         ? row(link(wants), text.slice(wants.length))
         : row(text, " (", link(wants), ")"),
     ),
-    ...(unread ? ["A line that it hangs on can't be read."] : []),
+    ...(unread ? ["A line that it hangs on has an error."] : []),
     ...waits.map((each) => row("It waits for ", link(each), ".")),
   ];
   return row(

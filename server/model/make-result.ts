@@ -8,6 +8,7 @@ import {
   type Known,
   type Unknown,
 } from "./known.ts";
+import type { Waits } from "./shop.ts";
 import type { Need, Result, Status, Verdict, Working } from "./result.ts";
 
 /** What a result is of. */
@@ -137,7 +138,6 @@ function unknownText(
 }
 
 const WAITS = "waits for a line that can't be read";
-const FOR_FILE = "waits for a file that is missing";
 
 /** Whether a result says nothing because of what can't be read. */
 export function isWaiting({ text }: Result): boolean {
@@ -147,11 +147,24 @@ export function isWaiting({ text }: Result): boolean {
 /** A result that waits, with what it waits for. */
 export function waitingFor(
   result: Result,
-  { file, line }: { readonly file: boolean; readonly line: boolean },
+  { file, line, names }: Waits,
 ): Result {
-  if (!file) return result;
-  return {
-    ...result,
-    text: line ? `${FOR_FILE}, or for a line that can't be read` : FOR_FILE,
-  };
+  const causes = [
+    ...(file ? ["for a file that is missing"] : []),
+    ...(names.length === 0 ? [] : [nowhere(names)]),
+    ...(line ? ["for a line that can't be read"] : []),
+  ];
+  return causes.length === 0
+    ? result
+    : { ...result, text: `waits ${causes.join(", or ")}` };
+}
+
+/** Names past these are said where they stand. */
+const MOST_NAMES = 2;
+
+function nowhere(names: readonly string[]): string {
+  const said = names.slice(0, MOST_NAMES).join(" and ");
+  return names.length === 1
+    ? `for ${said}, which is nowhere`
+    : `for ${said}, which are nowhere`;
 }

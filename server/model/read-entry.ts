@@ -12,8 +12,9 @@ import {
   type EntryKind,
 } from "../../grammar/vocabulary.ts";
 import type { Entry, Fact } from "./entry.ts";
-import { reportBelowZero } from "./below-zero.ts";
+import { withDatesInOrder } from "./gauge-dates.ts";
 import { READERS } from "./facts.ts";
+import { reportLess } from "./least.ts";
 import { factRead, noteFact } from "./facts-read.ts";
 import { LineReading, type FileContext } from "./line-reading.ts";
 import type { Problem } from "./problem.ts";
@@ -82,7 +83,7 @@ export function readEntry(block: Block, file: FileContext): Entry {
       nameNode === undefined ? spanOfLine(head, 0) : reader.spanOf(nameNode),
     damaged: isMisplaced || parsed.damagedAt !== undefined,
     of,
-    facts: onceOnly(kind, facts, problems),
+    facts: withDatesInOrder(block, onceOnly(kind, facts, problems), problems),
     refs,
     problems,
   };
@@ -143,8 +144,7 @@ function readFact(
   }
   const [found, named] = [problems.length, refs.length];
   const value = READERS[rule](parsed.tree, reader);
-  if (found === problems.length)
-    reportBelowZero(reader, parsed.tree, rule, line.word);
+  if (found === problems.length) reportLess(reader, parsed.tree, spec);
   // a reading of half a line is none
   if (found < problems.length) return fact(undefined);
   const whole = fact(value);

@@ -135,12 +135,20 @@ export function isWhole(shop: Shop): boolean {
   return readInput(shop.graph, "whole", "") !== false && loose.length === 0;
 }
 
-/** What the query being worked out waits for, as far as it has asked: a name that may be in a file that is missing, a line that can't be read. */
-export function waitsFor(shop: Shop): {
+/** Why something can't be said that no fact would settle. */
+export interface Waits {
+  /** A name may be in a file that is missing. */
   readonly file: boolean;
+  /** A line can't be read. */
   readonly line: boolean;
-} {
+  /** What is named and is nowhere: "material bronze-932". */
+  readonly names: readonly string[];
+}
+
+/** What the query being worked out waits for, as far as it has asked. */
+export function waitsFor(shop: Shop): Waits {
   let [file, line] = [false, false];
+  const names = new Set<string>();
   for (const { name, value } of inputsBelow(shop.graph)) {
     if (name === "whole") file ||= value === false;
     else if (name === "entry") {
@@ -148,9 +156,12 @@ export function waitsFor(shop: Shop): {
       line ||=
         entry !== undefined &&
         (entry.damaged || entry.facts.some((fact) => fact.value === undefined));
+      for (const site of entry?.refs ?? [])
+        if (resolve(shop, site).state === "missing")
+          names.add(`${site.kind ?? site.takes.join(" or ")} ${site.name}`);
     }
   }
-  return { file, line };
+  return { file, line, names: [...names] };
 }
 
 export type Resolution =

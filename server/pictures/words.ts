@@ -5,8 +5,8 @@ import type { Unknown } from "../model/known.ts";
 import { entryOf, isLoose, type Shop } from "../model/shop.ts";
 import type { Status, Verdict } from "../model/result.ts";
 
-/** Said wherever something hangs on a line that can't be read, so that a page can tell it from what was never written. */
-export const UNREAD = "waits for a line that can't be read";
+/** Said wherever something hangs on a line that can't be read, or on a name that is nowhere, so that a page can tell it from what was never written. */
+export const UNREAD = "waits for a line with an error";
 
 /** "not known: write a reading of journal rear" */
 export function notKnown({ needs, because, silent }: Unknown): string {

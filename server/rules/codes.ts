@@ -17,6 +17,7 @@ export const CODES: readonly string[] = [
     "lobed",
     "swing-blind",
     "reading-stray",
+    "reading-uneven",
   ],
   ...["reading-finer-than-gauge", "gauge-coarse", "gauge-overdue"],
   ...["gauge-unset", "gauge-off", "hours-back"],
@@ -24,6 +25,7 @@ export const CODES: readonly string[] = [
   ...["fit-tight", "fit-loose", "fit-interferes", "fit-unsure"],
   ...["hot-tight", "hot-loose", "cold-tight", "cold-loose"],
   // presses
+  "wall-missing",
   ...["press-light", "press-heavy", "press-yields", "closure-not-valid"],
   ...["bush-slips-hot", "bush-not-reamable", "heat-over"],
   // cutting

@@ -30,6 +30,7 @@ import { outOfRound } from "./readings/out-of-round.ts";
 import { readingFinerThanGauge } from "./readings/reading-finer-than-gauge.ts";
 import { readingOffLimits } from "./readings/reading-off-limits.ts";
 import { readingOffNominal } from "./readings/reading-off-nominal.ts";
+import { readingUneven } from "./readings/reading-uneven.ts";
 import { readingStray } from "./readings/reading-stray.ts";
 import { swingBlind } from "./readings/swing-blind.ts";
 import { taper } from "./readings/taper.ts";
@@ -63,6 +64,7 @@ export const RULES: readonly Rule[] = [
   lobed,
   swingBlind,
   readingStray,
+  readingUneven,
   readingFinerThanGauge,
   gaugeCoarse,
   gaugeOverdue,

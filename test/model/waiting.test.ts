@@ -1,4 +1,4 @@
-// What a result waits for is told apart: a line that can't be read, and a file that is missing.
+// What a result waits for is told apart: a line that can't be read, a file that is missing, a name that is nowhere.
 import { expect, test } from "vitest";
 import { readLines } from "../../grammar/lines.ts";
 import { createProject } from "../../server/rules/check.ts";
@@ -48,4 +48,22 @@ test("one project, edited to and fro, says each for what it is", () => {
   );
   expect(clearanceText(JOB, null)).toBe("waits for a file that is missing");
   expect(clearanceText(JOB, CRIB)).toMatch(/^\d/);
+});
+
+test("a name that is nowhere is named, though its line can be read", () => {
+  const warm = JOB.replace("at 68 F", "at 90 F").replace(
+    "part shaft\n",
+    "part shaft\n  material iron-gray\n",
+  );
+  expect(clearanceText(warm, CRIB)).toBe(
+    "waits for material iron-gray, which is nowhere",
+  );
+  expect(clearanceText(warm.replace("0.8750 to", "0.8750 tu"), CRIB)).toBe(
+    "waits for material iron-gray, which is nowhere, or for a line that can't be read",
+  );
+  // it may be in the file
+  expect(clearanceText(warm, null)).toBe("waits for a file that is missing");
+  expect(clearanceText(warm.replace("iron-gray", "iron-grey"), CRIB)).toMatch(
+    /^\d/,
+  );
 });

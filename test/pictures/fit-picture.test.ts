@@ -150,7 +150,7 @@ test("what is not known says what to write, and nothing is drawn for it", () => 
     text.replace("want 0.0008 to 0.0016", "want 0.0008 to 0,0016"),
   );
   const said = textOf(readSvg(fitPicture(damaged, "fit front", OPTIONS)));
-  expect(said).toContain("waits for a line that can't be read");
+  expect(said).toContain("waits for a line with an error");
 });
 
 test("nothing runs through what is said of a column that is not known", () => {

@@ -134,7 +134,7 @@ describe("what is not known", () => {
   });
   test("a line that can't be read", () => {
     expect(said(`${HEAD}line l\n  bore a from 0 to\n`)).toContain(
-      "can't be read",
+      "waits for a line with an error: mend it first",
     );
   });
   test("which end of a lone bore is blind", () => {

@@ -152,8 +152,9 @@ describe("a method that does not hold", () => {
       toldIn(
         `${MM}part case
   material iron-grey
+  split along
 hole front in case
-  boss 20
+  boss 40
   read 25.000
 bush front in hole front
   material bronze-c932
@@ -172,7 +173,7 @@ fit front of journal front in bore front
       ),
     ).toEqual([
       // the closure and the bore after it rest on the press, and the clearance on those: not said again at the fit
-      "17:7-12 information not-valid-here of press front: No contact pressure, bush stress, hole stress, bore closure, bore after press or press force is given, since the method does not hold here: the boss has no wall.",
+      "18:7-12 information not-valid-here of press front: No contact pressure, bush stress, hole stress, bore closure, bore after press or press force is given, since the method does not hold here: the boss is split along its axis and is no closed ring.",
     ]);
     expect(
       messages(

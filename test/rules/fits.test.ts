@@ -351,3 +351,26 @@ ${fit}`;
     ).toEqual([]);
   });
 });
+
+describe("a size of a fit in the other unit", () => {
+  const fit = (journal: string, bore: string): readonly string[] =>
+    ["fit-loose", "fit-interferes"].flatMap((code) =>
+      messages(
+        `${HEAD}part shaft\npart case\njournal a on shaft\n  limits ${journal}\nbore a in case\n  limits ${bore}\nline l\n  bore a from 0 to 1\n  cut to ${bore}\nfit a of journal a in bore a\n  want 0.02 to 0.05\n`,
+        code,
+      ),
+    );
+
+  test("is told to look like that, and no metal is to go for it", () => {
+    for (const [journal, bore] of [
+      ["0.9835 to 0.9840", "25.01 to 25.02"],
+      ["24.98 to 24.99", "0.9845 to 0.9850"],
+    ] as const) {
+      const said = fit(journal, bore);
+      expect(said.length).toBe(1);
+      expect(said[0]).toContain("as if one of the two were in the other unit");
+      expect(said[0]).toMatch(/Look at both sizes before any metal goes\.$/u);
+    }
+    expect(fit("24.98 to 24.99", "25.41 to 25.42")[0]).not.toContain("as if");
+  });
+});

@@ -36,6 +36,7 @@ const WITHOUT: Readonly<Record<string, string>> = {
   "press-yields": DESIGN,
   "closure-not-valid": `${READ} once it is pressed`,
   "bush-not-reamable": DESIGN,
+  "wall-missing": `${READ}; which of the two is wrong only the part can tell`,
   "heat-over":
     "the cure is another way to fit it: less heat and some cold, or a press",
   "reamer-not-in-crib": "the cure is bought or ground: no reamer there serves",

@@ -254,3 +254,61 @@ describe("an hour meter", () => {
     );
   });
 });
+
+describe("a slip of the unit or of the decimal mark", () => {
+  const CUT = /metal to take off|size it down|Build it up/u;
+
+  test.each([
+    ["0.8740 to 0.8745 mm", "0.8743", "in the other unit"],
+    ["0.8740 to 0.8745", "22.207", "in the other unit"],
+    ["8.740 to 8.745", "0.8743", "a decimal mark had moved"],
+  ])("limits %s, read %s: no metal is to go for it", (limits, read, slip) => {
+    const [said = ""] = messages(
+      job(feature("journal", "a", `  limits ${limits}\n  read ${read}\n`)),
+      "reading-off-limits",
+    );
+    expect(said).toContain(slip);
+    expect(said).toContain("before any metal goes");
+    expect(said).not.toMatch(CUT);
+  });
+
+  test("nor for wear that is one", () => {
+    const worn = (read: string): string =>
+      messages(
+        job(
+          feature("journal", "a", `  service-limit 0.8735\n  read ${read}\n`),
+        ),
+        "worn",
+      ).join("\n");
+    expect(worn("0.8720")).toMatch(CUT);
+    const slip = worn("0.08743");
+    expect(slip).toContain("as if a decimal mark had moved");
+    expect(slip).not.toMatch(CUT);
+  });
+
+  test("what no slip explains has its cure", () => {
+    expect(
+      messages(
+        job(
+          feature("journal", "a", "  limits 0.8740 to 0.8745\n  read 0.8841\n"),
+        ),
+        "reading-off-limits",
+      )[0],
+    ).toMatch(CUT);
+  });
+
+  test("limits are held against the nominal size, a tenth off and no less", () => {
+    const of = (limits: string): readonly string[] =>
+      messages(
+        job(feature("journal", "a", `  nominal 1\n  limits ${limits}\n`)),
+        "reading-off-nominal",
+      );
+    expect(of("0.8990 to 0.9010")).toEqual([]);
+    expect(of("0.8990 to 0.9000")).toEqual([
+      "The limits 0.8990 to 0.9000 in are far from the nominal 1.0000 in. One of the two is not what the drawing has.",
+    ]);
+    expect(of("1.0000 to 1.0005 mm")[0]).toContain(
+      "as if one of the two were in the other unit",
+    );
+  });
+});

@@ -48,6 +48,53 @@ describe("a line as it is spoken", () => {
     );
   });
 
+  test.each([
+    ["fit f of journal front in bore b", "runs -240 rpm"],
+    ["fit f of journal front in bore b", "oscillates -30 deg, 20 per min"],
+    ["fit f of journal front in bore b", "oscillates 30 deg, -20 per min"],
+    ["fit f of journal front in bore b", "feed pressure -30 psi"],
+    ["fit f of journal front in bore b", "cooled case -0.2 sq-m, air 20 C"],
+    ["line l", "speed -10 m/min"],
+    ["oil o", "viscosity -46 cSt at 40 C, 6.8 cSt at 100 C"],
+  ])("with a number below zero is asked about: %s, %s", (head, line) => {
+    expect(said(CODE, `  ${line}`, { under: `${HEAD}${head}\n` })[0]).toMatch(
+      /takes nothing below zero, and this is `-\d/u,
+    );
+  });
+
+  test.each([
+    ["journal j on shaft", "length 0"],
+    ["journal j on shaft", "limits 0 to 0.8745"],
+    ["journal j on shaft", "read near 0.8743 0.000 at 0 C"],
+    ["hole h in case", "boss .0 in"],
+    ["fit f of journal front in bore b", "runs 0 rpm"],
+    ["fit f of journal front in bore b", "feed pressure 0 psi"],
+  ])("with a size of zero is asked about: %s, %s", (head, line) => {
+    const [sentence, ...fixes] = said(CODE, `  ${line}`, {
+      under: `${HEAD}${head}\n`,
+    });
+    expect(sentence).toMatch(
+      /takes what is above zero, and this is `[.0]+`: write what it is, or leave the line out until it is known\.$/u,
+    );
+    expect(fixes).toEqual([]);
+  });
+
+  test.each([
+    ["journal j on shaft", "runout 0"],
+    ["journal j on shaft", "limits 0.8745 +0 -0.0005"],
+    ["journal j on shaft", "read near 0.8743 station 0 at 0 C"],
+    ["journal j on shaft", "limits 0.8742 +/- 0"],
+    ["journal j on shaft", "read near 10.0 20.00 100"],
+    ["fit f of journal front in bore b", "oil sae-30 at 0 C"],
+    ["fit f of journal front in bore b", "load 0 lbf"],
+    ["fit f of journal front in bore b", "cooled case 0.2 sq-m, air 0 C"],
+    ["oil o", "viscosity 100 cSt at 0 C, 46 cSt at 40 C"],
+    ["part p", "joint gasket 0"],
+    ["reamer r", "stock 0 to 0.012"],
+  ])("may be zero: %s, %s", (head, line) => {
+    expect(said(CODE, `  ${line}`, { under: `${HEAD}${head}\n` })).toEqual([]);
+  });
+
   test("with an alloy's number alone is offered the alloys of that number", () => {
     const part = `${HEAD}part shaft\n`;
     expect(said(CODE, "  material 4140", { under: part })).toEqual([

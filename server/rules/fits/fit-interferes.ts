@@ -5,6 +5,7 @@ import { settings } from "../../model/evaluate/settings.ts";
 import type { Rule } from "../rule.ts";
 import { interferes } from "./interferes.ts";
 import { showExcess } from "../show-excess.ts";
+import { slipOf } from "./slip-of-fit.ts";
 import { relatedSizes } from "./related-sizes.ts";
 
 export const fitInterferes: Rule = {
@@ -17,6 +18,7 @@ export const fitInterferes: Rule = {
     const { low, atBest, step, status } = found.value;
     const isMeasured = status === "measured";
     const { system } = settings(shop);
+    const slip = slipOf(found.value);
     const short =
       metresToTenths(atBest.least) === 0
         ? "no clearance"
@@ -24,9 +26,12 @@ export const fitInterferes: Rule = {
     return [
       {
         span: entry.nameSpan,
-        message: isMeasured
-          ? `There is ${short} at the tightest place: a running fit needs clearance. Do not force the shaft in.`
-          : `There will be ${short}: a running fit needs clearance. Make the bore larger before it is cut, or the journal smaller.`,
+        message:
+          slip !== ""
+            ? `There ${isMeasured ? "is" : "will be"} ${short}${slip}. Look at both sizes before any metal goes.`
+            : isMeasured
+              ? `There is ${short} at the tightest place: a running fit needs clearance. Do not force the shaft in.`
+              : `There will be ${short}: a running fit needs clearance. Make the bore larger before it is cut, or the journal smaller.`,
         related: relatedSizes(shop, ref),
         value: low,
       },

@@ -7,6 +7,7 @@ import { namedIn } from "../../model/evaluate/index-of.ts";
 import { settings } from "../../model/evaluate/settings.ts";
 import type { Rule } from "../rule.ts";
 import { showExcess } from "../show-excess.ts";
+import { slipOf } from "./slip-of-fit.ts";
 import { relatedSizes } from "./related-sizes.ts";
 
 export const fitLoose: Rule = {
@@ -33,6 +34,7 @@ export const fitLoose: Rule = {
     );
     const isTightToo =
       metresToTenths(found.value.atBest.least) < metresToTenths(want.value.low);
+    const slip = slipOf(found.value);
     const cure = isTightToo
       ? `It is tight elsewhere: true ${journalRef} and ${boreRef} up first`
       : bore.from === "readings"
@@ -46,7 +48,7 @@ export const fitLoose: Rule = {
     return [
       {
         span: entry.nameSpan,
-        message: `The clearance ${verb} ${showRange(low, high, system, step)} and ${showRange(want.value.low, want.value.high, system, want.value.step)} is wanted: ${tooMuch}. ${cure}.`,
+        message: `The clearance ${verb} ${showRange(low, high, system, step)} and ${showRange(want.value.low, want.value.high, system, want.value.step)} is wanted: ${tooMuch}${slip === "" ? `. ${cure}.` : `${slip}. Look at both sizes before any metal goes.`}`,
         related: relatedSizes(shop, ref),
         value: high,
       },

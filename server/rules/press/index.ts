@@ -10,8 +10,10 @@ import { hotTight } from "./hot-tight.ts";
 import { pressHeavy } from "./press-heavy.ts";
 import { pressLight } from "./press-light.ts";
 import { pressYields } from "./press-yields.ts";
+import { wallMissing } from "./wall-missing.ts";
 
 export const PRESS_RULES: readonly Rule[] = [
+  wallMissing,
   hotTight,
   hotLoose,
   coldTight,

@@ -13,6 +13,7 @@ import { isPastService, wearLimit } from "../../model/evaluate/wear.ts";
 import type { Need } from "../../model/result.ts";
 import type { Draft, DraftRelated, Rule } from "../rule.ts";
 import { showExcess, stepOfExcess } from "../show-excess.ts";
+import { slipWords } from "./slip.ts";
 
 export const readingOffLimits: Rule = {
   code: "reading-off-limits",
@@ -86,14 +87,15 @@ function offDraft(
   const where = place === undefined ? "" : ` at ${place}`;
   const brought = temperature === 20 ? "" : ", brought to 20 °C,";
   const is = `${showLength(value, system, stepOfExcess(metres, step))}${where}${brought} is ${showExcess(metres, system, step)} ${isUnder ? "under" : "over"} the limits ${shown}`;
-  const service = isWear ? wearLimit(entry) : undefined;
+  const slip = slipWords(value, { low, high });
+  const service = isWear && slip === "" ? wearLimit(entry) : undefined;
   return {
     // what has worn and may run on is not wrong
     ...(service === undefined ? {} : { level: "information" }),
     span,
     message:
       service === undefined
-        ? `${is}. ${cureOf(entry, isUnder)}`
+        ? `${is}${slip === "" ? `. ${cureOf(entry, isUnder)}` : `${slip}. Look at the gauge and at the limits before any metal goes.`}`
         : `${is}, as it wears; its service limit is ${showLength(service, system, step)}.`,
     related,
     value,

@@ -1,14 +1,20 @@
 // A reading is far from the nominal size or, where none is written, from the others of its part: a slip of the pen or of the unit more likely
-// than a part. Where there are limits, they judge.
-import { factorOf, isExpected } from "../../core/readings/expected.ts";
+// than a part. Where there are limits, they judge the readings, and are held against the nominal size themselves.
+import { isExpected } from "../../core/readings/expected.ts";
 import { metresToTenths } from "../../core/quantity/exact.ts";
-import { showLength, type System } from "../../core/quantity/show.ts";
+import {
+  showLength,
+  showRange,
+  type System,
+} from "../../core/quantity/show.ts";
 import { given } from "../../model/entry.ts";
 import type { PlaceReadings } from "../../model/evaluate/readings.ts";
 import { settings } from "../../model/evaluate/settings.ts";
 import { sizeOf } from "../../model/evaluate/size.ts";
+import type { Length, LengthRange, Span } from "../../model/values.ts";
 import type { Draft, Rule } from "../rule.ts";
 import { ownThreshold } from "../threshold.ts";
+import { slipWords } from "./slip.ts";
 
 export const readingOffNominal: Rule = {
   code: "reading-off-nominal",
@@ -16,7 +22,10 @@ export const readingOffNominal: Rule = {
   about: ["journal", "hole", "bore"],
   check(shop, ref, entry) {
     const nominal = given(entry, "NominalFact");
-    if (given(entry, "LimitsFact").state !== "absent") return [];
+    const limits = given(entry, "LimitsFact");
+    if (limits.state === "given" && nominal.state === "given")
+      return limitsFarFrom(nominal, limits, ref, settings(shop).system);
+    if (limits.state !== "absent") return [];
     const size = sizeOf(shop, ref);
     if (!size.known) return [];
     const { system } = settings(shop);
@@ -41,7 +50,7 @@ export const readingOffNominal: Rule = {
           if (span === undefined || isNear(value)) return;
           drafts.push({
             span,
-            message: `${showLength(value, system, step)} is far from the nominal ${showLength(is, system, nominal.value.step)}${slipText(factorOf(value, { low: is, high: is }))}. Read it again; if the part is so, correct nominal.`,
+            message: `${showLength(value, system, step)} is far from the nominal ${showLength(is, system, nominal.value.step)}${slipWords(value, { low: is, high: is })}. Read it again; if the part is so, correct nominal.`,
             related: [
               {
                 ref,
@@ -59,6 +68,29 @@ export const readingOffNominal: Rule = {
 
 /** So far, as a share of the size, that no wear explains it. Common practice, no source. */
 const FAR = 0.1;
+
+/** Of limits that are as far from it nothing is known but that one of the two is a slip. */
+function limitsFarFrom(
+  nominal: { readonly value: Length; readonly span: Span },
+  limits: { readonly value: LengthRange; readonly span: Span },
+  ref: string,
+  system: System,
+): readonly Draft[] {
+  const { value: is, step } = nominal.value;
+  const { low, high } = limits.value;
+  const mean = (low + high) / 2;
+  if (metresToTenths(Math.abs(mean - is)) <= metresToTenths(FAR * is))
+    return [];
+  return [
+    {
+      span: limits.span,
+      message: `The limits ${showRange(low, high, system, limits.value.step)} are far from the nominal ${showLength(is, system, step)}${slipWords(mean, { low: is, high: is })}. One of the two is not what the drawing has.`,
+      related: [
+        { ref, span: nominal.span, message: `the nominal size of ${ref}` },
+      ],
+    },
+  ];
+}
 
 function farFromOthers(
   ref: string,
@@ -84,14 +116,7 @@ function farFromOthers(
     .filter(({ value }) => FAR * is < Math.abs(value - is))
     .map(({ value, span, step }) => ({
       span,
-      message: `${showLength(value, system, step)} is far from ${showLength(is, system, usual.step)}, which was read here, too${slipText(factorOf(value, { low: is, high: is }))}. Read both again.`,
+      message: `${showLength(value, system, step)} is far from ${showLength(is, system, usual.step)}, which was read here, too${slipWords(value, { low: is, high: is })}. Read both again.`,
       related: [{ ref, span: usual.span, message: `read of ${ref}, too` }],
     }));
-}
-
-function slipText(factor: number | undefined): string {
-  if (factor === undefined) return "";
-  if (factor === 25.4 || factor === 1 / 25.4)
-    return ", as if it were read in the other unit: write mm or in after it if so";
-  return ", as if its decimal mark had moved";
 }

@@ -7,6 +7,7 @@ import { placesOf } from "../../model/evaluate/size.ts";
 import { wearLimit } from "../../model/evaluate/wear.ts";
 import type { Draft, Rule } from "../rule.ts";
 import { showExcess, stepOfExcess } from "../show-excess.ts";
+import { slipWords } from "./slip.ts";
 
 export const worn: Rule = {
   code: "worn",
@@ -32,10 +33,17 @@ export const worn: Rule = {
           if (span === undefined || past <= 0) return [];
           const metres = past / 1e10;
           const is = `${showLength(value, system, stepOfExcess(metres, step))}${place === undefined ? "" : ` at ${place}`}`;
+          const slip = slipWords(value, { low: bound, high: bound });
+          const cure =
+            slip === ""
+              ? isJournal
+                ? "Build it up, sleeve it, or replace it"
+                : "Bush it, or fit a new bush"
+              : "Look at the gauge before any metal goes";
           return [
             {
               span,
-              message: `${is} is worn ${showExcess(metres, system, step)} past the service limit ${shown}. ${isJournal ? "Build it up, sleeve it, or replace it." : "Bush it, or fit a new bush."}`,
+              message: `${is} is worn ${showExcess(metres, system, step)} past the service limit ${shown}${slip}. ${cure}.`,
               related: [
                 { ref, span: limit.span, message: `service limit of ${ref}` },
               ],

@@ -1,4 +1,4 @@
-// A date that does not exist or is not written as ISO 8601 has it, year-month-day. Where it can mean one day only, that day is offered; where
+// A date that does not exist, that can't be beside another, or that is not written as ISO 8601 has it, year-month-day. Where it can mean one day only, that day is offered; where
 // it can mean two, both are.
 import { dateOf } from "../../model/dates.ts";
 import type { TextRule } from "../rule.ts";
@@ -8,6 +8,7 @@ export const dateWrong: TextRule = {
   code: "date-wrong",
   level: "error",
   draft({ span, data }) {
+    if (typeof data.message === "string") return { message: data.message };
     const written = String(data.date);
     const { dates, sure, why } = readDate(written);
     return {
