@@ -25,6 +25,11 @@ export function whyNot(error: unknown): string {
   );
 }
 
+/** The same of a file that was to be made: it is no fault that it was not there. */
+export function whyNotWritten(error: unknown): string {
+  return codeOf(error) === "ENOENT" ? "its folder is not there" : whyNot(error);
+}
+
 /** Undefined for a fault that the system gives no code that we know. */
 export function reasonByCode(error: unknown): string | undefined {
   return BY_CODE[codeOf(error) ?? ""];

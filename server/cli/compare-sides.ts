@@ -8,6 +8,7 @@ import { readPlainFile } from "../plain-file.ts";
 import { isRecordName } from "../record-names.ts";
 import { whyNot } from "../why-not.ts";
 import { findFiles, forward, isRecordIn, nameFrom } from "./find-files.ts";
+import { endWithNear } from "./near-file.ts";
 import { STANDARD_INPUT, CannotRun, type Io } from "./io.ts";
 import { readText } from "./read-text.ts";
 import { shown } from "./terminal-text.ts";
@@ -21,9 +22,13 @@ export interface Side {
   /** What names are told from: the folder asked for, or that of the file. */
   readonly base: string;
   readonly isFile: boolean;
+  /** As it lies on the disk, and in no revision. */
+  readonly isDisk: boolean;
   /** Undefined where there is no such file, or none that can be read: then `problems` says why. */
   read(file: string): Promise<FileLines | undefined>;
   readonly problems: Set<string>;
+  /** The sentence for what a revision does not have. */
+  readonly notThere?: string | undefined;
 }
 
 /** What was asked for, before it is looked at. */
@@ -43,7 +48,7 @@ export async function sidesOf(
   const two =
     later === undefined
       ? { revision: undefined, at: undefined }
-      : await askedFor(later, cwd, env);
+      : await askedFor(later, cwd, env, one.revision);
   if (later === undefined && one.revision === undefined)
     throw new CannotRun(
       `${shown(earlier)} is compared with what? Name a second file or folder, or a state in version control first: "thou compare HEAD ${shown(earlier)}".`,
@@ -54,6 +59,14 @@ export async function sidesOf(
     await sideOf({ ...one, at: one.at ?? at }, cwd),
     await sideOf({ ...two, at: two.at ?? at }, cwd),
   ] as const;
+  const isFound = sides.some(({ records }) => 0 < records.length);
+  for (const [side, { at: named }] of [
+    [sides[0], one],
+    [sides[1], two],
+  ] as const)
+    // of a place that the other side names and has, it is what has come or gone since
+    if (side.notThere !== undefined && !(isFound && named === undefined))
+      side.problems.add(side.notThere);
   const isDisk = one.revision === undefined && two.revision === undefined;
   if (!isDisk || one.at === undefined || two.at === undefined) return sides;
   // where both are as they are, their names tell them apart
@@ -63,11 +76,15 @@ export async function sidesOf(
   ];
 }
 
-/** A path that is there goes before a revision of that name; `REV:PATH` is a path at a revision. */
+/**
+ * A path that is there goes before a revision of that name; `REV:PATH` is a path at a revision.
+ * @param before the earlier state: what it has and the disk has no more is gone, and no slip of the pen
+ */
 async function askedFor(
   word: string,
   cwd: string,
   env: Io["env"],
+  before?: Revision,
 ): Promise<Asked> {
   if (word === "")
     throw new CannotRun(
@@ -84,12 +101,17 @@ async function askedFor(
   const colon = word.indexOf(":");
   const name = 0 < colon ? word.slice(0, colon) : word;
   const opened = await openRevision(cwd, name, env);
-  if (!opened.ok)
+  if (!opened.ok) {
+    if (before !== undefined && 0 < (await before.list(at)).length)
+      return { revision: undefined, at };
+    const end =
+      colon <= 0 ? await endWithNear(at, (file) => nameFrom(cwd, file)) : ".";
     throw new CannotRun(
       colon <= 0 && isRecordName(word)
-        ? `${shown(word)} cannot be read: there is no such file or folder.`
-        : `${shown(word)} is no file or folder here, and ${opened.because}.`,
+        ? `${shown(word)} cannot be read: there is no such file or folder${end}`
+        : `${shown(word)} is no file or folder here, and ${opened.because}${end}`,
     );
+  }
   return {
     revision: opened.revision,
     at: 0 < colon ? path.resolve(cwd, word.slice(colon + 1) || ".") : undefined,
@@ -113,18 +135,22 @@ async function sideOf(
 }
 
 async function diskSide(at: string, cwd: string): Promise<Side> {
-  const found = await findFiles([at], cwd);
+  const found = (await isThere(at))
+    ? await findFiles([at], cwd)
+    : { files: [], problems: [] };
   const records = [...found.files].map((file) => file.path);
   const problems = new Set(found.problems);
+  // what is gone was what its name says
   const isFolder = await stat(at).then(
     (what) => what.isDirectory(),
-    () => false,
+    () => !isRecordName(at),
   );
   return {
     words: "the files as they are",
     records,
     base: forward(isFolder ? at : path.dirname(at)),
     isFile: !isFolder,
+    isDisk: true,
     problems,
     async read(file) {
       try {
@@ -153,16 +179,17 @@ async function revisionSide(
   const name = nameFrom(cwd, at) || ".";
   const inside = await revision.list(at);
   const isFile = inside.length === 1 && inside[0] === forward(at);
-  if (inside.length === 0)
-    problems.add(
-      `${shown(name)} is not there at ${shown(revision.words)}: nothing is compared with it.`,
-    );
   return {
     words: revision.words,
     records: inside.filter((file) => isFile || isRecordIn(at, file)),
-    base: forward(isFile ? path.dirname(at) : at),
-    isFile,
+    base: forward(isFile || isRecordName(at) ? path.dirname(at) : at),
+    isFile: isFile || (inside.length === 0 && isRecordName(at)),
+    isDisk: false,
     problems,
+    notThere:
+      inside.length === 0
+        ? `${shown(name)} is not there at ${shown(revision.words)}: nothing is compared with it.`
+        : undefined,
     async read(file) {
       const bytes = await revision.read(file);
       return bytes === undefined

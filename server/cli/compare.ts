@@ -69,8 +69,13 @@ async function compare(
   const [one, two] = await sidesOf(earlier, later, io);
   const before = await openedOf(one, context);
   const after = await openedOf(two, context);
-  const pairs = pairsOf(before, after, one.isFile && two.isFile);
-  const records = pairs.flatMap((pair) => comparedOf(pair, context) ?? []);
+  const areFiles = one.isFile && two.isFile;
+  const pairs = pairsOf(before, after, areFiles);
+  // two files that lie side by side are two, and none of them has moved
+  const mayMove = !(areFiles && one.isDisk && two.isDisk);
+  const records = pairs.flatMap(
+    (pair) => comparedOf(pair, mayMove, context) ?? [],
+  );
   const between = `${one.words} and ${two.words}`;
   const changed = records.filter(hasChanged);
   switch (format) {
@@ -201,13 +206,18 @@ function nameOf({ before, after }: Pair): string {
   return after?.name ?? before?.name ?? "";
 }
 
-function comparedOf(pair: Pair, context: Context): ComparedRecord | undefined {
+function comparedOf(
+  pair: Pair,
+  mayMove: boolean,
+  context: Context,
+): ComparedRecord | undefined {
   const { before, after } = pair;
   const name = nameOf(pair);
   try {
     return {
       name,
       movedFrom:
+        mayMove &&
         before !== undefined &&
         after !== undefined &&
         before.name !== after.name

@@ -1,5 +1,6 @@
 // `thou explain`: the page of a finding, of a word of the language or of a result, or the list of all of them.
 import type { Command } from "commander";
+import { unitOf } from "../core/quantity/units.ts";
 import { otherNames, nearest } from "../rules/text/near.ts";
 import {
   ENTRY_SUMMARIES,
@@ -26,11 +27,19 @@ export function addExplain(program: Command, context: Context): void {
       "\nExit code:\n  0  there is a page\n  2  there is none\n\nExamples:\n  thou explain fit-tight   a finding\n  thou explain journal     an entry, with every fact that it takes\n  thou explain want        a fact\n  thou explain chance      a result\n  thou explain",
     )
     .action((code: string | undefined) => {
-      explain(code, context);
+      explain(
+        code,
+        program.commands.map((command) => command.name()),
+        context,
+      );
     });
 }
 
-function explain(code: string | undefined, { io, parts }: Context): void {
+function explain(
+  code: string | undefined,
+  commands: readonly string[],
+  { io, parts }: Context,
+): void {
   const paint = paintFor(io.stdout, io.env);
   const columns = columnsForProse(io.stdout);
   if (code === undefined) {
@@ -55,7 +64,7 @@ function explain(code: string | undefined, { io, parts }: Context): void {
     : undefined;
   const pages = [finding, wordPage(code)].filter((page) => page !== undefined);
   if (pages.length === 0)
-    throw new CannotRun(unknownWord(code, Object.keys(parts.pages)));
+    throw new CannotRun(unknownWord(code, Object.keys(parts.pages), commands));
   io.stdout.write(
     `${pages.map((page) => pageForTerminal(page, columns, paint)).join("\n\n")}\n`,
   );
@@ -73,13 +82,36 @@ function list(
   );
 }
 
-function unknownWord(code: string, codes: readonly string[]): string {
+function unknownWord(
+  code: string,
+  codes: readonly string[],
+  commands: readonly string[],
+): string {
   const other = otherNames(code, WORDS);
   const [near] =
     other.length === 0 ? nearest(code, [...codes, ...WORDS]) : other;
   const ask =
-    near === undefined
+    elsewhere(code, commands) ??
+    (near === undefined
       ? '"thou explain" lists them all.'
-      : `did you mean ${near}?`;
+      : `did you mean ${near}?`);
   return `there is no finding and no word "${shown(code)}"; ${ask}`;
 }
+
+/** Where what has no page of its own is told of: a command, a unit, a class. */
+function elsewhere(
+  code: string,
+  commands: readonly string[],
+): string | undefined {
+  if (commands.includes(code))
+    return `of a command, "thou help ${code}" says what it does.`;
+  if (unitOf(code) !== undefined) return '"thou explain units" has the units.';
+  const [, letters] = CLASS.exec(code) ?? [];
+  if (letters === undefined) return undefined;
+  const size = INCH_CLASS.test(letters) ? "0.875 in" : "25";
+  return `of a class, thou limits "${size} ${code}" says the limits.`;
+}
+
+const CLASS = /^([A-Za-z]{1,2})\d{1,2}$/u;
+/** Of ANSI B4.1. */
+const INCH_CLASS = /^(?:RC|LC|LT|LN|FN)$/u;

@@ -2,9 +2,10 @@
 import { opendir, realpath, stat } from "node:fs/promises";
 import path from "node:path";
 import { isLeftOut, isRecordName } from "../record-names.ts";
-import { whyNot } from "../why-not.ts";
+import { codeOf, whyNot } from "../why-not.ts";
 import { STANDARD_INPUT } from "./io.ts";
 import { createNames, type NameList, type Names } from "./name-list.ts";
+import { endWithNear } from "./near-file.ts";
 import { shown } from "./terminal-text.ts";
 
 export interface FoundFile {
@@ -135,7 +136,11 @@ async function trying(
     await look();
   } catch (error) {
     const name = nameFrom(cwd, at) || ".";
-    problems.push(`${shown(name)} cannot be read: ${whyNot(error)}.`);
+    const end =
+      codeOf(error) === "ENOENT"
+        ? await endWithNear(at, (file) => nameFrom(cwd, file))
+        : ".";
+    problems.push(`${shown(name)} cannot be read: ${whyNot(error)}${end}`);
   }
 }
 

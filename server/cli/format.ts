@@ -103,18 +103,10 @@ async function formatFiles(
     }
   }
   problems.forEach(tell);
-  if (found.files.length + problems.length === 0)
-    tell("there is no .thou file to lay out.");
-  else
-    tell(
-      countText(
-        changed,
-        found.files.length -
-          (problems.length - found.problems.length) -
-          changed,
-        onlyLook,
-      ),
-    );
+  const same =
+    found.files.length - (problems.length - found.problems.length) - changed;
+  if (0 < changed + same) tell(countText(changed, same, onlyLook));
+  else if (problems.length === 0) tell("there is no .thou file to lay out.");
   if (onlyLook && 0 < changed) exitWith(1);
   if (0 < problems.length) exitWith(2);
 }

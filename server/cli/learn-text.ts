@@ -51,9 +51,16 @@ export function lessonsText(lessons: Lessons, io: Io): string {
     ...group("What gauges read over each other", gauges.map(gaugeLines)),
     ...leftOutText(leftOut, columns, paint),
     nothing
-      ? `Nothing was learned from ${showCount(records, "record")}.`
+      ? wrapIndented(nothingText(records), columns, "")
       : `Learned from ${showCount(records, "record")}.`,
   ].join("\n\n")}\n`;
+}
+
+function nothingText(records: number): string {
+  const said = `Nothing was learned from ${showCount(records, "record")}`;
+  return records === 0
+    ? `${said}.`
+    : `${said}: it takes readings that are signed and dated, of bores that a reamer has cut, of bushes before and after they were pressed in, of one place with two gauges.`;
 }
 
 type Lines = readonly [string, readonly string[]];

@@ -14,7 +14,7 @@ import {
   type Lessons,
   type RecordEvidence,
 } from "../records/lessons.ts";
-import { codeOf, whyNot } from "../why-not.ts";
+import { codeOf, whyNotWritten } from "../why-not.ts";
 import { findFiles, forward, nameFrom } from "./find-files.ts";
 import { CannotRun, columnsOf, type Context } from "./io.ts";
 import { lessonsJson } from "./learn-json.ts";
@@ -185,7 +185,7 @@ async function writeCrib(
   const name = shown(nameFrom(cwd, file));
   const before = await readFile(file, "utf8").catch((error: unknown) => {
     if (codeOf(error) === "ENOENT") return undefined;
-    throw new CannotRun(`${name} cannot be written: ${whyNot(error)}.`);
+    throw new CannotRun(`${name} cannot be written: ${whyNotWritten(error)}.`);
   });
   if (before !== undefined && !before.startsWith(LEARNED_MARK))
     throw new CannotRun(
@@ -196,6 +196,6 @@ async function writeCrib(
     await handle.writeFile(text);
     await handle.close();
   } catch (error) {
-    throw new CannotRun(`${name} cannot be written: ${whyNot(error)}.`);
+    throw new CannotRun(`${name} cannot be written: ${whyNotWritten(error)}.`);
   }
 }

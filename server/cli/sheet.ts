@@ -16,10 +16,11 @@ import { GENERATOR, type SheetFacts } from "../sheet/facts.ts";
 import { forward, nameFrom } from "./find-files.ts";
 import { STANDARD_INPUT, CannotRun, columnsOf, type Context } from "./io.ts";
 import { createLoader } from "./load-files.ts";
+import { endWithNear } from "./near-file.ts";
 import { AS_MEANS, recordOnStandardInput, refuseAs } from "./standard-input.ts";
 import { shown, wrapIndented } from "./terminal-text.ts";
 import { filesVersion } from "../history/files-version.ts";
-import { whyNot } from "../why-not.ts";
+import { codeOf, whyNot, whyNotWritten } from "../why-not.ts";
 import { version } from "./version.ts";
 
 interface SheetOptions {
@@ -76,7 +77,11 @@ async function sheet(
   const isPiped = asked === STANDARD_INPUT;
   if (!isPiped) refuseAs(options.as);
   const at = path.resolve(io.cwd, options.as ?? asked);
-  if (!isPiped) await refuseAllButAFile(at, asked);
+  if (options.out === undefined && io.stdout.isTerminal)
+    throw new CannotRun(
+      `a sheet is a page of HTML, which a terminal does not show: name a file for it, as with --out ${shown(path.basename(at, path.extname(at)))}.html.`,
+    );
+  if (!isPiped) await refuseAllButAFile(at, asked, io.cwd);
   const target =
     options.out === undefined ? undefined : path.resolve(io.cwd, options.out);
   if (target !== undefined && (await isSame(target, at)))
@@ -147,14 +152,23 @@ function named(
       };
 }
 
-async function refuseAllButAFile(at: string, asked: string): Promise<void> {
-  const cannot = (why: string): CannotRun =>
-    new CannotRun(`${shown(asked)} cannot be read: ${why}.`);
+async function refuseAllButAFile(
+  at: string,
+  asked: string,
+  cwd: string,
+): Promise<void> {
+  const cannot = (why: string, end = "."): CannotRun =>
+    new CannotRun(`${shown(asked)} cannot be read: ${why}${end}`);
   let what;
   try {
     what = await stat(at);
   } catch (error) {
-    throw cannot(whyNot(error));
+    throw cannot(
+      whyNot(error),
+      codeOf(error) === "ENOENT"
+        ? await endWithNear(at, (file) => nameFrom(cwd, file))
+        : ".",
+    );
   }
   if (what.isDirectory())
     throw cannot("it is a folder; name one record, for a sheet is of one job");
@@ -224,7 +238,7 @@ async function write(
   } catch (error) {
     await unlink(fresh).catch(() => undefined);
     throw new CannotRun(
-      `${shown(asked)} cannot be written: ${whyNot(error)}; name another file.`,
+      `${shown(asked)} cannot be written: ${whyNotWritten(error)}; name another file.`,
     );
   }
 }

@@ -13,7 +13,7 @@ import {
   createGathering,
   type RecordGathering,
 } from "../records/trend-gather.ts";
-import { codeOf, whyNot } from "../why-not.ts";
+import { codeOf, whyNotWritten } from "../why-not.ts";
 import { findFiles, nameFrom, type FoundFile } from "./find-files.ts";
 import { CannotRun, columnsOf, type Context, type Io } from "./io.ts";
 import { createLoader, type ReadBytes } from "./load-files.ts";
@@ -234,7 +234,7 @@ async function writeChart(
   const name = shown(nameFrom(cwd, file) || ".");
   const there = await readFile(file, "utf8").catch((error: unknown) => {
     if (codeOf(error) === "ENOENT") return "";
-    throw new CannotRun(`${name} cannot be written: ${whyNot(error)}.`);
+    throw new CannotRun(`${name} cannot be written: ${whyNotWritten(error)}.`);
   });
   if (there !== "" && !there.endsWith(DRAWN_MARK))
     throw new CannotRun(
@@ -243,6 +243,6 @@ async function writeChart(
   try {
     await writeFile(file, `${svg}\n${DRAWN_MARK}`);
   } catch (error) {
-    throw new CannotRun(`${name} cannot be written: ${whyNot(error)}.`);
+    throw new CannotRun(`${name} cannot be written: ${whyNotWritten(error)}.`);
   }
 }

@@ -22,6 +22,7 @@ export function usageSentence(
 /** What someone wants who names a file where a command stands, or asks for what other tools begin with. */
 function otherWay(word: string): string | undefined {
   if (/[./\\]/u.test(word)) return `to check it, "thou check ${word}".`;
+  if (word === "version") return '"thou --version" says it.';
   return ["new", "init", "create", "start"].includes(word)
     ? 'a record is a text file that any editor makes, and "thou explain job" says how it begins.'
     : undefined;

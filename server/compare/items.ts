@@ -1,8 +1,11 @@
 // What a record says or comes to at one time, item by item: results, the reamer of a line, steps, concessions. It compares nothing.
-import { given, type Entry } from "../model/entry.ts";
+import { showRange } from "../core/quantity/show.ts";
+import { given, valueIn, type Entry } from "../model/entry.ts";
 import { concessionOf } from "../model/evaluate/concessions.ts";
 import { reamerOfLine } from "../model/evaluate/line-bores.ts";
 import { stepValue, type Step } from "../model/evaluate/order.ts";
+import { settings } from "../model/evaluate/settings.ts";
+import { numberResult } from "../model/make-result.ts";
 import { resultsIn, type OpenFile } from "../model/project.ts";
 import type { Result, Status, Verdict } from "../model/result.ts";
 import { entryOf, type Shop } from "../model/shop.ts";
@@ -44,6 +47,7 @@ export function itemsOf(
       .filter(({ kind }) => kind !== "ready")
       .map((result) => resultItem(result, called)),
     ...refs.flatMap((ref) => [
+      ...heldAgainst(shop, ref, called),
       ...reamerItem(shop, ref, called),
       ...stepItem(shop, ref, called),
       ...concessionItem(shop, ref, called),
@@ -79,6 +83,35 @@ function plainItem(
     standing: { text, status: "measured", verdict: "none" },
     ...(rank === undefined ? {} : { rank }),
   };
+}
+
+/** What its sizes are held against: a verdict may be another because these are. */
+const HELD_AGAINST = [
+  "LimitsFact",
+  "ServiceLimitFact",
+  "WantFact",
+  "WantHotFact",
+] as const;
+
+function heldAgainst(shop: Shop, ref: string, called: Called): readonly Item[] {
+  const entry = entryOf(shop, ref);
+  if (entry === undefined) return [];
+  const { system } = settings(shop);
+  return HELD_AGAINST.flatMap((rule) => {
+    const value = valueIn(entry, rule);
+    const word = entry.facts.find((fact) => fact.rule === rule)?.word;
+    if (value === undefined || word === undefined) return [];
+    const { low, high, step } = value;
+    const text = showRange(low, high, system, step);
+    const where = { entry: called(ref), kind: word };
+    const result = numberResult(
+      where,
+      "m",
+      { low, nominal: (low + high) / 2, high },
+      { status: "measured", text },
+    );
+    return [{ ...plainItem(where.entry, word, text), result }];
+  });
 }
 
 function reamerItem(shop: Shop, ref: string, called: Called): readonly Item[] {

@@ -65,7 +65,7 @@ function summary(changed: RecordChanges): string {
   const { changes, come, gone, worse } = changed;
   if (changes.length + come.length + gone.length === 0)
     return "**Nothing has changed in what it comes to**; comments, layout and notes may have.";
-  const words = worseWords([{ state: "changed", changes: changed }]);
+  const words = worseWords([{ state: "changed", changes: changed }], 1);
   const sentence = `${words.slice(0, 1).toUpperCase()}${words.slice(1)}.`;
   return worse === 0 ? sentence : `**${sentence}**`;
 }

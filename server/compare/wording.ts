@@ -85,12 +85,13 @@ export function summaryWords(
   const head = `${showCount(compared, "record")} compared`;
   return changed === 0
     ? `${head}: no change in what they come to.`
-    : `${head}, ${String(changed)} changed: ${worseWords(records)}.`;
+    : `${head}, ${String(changed)} changed: ${worseWords(records, compared)}.`;
 }
 
 /** "3 things are worse", "2 entries are gone; of what is left nothing is worse": what went is never passed over for good news. */
 export function worseWords(
   records: readonly Pick<ComparedRecord, "state" | "changes">[],
+  compared: number,
 ): string {
   const sum = (of: (record: (typeof records)[number]) => number): number =>
     records.reduce((total, record) => total + of(record), 0);
@@ -120,9 +121,11 @@ export function worseWords(
       showCount(worse, "thing is worse", "things are worse"),
       ...gone,
     ].join("; ");
-  return gone.length === 0
-    ? "nothing is worse"
-    : [...gone, "of what is left nothing is worse"].join("; ");
+  if (gone.length === 0) return "nothing is worse";
+  return [
+    ...gone,
+    ...(goneRecords < compared ? ["of what is left nothing is worse"] : []),
+  ].join("; ");
 }
 
 /** What became of a whole record, as its heading says it: ", new", ", moved from pump.thou"; "" where only something in it changed. @param written a name as the form has it */

@@ -68,6 +68,8 @@ describe("two files, two folders", () => {
     expect([found.before, found.after]).toEqual(["then.thou", "now.thou"]);
     expect(code).toBe(1);
     expect(found.records.length).toBe(1);
+    // it lies there, too: it has not moved
+    expect(found.records[0]?.movedFrom).toBeNull();
     expect(
       found.records[0]?.changes.map(({ entry, what }) => `${entry} ${what}`),
     ).toContain("journal drive size");
@@ -113,12 +115,36 @@ describe("what is gone", () => {
     return [code, out];
   };
 
+  test("a record that is named and gone is gone, and so is a folder", async () => {
+    const cwd = await yard();
+    await rm(path.join(cwd, "jobs/pump.thou"));
+    const one = await compare(cwd, "HEAD", "jobs/pump.thou");
+    expect([one.code, one.err]).toEqual([0, ""]);
+    expect(files(one.found)).toEqual(["pump.thou gone 0"]);
+    await rm(path.join(cwd, "jobs"), { recursive: true });
+    const all = await compare(cwd, "HEAD", "jobs");
+    expect([all.code, all.err]).toEqual([0, ""]);
+    expect(files(all.found)).toEqual(["crib.thou gone 0", "pump.thou gone 0"]);
+    const never = await compare(cwd, "HEAD", "jobs/pmup.thou");
+    expect([never.code, never.found]).toEqual([2, undefined]);
+    expect(never.err).toContain("there is no such file or folder.");
+  });
+
   test("a record that is gone is counted as gone", async () => {
     const [code, out] = await said(undefined);
     expect(code).toBe(0);
     expect(out).toContain("\npump.thou, gone\n");
     expect(out).toContain(
       "2 records compared, 1 changed: 1 record is gone; of what is left nothing is worse.\n",
+    );
+    const cwd = await yard();
+    await rm(path.join(cwd, "jobs/pump.thou"));
+    const alone = await thou(["compare", "HEAD", "jobs/pump.thou"], {
+      cwd,
+      ...real,
+    });
+    expect(alone.out).toContain(
+      "\n1 record compared, 1 changed: 1 record is gone.\n",
     );
   });
 
@@ -288,13 +314,22 @@ describe("what can't be compared says why, and the way out", () => {
     );
   });
 
-  test("a record that was not there then is new, and it is said", async () => {
+  test("a record that was not there then is new; one that is nowhere, or named at a state, is told", async () => {
     const cwd = await yard();
     await writeFile(path.join(cwd, "jobs/winch.thou"), "job winch\n");
     const { code, err, found } = await compare(cwd, "HEAD", "jobs/winch.thou");
-    expect(code).toBe(2);
-    expect(err).toMatch(/jobs\/winch\.thou is not there at HEAD/);
+    expect([code, err]).toEqual([0, ""]);
     expect(files(found)).toEqual(["winch.thou new 0"]);
+    for (const words of [
+      ["HEAD:jobs/winch.thou", "jobs/winch.thou"],
+      ["HEAD:jobs/winch.thou", "HEAD"],
+    ]) {
+      const asked = await compare(cwd, ...words);
+      expect(asked.code).toBe(2);
+      expect(asked.err.replaceAll(/\s+/gu, " ")).toContain(
+        "jobs/winch.thou is not there at HEAD",
+      );
+    }
   });
 
   test("bytes that are no text", async () => {

@@ -198,6 +198,11 @@ describe("a code that is none", () => {
     ["jurnal", "did you mean journal?"],
     ["bushing", "did you mean bush?"],
     ["housing", "did you mean hole?"],
+    ["check", 'of a command, "thou help check" says what it does.'],
+    ["mm", '"thou explain units" has the units.'],
+    ["H7", 'of a class, thou limits "25 H7" says the limits.'],
+    ["js6", 'of a class, thou limits "25 js6" says the limits.'],
+    ["RC4", 'of a class, thou limits "0.875 in RC4" says the\n  limits.'],
     ["toString", '"thou explain" lists them all.'],
     ["__proto__", '"thou explain" lists them all.'],
   ])("%s: %s", async (code, way) => {

@@ -199,6 +199,14 @@ describe("standard input", () => {
   });
 });
 
+test("where no file can be read, nothing is said to stand as it should", async () => {
+  const cwd = await folderWith({ "a.thou": new Uint8Array([0xff, 0xfe]) });
+  const { code, err } = await thou(["format"], { cwd });
+  expect(code).toBe(2);
+  expect(err).toContain("a.thou cannot be read");
+  expect(err).not.toContain("stand");
+});
+
 describe("what is too wide to be meant", () => {
   test.each([
     ["/", "/home/yard", "the root of a disk"],

@@ -100,6 +100,17 @@ describe("the sheet", () => {
     expect(await readFile(path.join(cwd, "pump.thou"), "utf8")).toBe(JOB);
   });
 
+  test("is not poured over a terminal", async () => {
+    const cwd = await shop();
+    const asked = { cwd, columns: 400, terminal: true };
+    expect(await thou(["sheet", "pump.thou"], asked)).toEqual({
+      code: 2,
+      out: "",
+      err: "thou: a sheet is a page of HTML, which a terminal does not show: name a file for it, as with --out pump.html.\n",
+    });
+    expect(await readdir(cwd)).not.toContain("pump.html");
+  });
+
   test("keeps a link a link", async () => {
     const cwd = await shop();
     await mkdir(path.join(cwd, "out"));
@@ -136,7 +147,7 @@ describe("is refused in one sentence, with nothing written", () => {
     ],
     [
       ["pump.thou", "--out", "none/a.html"],
-      "none/a.html cannot be written: there is no such file or folder; name another file.",
+      "none/a.html cannot be written: its folder is not there; name another file.",
     ],
     [
       ["pump.thou", "--out", "."],
@@ -144,7 +155,7 @@ describe("is refused in one sentence, with nothing written", () => {
     ],
     [
       ["pump.thou", "--out", "\u{1B}[31m/a.html"],
-      "\\x1b[31m/a.html cannot be written: there is no such file or folder; name another file.",
+      "\\x1b[31m/a.html cannot be written: its folder is not there; name another file.",
     ],
     [
       [],

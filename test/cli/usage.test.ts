@@ -4,6 +4,7 @@ import path from "node:path";
 import { describe, expect, test } from "vitest";
 import manifest from "../../package.json" with { type: "json" };
 import { folderWith, thou } from "./in-process.ts";
+import { real } from "./scratch-repository.ts";
 
 const COMMANDS = [
   "check",
@@ -69,6 +70,7 @@ describe("a mistyped line is one sentence and code 2", () => {
       ["polish"],
       'there is no command "polish"; "thou --help" shows what there is.',
     ],
+    [["version"], 'there is no command "version"; "thou --version" says it.'],
     // what other tools begin with, and a file where a command stands
     [
       ["init"],
@@ -192,5 +194,45 @@ describe("standard input, where it is not read", () => {
       project: { checks: {} },
     });
     expect(ran.err).not.toContain("standard input");
+  });
+});
+
+describe("a path that is not there", () => {
+  test.each([
+    [["check", "pump"], "pump", "pump.thou"],
+    [["check", "Pump.thou"], "Pump.thou", "pump.thou"],
+    [["sheet", "pmup.thou"], "pmup.thou", "pump.thou"],
+    [["trend", "job"], "job", "jobs"],
+    [["compare", "pump.thou", "jobs/a.thuo"], "jobs/a.thuo", "jobs/a.thou"],
+  ])("%j: what it may have been", async (words, asked, near) => {
+    const cwd = await folderWith({
+      "pump.thou": "job a\n",
+      "jobs/a.thou": "job b\n",
+      "notes.txt": "",
+    });
+    const { code, err } = await thou(words, { cwd, columns: 400 });
+    expect(code).toBe(2);
+    expect(err).toMatch(
+      new RegExp(`^thou: ${asked} .*; did you mean ${near}\\?$`, "mu"),
+    );
+  });
+
+  test("nothing is offered that is no record and no folder, or that is far", async () => {
+    const cwd = await folderWith({ "notes.txt": "", ".jobs/a.thou": "" });
+    for (const asked of ["notes.tx", ".job", "winch.thou"])
+      expect((await thou(["check", asked], { cwd })).err).toBe(
+        `thou: ${asked} cannot be read: there is no such file or folder.\n`,
+      );
+  });
+
+  test.each([
+    ["sheet", "a.thou", "--out", "out/a.html"],
+    ["learn", "a.thou", "--out", "out/a.thou"],
+    ["trend", "a.thou", "--svg", "out/a.svg"],
+  ])("%s into a folder that is not there says so", async (...words) => {
+    const cwd = await folderWith({ "a.thou": "job a\n" });
+    const { code, err } = await thou(words, { cwd, columns: 400, ...real });
+    expect(code).toBe(2);
+    expect(err).toContain("cannot be written: its folder is not there");
   });
 });

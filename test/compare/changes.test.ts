@@ -227,3 +227,31 @@ test("one end of a size alone is a change, and two findings alike on both sides 
   ]);
   expect(compare(twice, twice)).toMatchObject({ come: [], gone: [] });
 });
+
+describe("what sizes are held against", () => {
+  test("a wider want is told beside the verdict that it makes", () => {
+    const found = edited(["want 0.0008 to 0.0016", "want 0.0011 to 0.0016"]);
+    expect(changesOf(found)).toContain(
+      "fit front want: 0.0008 to 0.0016 in → 0.0011 to 0.0016 in",
+    );
+  });
+
+  test("limits and a service limit, and none in the other unit", () => {
+    expect(
+      changesOf(
+        edited([
+          "limits 0.8738 to 0.8745\n",
+          "limits 0.8735 to 0.8745\n  service-limit 0.8730\n",
+        ]),
+      ),
+    ).toEqual([
+      "journal front limits: 0.8738 to 0.8745 in → 0.8735 to 0.8745 in",
+      "journal front service-limit: nothing → 0.8730 in",
+    ]);
+    expect(
+      changesOf(
+        edited(["limits 0.8738 to 0.8745", "limits 22.19452 to 22.2123 mm"]),
+      ),
+    ).toEqual([]);
+  });
+});
