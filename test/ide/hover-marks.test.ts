@@ -6,12 +6,8 @@ import { readLines } from "../../grammar/lines.ts";
 import { tokenize } from "../../grammar/tokens.ts";
 import { hoverAt } from "../../server/ide/hover.ts";
 import { createFiles } from "../../server/model/project.ts";
-import { atCaret, CRIB, JOB } from "./caret.ts";
-
-function said(marked: string): string {
-  const { open, position } = atCaret(marked, { "crib.thou": CRIB });
-  return hoverAt(open, position)?.markdown ?? "";
-}
+import { JOB } from "./caret.ts";
+import { said } from "./hover-said.ts";
 
 const STACK = `job j
   units inch

@@ -268,3 +268,17 @@ function inOrder(one: string, other: string): number {
     CAUTIONS.findIndex((each) => each.name === name);
   return place(one) - place(other);
 }
+
+test("the cautions are the closed list of the language, each with a title and a text of its own", () => {
+  expect(CAUTIONS.map((each) => each.name)).toEqual(
+    (
+      "reamer-one-way hand-reamer-no-power chips-and-oil rotating-work compressed-air solvent hot-parts frozen-parts press-work " +
+      "lead-and-beryllium old-gaskets oil-filled-bush lifting stored-load closed-cavity first-run"
+    ).split(" "),
+  );
+  expect(new Set(CAUTIONS.map((each) => each.text)).size).toBe(CAUTIONS.length);
+  // US 29 CFR 1910.242(b) and 1917.154 (seen): reduced to less than 30 psi, with chip guarding and protective equipment
+  expect(CAUTIONS.find((each) => each.name === "compressed-air")?.text).toMatch(
+    /under 30 psi .*chip guard.*eye protection/,
+  );
+});

@@ -1,6 +1,7 @@
-// Whose expansion a bush is dropped in by: the working says of each material whether its figure is the job's own or the shipped one.
+// The heat that drops a bush in: whose expansion it is by, as the working says of each material, and which bushes no case is heated for.
 import { expect, test } from "vitest";
-import { checkText } from "./check-text.ts";
+import type { Result } from "../../server/model/result.ts";
+import { checkText, resultOf } from "./check-text.ts";
 
 const job = (materials: string): string => `job winch
   units inch
@@ -36,4 +37,33 @@ test.each([
   ],
 ])("with %j: %s", (materials, said) => {
   expect(expansions(materials)).toBe(said);
+});
+
+test("no case is heated for a bush of plastic or with a lining; a bronze one of the same size has its temperature", () => {
+  const heat = (material: string): Result | undefined =>
+    resultOf(
+      checkText(`
+job winch-9
+  units mm
+part case
+  material aluminium-356-t6
+hole front in case
+  boss 45
+  read 26.000 at 20 C
+bush front in hole front
+  material ${material}
+  read od 26.100 at 20 C
+  read id 20.02 at 20 C
+  length 25
+press front of bush front in hole front
+`),
+      "press front",
+      "heat-to",
+    );
+  for (const material of ["acetal", "ptfe-lined"]) {
+    expect(heat(material)).toMatchObject({ status: "unknown", nominal: null });
+    expect(heat(material)?.text).toContain("press it in cold");
+  }
+  // 20 + (26.1/26 − 1)/21.5e-6
+  expect(heat("bronze-c932")?.nominal).toBeCloseTo(198.89, 2);
 });

@@ -36,3 +36,9 @@ test("every kind has a name, and one of a later version is called as it is writt
   expect(resultName("pilot-offset")).toBe(RESULT_NAMES["pilot-offset"]);
   expect(resultName("not-yet-known")).toBe("not yet known");
 });
+
+test("every kind of result has a name of its own", () => {
+  expect(Object.keys(RESULT_NAMES)).toEqual(Object.keys(RESULT_KINDS));
+  const names = Object.keys(RESULT_KINDS).map(resultName);
+  expect(new Set(names).size).toBe(names.length);
+});

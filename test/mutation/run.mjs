@@ -23,11 +23,21 @@ import { compilerOf } from "./compiler.mjs";
 import { EXPLAINED } from "./explained.mjs";
 import { INSTRUMENTER, putIn } from "./mutants.mjs";
 
+/** What hover says of entries, lines, references, numbers and words. */
+const HOVER = [
+  "test/ide/hover.test.ts",
+  "test/ide/hover-advice.test.ts",
+  "test/ide/hover-class.test.ts",
+  "test/ide/hover-line.test.ts",
+  "test/ide/hover-quantity.test.ts",
+  "test/ide/hover-reference.test.ts",
+  "test/ide/hover-words.test.ts",
+];
 /** The quick ones of what shows a person what the model and the rules say. */
 const SHOWN = [
   "test/ide/code-actions.test.ts",
   "test/ide/hints.test.ts",
-  "test/ide/hover.test.ts",
+  ...HOVER,
   "test/ide/shown.test.ts",
   "test/sheet",
   "test/compare",
@@ -40,11 +50,16 @@ const ROOMS = {
     own: ["test/grammar"],
     others: [
       "test/docs",
+      "test/rules/any-text.test.ts",
+      "test/rules/dates.test.ts",
+      "test/rules/did-you-mean.test.ts",
       "test/rules/text.test.ts",
+      "test/rules/text-numbers.test.ts",
+      "test/rules/units-offered.test.ts",
       "test/model/facts.test.ts",
       "test/ide/code-actions.test.ts",
       "test/ide/completion.test.ts",
-      "test/ide/hover.test.ts",
+      ...HOVER,
       "test/ide/selection.test.ts",
     ],
   },

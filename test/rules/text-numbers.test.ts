@@ -1,0 +1,76 @@
+// What is offered for a comma in a number, and for letters at its end.
+import { describe, expect, test } from "vitest";
+import { check, codes, FIT, withFix } from "./check-job.ts";
+
+describe("a comma in a number", () => {
+  const offered = (fact: string): readonly string[] =>
+    check(`job j\n  units mm\npart s\n  ${fact}\n`)
+      .filter((finding) => finding.code === "number-comma")
+      .flatMap(({ fixes }) =>
+        fixes.map((fix) => `${fix.edits[0]?.text ?? ""}${fix.safe ? "!" : ""}`),
+      );
+  test.each([
+    ["0,874", ["0.874!"]],
+    ["1,25", ["1.25!"]],
+    ["1,250", ["1.250", "1250"]],
+    ["1,250.5", ["1250.5!"]],
+    ["1.250,5", ["1250.5!"]],
+    ["1,250,000", ["1250000!"]],
+    ["1.2,3.4", []],
+  ])("%s", (number, fixes) => {
+    expect(offered(`joint gasket ${number} mm`)).toEqual(fixes);
+  });
+
+  test("in a list or a reading it may part two", () => {
+    const fixes = (head: string, fact: string): readonly string[] =>
+      check(`job j\n  units mm\npart s\n${head}\n  ${fact}\n`)
+        .filter((finding) => finding.code === "number-comma")
+        .flatMap((finding) =>
+          finding.fixes.map((fix) => fix.edits[0]?.text ?? ""),
+        );
+    expect(fixes("stack e", "shims 0.1,0.2 mm")).toEqual(["0.1, 0.2"]);
+    expect(fixes("stack e", "shims 1,2 mm")).toEqual(["1.2", "1, 2"]);
+    expect(fixes("journal a on s", "read 22.208,22.207")).toEqual([
+      "22.208 22.207",
+    ]);
+    expect(fixes("bush a in b", "od 22.207,22.208")).toEqual([
+      "22.207 to 22.208",
+    ]);
+  });
+});
+
+describe("letters at the end of a number, which read as a unit", () => {
+  const found = (fact: string): readonly string[] =>
+    check(`job j\n  units mm\n  ${fact}\n`).flatMap(({ code, fixes }) => [
+      code,
+      ...fixes.map(
+        (fix) => `${fix.edits[0]?.text ?? ""}${fix.safe ? "!" : ""}`,
+      ),
+    ]);
+  test.each([
+    ["temperature 2O", ["line-damaged", "20"]],
+    ["temperature 2OC", ["line-damaged", "20C"]],
+    ["temperature 2lC", ["line-damaged", "21C"]],
+    ["warn stock-thin at 0.O", ["line-damaged", "0.0"]],
+    ["warn stock-thin at 0.1OOmm", ["line-damaged", "0.100mm"]],
+  ])("%s", (fact, said) => {
+    expect(found(fact)).toEqual(said);
+  });
+
+  test("what is a unit, or stands apart, is looked at as a unit", () => {
+    expect(found("temperature 2 O")[0]).toBe("unit-wrong");
+    expect(found("temperature 2Ohm")[0]).toBe("unit-wrong");
+    expect(codes(check(`job j\n  units inch\n${FIT}  load 18lbf\n`))).toEqual(
+      [],
+    );
+  });
+
+  test("the other end of the range is told of no unit that it lacks, and the mended line is whole", () => {
+    const text = `job j\n  units inch\npart shaft\njournal a on shaft\n  limits 0.874O to 0.8745\n`;
+    const [only, ...rest] = check(text);
+    expect(rest).toEqual([]);
+    const whole = withFix(text, only?.fixes[0]);
+    expect(whole).toContain("limits 0.8740 to 0.8745\n");
+    expect(codes(check(whole))).toEqual([]);
+  });
+});
