@@ -131,10 +131,15 @@ const NAMES = new Set([
   "LETTER",
 ]);
 
+interface PlacedWord {
+  readonly word: string;
+  readonly start: number;
+}
+
 /** Takes a form apart. */
 export function formOf(text: string): Form {
   const parts: Part[] = [];
-  let lead: { readonly word: string; readonly start: number }[] = [];
+  let lead: PlacedWord[] = [];
   let isOptional = false;
   let afterComma = false;
   const close = (): void => {
@@ -191,23 +196,30 @@ export function formOf(text: string): Form {
       afterComma = false;
     }
   }
-  if (parts.length === 0 && 0 < lead.length) {
-    // `depth through` is a word alone
-    const [first] = lead;
-    const last = lead.at(-1);
-    if (first !== undefined && last !== undefined)
-      parts.push({
-        start: first.start,
-        end: last.start + last.word.length,
-        name: last.word,
-        lead: [],
-        trail: [],
-        choices: [last.word],
-        isOptional: false,
-        afterComma: false,
-        isText: false,
-        isNumber: false,
-      });
-  } else close();
+  if (parts.length === 0 && 0 < lead.length)
+    return { text, parts: wordsAlone(lead) };
+  close();
   return { text, parts };
+}
+
+/** `depth through`: nothing is filled in. */
+function wordsAlone(words: readonly PlacedWord[]): readonly Part[] {
+  const [first] = words;
+  const last = words.at(-1);
+  return first === undefined || last === undefined
+    ? []
+    : [
+        {
+          start: first.start,
+          end: last.start + last.word.length,
+          name: last.word,
+          lead: [],
+          trail: [],
+          choices: [last.word],
+          isOptional: false,
+          afterComma: false,
+          isText: false,
+          isNumber: false,
+        },
+      ];
 }

@@ -49,20 +49,8 @@ const serviceOf = query<Known<Service>>("service", (shop, fit) => {
   const load = given(entry, "LoadFact");
   const feed = given(entry, "FeedFact");
   if (load.state === "damaged" || feed.state === "damaged") return SILENT;
-  const bush = bushOfBore(shop, bore);
-  const bushEntry = bush === undefined ? undefined : entryOf(shop, bush);
-  const groove =
-    bushEntry === undefined ? undefined : given(bushEntry, "GrooveFact");
-  const made =
-    bushEntry === undefined ? undefined : given(bushEntry, "ConstructionFact");
-  const oilHole =
-    bushEntry === undefined ? undefined : given(bushEntry, "OilHoleFact");
-  if (
-    groove?.state === "damaged" ||
-    made?.state === "damaged" ||
-    oilHole?.state === "damaged"
-  )
-    return SILENT;
+  const bush = bushFor(shop, bore);
+  if (!bush.known) return bush;
   const turns = motion.value.kind;
   // what rules a film out by itself is said before anything is asked for
   const loading = load.state === "given" ? load.value.loading : undefined;
@@ -74,18 +62,8 @@ const serviceOf = query<Known<Service>>("service", (shop, fit) => {
     groove: "none",
   });
   if (!claim.valid) return outside(claim.because);
-  if (made?.state === "given" && made.value === "porous")
-    return outside(
-      "a porous bush lets the oil's pressure into its wall: no full film is claimed, PV decides",
-    );
-  if (groove?.state === "given" && groove.value === "lengthwise")
-    return outside(
-      "a lengthwise groove may lie where the load presses and lets the pressure out: no full film is claimed, PV decides",
-    );
-  if (oilHole?.state === "given" && isUnderLoad(oilHole.value))
-    return outside(
-      "the oil hole lies where the load presses and lets the pressure out: no full film is claimed, PV decides",
-    );
+  const refused = refusedBy(bush.value);
+  if (refused !== undefined) return outside(refused);
   const needs = [
     ...(load.state === "absent"
       ? [need(fit, "load", `the load of ${fit}`)]
@@ -107,9 +85,58 @@ const serviceOf = query<Known<Service>>("service", (shop, fit) => {
     motion: turns,
     loading: loading ?? "steady",
     feed: fed ?? "pressure",
-    groove: groove?.state === "given" ? "round" : "none",
+    groove: bush.value.groove === undefined ? "none" : "round",
   });
 });
+
+/** What of a bush bears on its film; nothing of a bore in a part. */
+interface BushFor {
+  readonly groove: FactValues["GrooveFact"] | undefined;
+  readonly construction: FactValues["ConstructionFact"] | undefined;
+  /** rad */
+  readonly oilHole: number | undefined;
+}
+
+function bushFor(shop: Shop, bore: string): Known<BushFor> {
+  const bush = bushOfBore(shop, bore);
+  const entry = bush === undefined ? undefined : entryOf(shop, bush);
+  if (entry === undefined)
+    return known({
+      groove: undefined,
+      construction: undefined,
+      oilHole: undefined,
+    });
+  const groove = given(entry, "GrooveFact");
+  const construction = given(entry, "ConstructionFact");
+  const oilHole = given(entry, "OilHoleFact");
+  if (
+    groove.state === "damaged" ||
+    construction.state === "damaged" ||
+    oilHole.state === "damaged"
+  )
+    return SILENT;
+  return known({
+    groove: groove.state === "given" ? groove.value : undefined,
+    construction:
+      construction.state === "given" ? construction.value : undefined,
+    oilHole: oilHole.state === "given" ? oilHole.value : undefined,
+  });
+}
+
+/** Why such a bush leaves no full film to be claimed; undefined where it does. */
+function refusedBy({
+  groove,
+  construction,
+  oilHole,
+}: BushFor): string | undefined {
+  if (construction === "porous")
+    return "a porous bush lets the oil's pressure into its wall: no full film is claimed, PV decides";
+  if (groove === "lengthwise")
+    return "a lengthwise groove may lie where the load presses and lets the pressure out: no full film is claimed, PV decides";
+  return oilHole !== undefined && isUnderLoad(oilHole)
+    ? "the oil hole lies where the load presses and lets the pressure out: no full film is claimed, PV decides"
+    : undefined;
+}
 
 /** Within 45 degrees of the load, to either side, as which way the journal turns is not written. Common practice, no source. */
 function isUnderLoad(angle: number): boolean {

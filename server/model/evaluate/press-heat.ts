@@ -1,5 +1,6 @@
 // Temperatures of a press fit: to which the case is heated or the bush frozen to drop it in, and at which the case lets it go. All are
 // with no gap to spare: room costs more, and the working says how much.
+import type { Band } from "../../core/press/band.ts";
 import {
   bushTemperatureToDropIn,
   caseTemperatureToDropIn,
@@ -27,7 +28,7 @@ import { nameOf } from "../reference.ts";
 import type { Working } from "../result.ts";
 import { query, type Shop } from "../shop.ts";
 import { materialOf } from "./material.ts";
-import { interferenceOf, partsOf } from "./press.ts";
+import { interferenceOf, partsOf, type Interference } from "./press.ts";
 import { figureOf } from "./press-rings.ts";
 import { settings } from "./settings.ts";
 
@@ -153,42 +154,53 @@ function dropIn(
     values.push(end.value);
   }
   const [a = 20, nominal = 20, b = 20] = values;
+  const range = { low: Math.min(a, b), high: Math.max(a, b) };
+  return known({
+    reached: true,
+    value: {
+      low: range.low,
+      nominal,
+      high: range.high,
+      status,
+      step: undefined,
+      working: dropInWorking(shop, how, found.value, expansions.value, range),
+    },
+  });
+}
+
+/** @param range of the temperature, °C */
+function dropInWorking(
+  shop: Shop,
+  how: "heat" | "freeze",
+  { od, hole, step }: Interference,
+  expansions: Expansions,
+  range: Band,
+): readonly Working[] {
   const { system } = settings(shop);
-  const step = found.value.step;
   // a thou or a hundredth of a millimetre to spare
   const room = system === "inch" ? 25.4e-6 : 10e-6;
   const perRoom =
-    room / (hole.nominal * expansions.value[how === "heat" ? "case" : "bush"]);
+    room / (hole.nominal * expansions[how === "heat" ? "case" : "bush"]);
   const degrees =
     system === "inch"
       ? `${significant(perRoom * 1.8, 2)} °F`
       : `${significant(perRoom, 2)} °C`;
-  return known({
-    reached: true,
-    value: {
-      low: Math.min(a, b),
-      nominal,
-      high: Math.max(a, b),
-      status,
-      step: undefined,
-      working: [
-        expansions.value.working,
-        {
-          formula:
-            how === "heat"
-              ? "hole · (1 + αh · (T − 20 °C)) = od, bush at 20 °C"
-              : "od · (1 + αb · (T − 20 °C)) = hole, case at 20 °C",
-          with: `od ${showRange(od.low, od.high, system, step)}, hole ${showRange(hole.low, hole.high, system, step)}: ${showTemperatures(Math.min(a, b), Math.max(a, b), system)}`,
-          source: "",
-        },
-        {
-          formula: "room to drop in = none",
-          with: `each ${showLength(room, system)} of room costs ${degrees} more`,
-          source: "",
-        },
-      ],
+  return [
+    expansions.working,
+    {
+      formula:
+        how === "heat"
+          ? "hole · (1 + αh · (T − 20 °C)) = od, bush at 20 °C"
+          : "od · (1 + αb · (T − 20 °C)) = hole, case at 20 °C",
+      with: `od ${showRange(od.low, od.high, system, step)}, hole ${showRange(hole.low, hole.high, system, step)}: ${showTemperatures(range.low, range.high, system)}`,
+      source: "",
     },
-  });
+    {
+      formula: "room to drop in = none",
+      with: `each ${showLength(room, system)} of room costs ${degrees} more`,
+      source: "",
+    },
+  ];
 }
 
 /** Temperature of bush and case alike, °C, at which the case lets the bush go. */
