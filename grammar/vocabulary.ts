@@ -715,7 +715,7 @@ export const ENTRIES: readonly EntrySpec[] = [
         "point LENGTH",
         "Length ahead of the bevel.",
       ),
-      fact(
+      size(
         "flutes",
         "FlutesFact",
         "flutes COUNT straight|left|right",

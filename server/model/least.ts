@@ -15,6 +15,8 @@ const MAY_BE_ZERO: ReadonlySet<string> = new Set([
   "LengthRange_plusMinus",
 ]);
 
+const NUMBERS: ReadonlySet<string> = new Set(["number", "decimal", "count"]);
+
 const BELOW = /^[-\u{2212}].*[1-9]/u;
 const ZERO = /^[-+\u{2212}]?[0.]+$/u;
 const MAY_HOLD_BELOW = /(?:^|\s)[-\u{2212}][\d.]/u;
@@ -61,7 +63,7 @@ function numberIn(
   leaving: ReadonlySet<string>,
 ): Node | undefined {
   if (leaving.has(node.type)) return undefined;
-  if (node.type === "number" || node.type === "decimal")
+  if (NUMBERS.has(node.type))
     return written.test(textOf(line, node)) ? node : undefined;
   for (const each of node.children) {
     const found = numberIn(line, each, written, leaving);

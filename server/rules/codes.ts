@@ -11,6 +11,7 @@ export const CODES: readonly string[] = [
   ...[
     "reading-off-limits",
     "reading-off-nominal",
+    "service-limit-within",
     "worn",
     "out-of-round",
     "taper",

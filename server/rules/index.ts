@@ -44,6 +44,7 @@ import { shimNone } from "./stack/shim-none.ts";
 import { concessionUnsigned } from "./concessions/concession-unsigned.ts";
 import { concessionSpent } from "./concessions/concession-spent.ts";
 import { concessionIdle } from "./concessions/concession-idle.ts";
+import { serviceLimitWithin } from "./readings/service-limit-within.ts";
 import { worn } from "./readings/worn.ts";
 import { gaugeCoarse } from "./readings/gauge-coarse.ts";
 import { gaugeOff } from "./readings/gauge-off.ts";
@@ -58,6 +59,7 @@ export const RULES: readonly Rule[] = [
   ...NAME_RULES,
   readingOffLimits,
   readingOffNominal,
+  serviceLimitWithin,
   worn,
   outOfRound,
   taper,

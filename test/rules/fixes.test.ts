@@ -16,6 +16,7 @@ const WITHOUT: Readonly<Record<string, string>> = {
     "a method does not reach here: nothing is wrong with the text",
   "reading-off-limits": METAL,
   "reading-off-nominal": `${READ}; only the gauge knows what it showed`,
+  "service-limit-within": "which of the two is wrong only the drawing can tell",
   worn: METAL,
   "out-of-round": METAL,
   taper: METAL,

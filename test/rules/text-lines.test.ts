@@ -68,6 +68,7 @@ describe("a line as it is spoken", () => {
     ["journal j on shaft", "read near 0.8743 0.000 at 0 C"],
     ["hole h in case", "boss .0 in"],
     ["fit f of journal front in bore b", "runs 0 rpm"],
+    ["reamer r", "flutes 0 straight"],
     ["fit f of journal front in bore b", "feed pressure 0 psi"],
   ])("with a size of zero is asked about: %s, %s", (head, line) => {
     const [sentence, ...fixes] = said(CODE, `  ${line}`, {

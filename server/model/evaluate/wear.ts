@@ -5,11 +5,26 @@ import { entryOf, type Shop } from "../shop.ts";
 import { acceptedBy } from "./concessions.ts";
 import { sizeOf } from "./size.ts";
 
-/** The size past which a feature is worn: a journal's least, a hole's or bore's greatest; undefined where none is written. */
+/** The size past which a feature is worn: a journal's least, a hole's or bore's greatest; undefined where none is written that can be one. */
 export function wearLimit(entry: Entry): number | undefined {
+  return isWithinLimits(entry) ? undefined : writtenLimit(entry);
+}
+
+function writtenLimit(entry: Entry): number | undefined {
   const limit = given(entry, "ServiceLimitFact");
   if (limit.state !== "given") return undefined;
   return entry.kind === "journal" ? limit.value.low : limit.value.high;
+}
+
+/** Whether a part could be worn past its service limit as it is made, within its limits: one of the two is a slip. */
+export function isWithinLimits(entry: Entry): boolean {
+  const service = writtenLimit(entry);
+  const limits = given(entry, "LimitsFact");
+  if (service === undefined || limits.state !== "given") return false;
+  const { low, high } = limits.value;
+  return entry.kind === "journal"
+    ? metresToTenths(low) < metresToTenths(service)
+    : metresToTenths(service) < metresToTenths(high);
 }
 
 /** Whether a size (m) lies past the service limit; never where none is written. */

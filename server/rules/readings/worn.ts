@@ -19,7 +19,8 @@ export const worn: Rule = {
     const places = placesOf(shop, ref);
     if (!places.known) return [];
     const { system } = settings(shop);
-    const bound = wearLimit(entry) ?? 0;
+    const bound = wearLimit(entry);
+    if (bound === undefined) return [];
     const { source } = limit.value;
     const isJournal = entry.kind === "journal";
     const shown = `${showLength(bound, system, limit.value.step)}${source === undefined ? "" : ` (${source})`}`;
