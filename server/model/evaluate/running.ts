@@ -1,5 +1,6 @@
 // How a running fit works by what is written of it: how fast its surfaces slide, how hard they are pressed, and what its bearing material
 // bears of both. Whether a film carries it is film.ts's.
+import type { Answer } from "../../core/answer.ts";
 import {
   oscillatingSpeed,
   pressureTimesSpeed,
@@ -107,6 +108,18 @@ export const fitLength = query<Known<FitLength>>("fit-length", (shop, fit) => {
     : known(least);
 });
 
+/** The three together; where one is refused, why. */
+function extentOf(
+  low: Answer<number>,
+  nominal: Answer<number>,
+  high: Answer<number>,
+): Known<Extent> {
+  if (!low.valid) return outside(low.because);
+  if (!nominal.valid) return outside(nominal.because);
+  if (!high.valid) return outside(high.because);
+  return known({ low: low.value, nominal: nominal.value, high: high.value });
+}
+
 /** Mean speed of the journal's surface over the bore's, m/s. */
 export const surfaceSpeed = query<Known<Estimate>>(
   "surface-speed",
@@ -122,20 +135,16 @@ export const surfaceSpeed = query<Known<Estimate>>(
       kind === "turning"
         ? turningSpeed(diameter, rate)
         : oscillatingSpeed(diameter, angle, rate);
-    const [low, nominal, high] = [
+    const found = extentOf(
       speed(size.value.low),
       speed(size.value.nominal),
       speed(size.value.high),
-    ];
-    if (!low.valid) return outside(low.because);
-    if (!nominal.valid) return outside(nominal.because);
-    if (!high.valid) return outside(high.because);
+    );
+    if (!found.known) return found;
     const diameter = showLength(size.value.nominal, system, size.value.step);
     const degrees = fixed((angle * 180) / Math.PI, 1);
     return known({
-      low: low.value,
-      nominal: nominal.value,
-      high: high.value,
+      ...found.value,
       status: size.value.status,
       step: undefined,
       working: [
@@ -144,7 +153,7 @@ export const surfaceSpeed = query<Known<Estimate>>(
             kind === "turning"
               ? "speed = π · diameter · turns"
               : "mean speed = angle from end to end · diameter · cycles",
-          with: `${kind === "turning" ? "π" : `${degrees}°`} · ${diameter} · ${fixed(rate * 60, 1)} per min = ${showSpeeds(nominal.value, nominal.value, system)}`,
+          with: `${kind === "turning" ? "π" : `${degrees}°`} · ${diameter} · ${fixed(rate * 60, 1)} per min = ${showSpeeds(found.value.nominal, found.value.nominal, system)}`,
           source: "",
         },
       ],
@@ -164,24 +173,20 @@ export const specificLoad = query<Known<Estimate>>(
     if (!size.known || !load.known || !length.known)
       return lacking(size, load, length);
     const { system } = settings(shop);
-    const [low, nominal, high] = [
+    const found = extentOf(
       specificLoadOf(load.value, size.value.high, length.value.high),
       specificLoadOf(load.value, size.value.nominal, length.value.nominal),
       specificLoadOf(load.value, size.value.low, length.value.low),
-    ];
-    if (!low.valid) return outside(low.because);
-    if (!nominal.valid) return outside(nominal.because);
-    if (!high.valid) return outside(high.because);
+    );
+    if (!found.known) return found;
     return known({
-      low: low.value,
-      nominal: nominal.value,
-      high: high.value,
+      ...found.value,
       status: size.value.status,
       step: undefined,
       working: [
         {
           formula: "specific load = load / (diameter · length)",
-          with: `${showForces(load.value, load.value, system)} / (${showLength(size.value.nominal, system, size.value.step)} · ${showLength(length.value.nominal, system)} of ${length.value.of}) = ${showPressures(nominal.value, nominal.value, system)}`,
+          with: `${showForces(load.value, load.value, system)} / (${showLength(size.value.nominal, system, size.value.step)} · ${showLength(length.value.nominal, system)} of ${length.value.of}) = ${showPressures(found.value.nominal, found.value.nominal, system)}`,
           source: "",
         },
       ],
@@ -195,20 +200,19 @@ export const pvOf = query<Known<Estimate>>("pv", (shop, fit) => {
   const load = specificLoad(shop, fit);
   if (!speed.known || !load.known) return lacking(speed, load);
   // the journal's diameter cancels but for its part in π·d/d, so the ends of both belong crosswise
-  const [low, nominal, high] = [
+  const found = extentOf(
     pressureTimesSpeed(load.value.low, speed.value.high),
     pressureTimesSpeed(load.value.nominal, speed.value.nominal),
     pressureTimesSpeed(load.value.high, speed.value.low),
-  ];
-  if (!low.valid) return outside(low.because);
-  if (!nominal.valid) return outside(nominal.because);
-  if (!high.valid) return outside(high.because);
+  );
+  if (!found.known) return found;
+  const { low, nominal, high } = found.value;
   const { system } = settings(shop);
   return known({
     // crosswise ends may differ by a rounding only
-    low: Math.min(low.value, nominal.value, high.value),
-    nominal: nominal.value,
-    high: Math.max(low.value, nominal.value, high.value),
+    low: Math.min(low, nominal, high),
+    nominal,
+    high: Math.max(low, nominal, high),
     status: statusOf(speed.value, load.value),
     step: undefined,
     working: [
@@ -216,7 +220,7 @@ export const pvOf = query<Known<Estimate>>("pv", (shop, fit) => {
       ...speed.value.working,
       {
         formula: "PV = specific load · speed",
-        with: `${showPressures(load.value.nominal, load.value.nominal, system)} · ${showSpeeds(speed.value.nominal, speed.value.nominal, system)} = ${showPvs(nominal.value, nominal.value, system)}`,
+        with: `${showPressures(load.value.nominal, load.value.nominal, system)} · ${showSpeeds(speed.value.nominal, speed.value.nominal, system)} = ${showPvs(nominal, nominal, system)}`,
         source: "",
       },
     ],
