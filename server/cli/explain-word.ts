@@ -13,6 +13,7 @@ import { materials } from "../core/materials/material.ts";
 import { oils } from "../core/materials/oils.ts";
 import { UNITS } from "../core/quantity/units.ts";
 import { CAUTIONS } from "../model/cautions.ts";
+import { groupedBy } from "../model/groups.ts";
 import { RESULT_KINDS } from "../model/result-kinds.ts";
 
 /** Every word that has a page: entries first, each once. */
@@ -38,13 +39,37 @@ export function wordPage(word: string): string | undefined {
   const kinds = kindsWithFact(word);
   const others = [...resultPart(word), ...shippedName(word)];
   if (entry === undefined && kinds.length + others.length === 0)
-    return undefined;
+    return withinFacts(word);
   const parts = [`# ${word}`];
   if (entry !== undefined) parts.push(...entryPart(entry));
   for (const [kindsOfForm, fact] of formsOf(word, kinds))
     parts.push(...factPart(kindsOfForm, fact));
   parts.push(...shipped(word), ...others);
   return parts.join("\n\n");
+}
+
+/** A word that begins no line and stands within some, as `blind` does. */
+function withinFacts(word: string): string | undefined {
+  const found = ENTRIES.flatMap(({ kind, facts }) =>
+    facts
+      .filter(({ form }) => form.split(/[^\p{L}\d-]+/u).includes(word))
+      .map(({ form, means }) => ({ kind, form, means })),
+  );
+  // CAPITALS stand for what is filled in
+  if (found.length === 0 || word !== word.toLowerCase()) return undefined;
+  const lines = [
+    ...groupedBy(found, ({ form, means }) => `\`${form}\`: ${means}`),
+  ];
+  return [
+    `# ${word}`,
+    "A word within these facts:",
+    lines
+      .map(
+        ([line, all]) =>
+          `- In ${all.map(({ kind }) => kind).join(", ")}: ${line}`,
+      )
+      .join("\n"),
+  ].join("\n\n");
 }
 
 function entryPart({ form, means, rule, facts }: EntrySpec): readonly string[] {

@@ -51,12 +51,16 @@ function stepRow(
   const cautions = cautionsOfStep(shop, step.ref).flatMap(
     (name) => cautionNamed(name)?.title ?? [],
   );
+  const stands = step.done ? "" : standWords(standsAgainst(shop, step.ref));
   return [
     el("span", { class: "box" }, step.done ? "x" : ""),
     [
       el("b", {}, `${String(number)} ${nameOf(step.ref)}`),
       line(step.text),
       workOf(subject, step),
+      stands === ""
+        ? undefined
+        : line(el("b", {}, "Look first: "), `${stands}.`),
       cautions.length === 0
         ? undefined
         : line(el("b", {}, "Caution: "), `${cautions.join("; ")}.`),
@@ -128,9 +132,6 @@ function standsText(
   return [
     line(step.done ? "done" : el("b", {}, sentence(text ?? "unknown"))),
     line(looked ?? ""),
-    step.done
-      ? undefined
-      : line(sentence(standWords(standsAgainst(shop, step.ref)))),
     step.done || after === "" ? undefined : line(`after ${after}`),
   ];
 }

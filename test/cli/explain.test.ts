@@ -184,6 +184,17 @@ describe("a word of the language", () => {
     expect([code, out.includes(said)]).toEqual([0, true]);
   });
 
+  test("a word that stands within facts leads to them, each once with its entries", async () => {
+    const { out, code } = await explain(["blind"], { columns: 200 });
+    expect(code).toBe(0);
+    expect(out).toBe(
+      "blind\n\nA word within these facts:\n\n  - In hole: depth VALUE blind|through: How deep the hole is, and whether it goes through.\n",
+    );
+    expect((await explain(["gasket"])).out).toContain("In part, line: joint");
+    // what is filled in is no word
+    expect((await explain(["VALUE"])).code).toBe(2);
+  });
+
   test("every word has a page", () => {
     expect(WORDS.filter((word) => wordPage(word) === undefined)).toEqual([]);
   });
