@@ -1,5 +1,12 @@
 // The pieces that the bench view is made of, as HTML. How HTML is written, and that no text is taken for it, is markup/html.ts's.
-import { drawn, el, NOTHING, type Child, type Markup } from "../markup/html.ts";
+import {
+  drawn,
+  el,
+  NOTHING,
+  sentence,
+  type Child,
+  type Markup,
+} from "../markup/html.ts";
 
 /** A picture's SVG, which the pictures have escaped. */
 export function figure(svg: string): Markup {
@@ -16,7 +23,12 @@ export function link(ref: string, text = ref): Markup {
 }
 
 export function paragraph(...content: readonly Child[]): Markup {
-  return el("p", {}, ...content);
+  return el("p", {}, ...content.map(said));
+}
+
+/** Words of the record stand as such in a sentence, as on a sheet. */
+function said(child: Child): Child {
+  return typeof child === "string" ? sentence(child) : child;
 }
 
 export function list(items: readonly Child[]): Markup {
@@ -25,7 +37,7 @@ export function list(items: readonly Child[]): Markup {
     : el(
         "ul",
         {},
-        items.map((item) => el("li", {}, item)),
+        items.map((item) => el("li", {}, said(item))),
       );
 }
 
@@ -59,7 +71,7 @@ export function table(
           row.map((cell, index) =>
             index === 0
               ? el("th", { scope: "row" }, cell)
-              : el("td", { "data-head": heads[index] }, cell),
+              : el("td", { "data-head": heads[index] }, said(cell)),
           ),
         ),
       ),

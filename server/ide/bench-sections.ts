@@ -31,7 +31,14 @@ import {
   type RankedTool,
 } from "../pictures/pictures.ts";
 import { figure, link, list, paragraph, table } from "./bench-html.ts";
-import { el, NOTHING, row, type Child, type Markup } from "../markup/html.ts";
+import {
+  el,
+  NOTHING,
+  row,
+  sentence,
+  type Child,
+  type Markup,
+} from "../markup/html.ts";
 
 /** What the next step is, what is in its way, and how not to be hurt by it. */
 export function nextSection(shop: Shop): Markup {
@@ -74,8 +81,8 @@ function stepBlock(shop: Shop, ref: string): Markup {
     ...wanting.map(({ ref: wants, text }) =>
       // the sentence begins with the entry's name in most cases
       text.startsWith(`${wants} `)
-        ? row(link(wants), text.slice(wants.length))
-        : row(text, " (", link(wants), ")"),
+        ? row(link(wants), sentence(text.slice(wants.length)))
+        : row(sentence(text), " (", link(wants), ")"),
     ),
     ...(unread ? ["A line that it hangs on has an error."] : []),
     ...waits.map((each) => row("It waits for ", link(each), ".")),
@@ -108,7 +115,7 @@ function stepBlock(shop: Shop, ref: string): Markup {
           paragraph(`${standCount(stands)}:`),
           list(
             stands.map(({ ref: at, level, code: name, message }) =>
-              row(link(at), `: ${level} ${name}. ${message}`),
+              row(link(at), sentence(`: ${level} ${name}. ${message}`)),
             ),
           ),
         ),

@@ -85,6 +85,13 @@ export function cssText(text: string): string {
   return `"${signs.join("")}"`;
 }
 
+/** A sentence of the model, its words in backquotes set off as words of the record. */
+export function sentence(text: string): Child {
+  return text
+    .split(/`([^`]*)`/)
+    .map((part, index) => (index % 2 === 0 ? part : el("code", {}, part)));
+}
+
 function inside(children: readonly Child[]): string {
   return children
     .map((child): string => {

@@ -1,4 +1,5 @@
 // The shapes that all pictures are made of: the frame, texts that fit their room, blocks with a hatch, lines, bars, arrows.
+import { plain } from "../markup/markdown.ts";
 import type { Ink } from "./ink.ts";
 import { digits, element, together, type Content, type Markup } from "./svg.ts";
 
@@ -49,7 +50,7 @@ export function about(
   return element(
     "g",
     { "data-ref": ref },
-    element("title", {}, title),
+    element("title", {}, plain(title)),
     ...content,
   );
 }
@@ -99,7 +100,7 @@ export function label(
         ? {}
         : { stroke: rim, "stroke-width": 3, "paint-order": "stroke" }),
     },
-    text,
+    plain(text),
   );
 }
 

@@ -4,8 +4,8 @@ import { refOf, entryOf, refsOfKind } from "../model/shop.ts";
 import type { Finding, Level } from "../model/result.ts";
 import type { Subject } from "./facts.ts";
 import { signed } from "./head.ts";
-import { el, type Child, type Markup } from "../markup/html.ts";
-import { line, sentence, table } from "./table.ts";
+import { type Child, el, type Markup, sentence } from "../markup/html.ts";
+import { line, table } from "./table.ts";
 
 const LEVELS: readonly Level[] = ["error", "warning", "information", "hint"];
 

@@ -16,9 +16,15 @@ import { entryOf, refsOfKind, type Shop } from "../model/shop.ts";
 import type { EntryKind } from "../../grammar/vocabulary.ts";
 import type { Subject } from "./facts.ts";
 import { gaugesTable } from "./gauges.ts";
-import { el, isEmpty, type Child, type Markup } from "../markup/html.ts";
+import {
+  type Child,
+  el,
+  isEmpty,
+  type Markup,
+  sentence,
+} from "../markup/html.ts";
 import { reamersTable } from "./reamers.ts";
-import { line, sentence, table } from "./table.ts";
+import { line, table } from "./table.ts";
 
 /** Told in the steps, or in the table of reamers. */
 const ELSEWHERE: ReadonlySet<string> = new Set(["ready", "cut-size", "chance"]);

@@ -8,9 +8,9 @@ import { resultsOf } from "../model/results.ts";
 import type { Subject } from "./facts.ts";
 import { standsAgainst } from "../rules/entry-findings.ts";
 import { standWords } from "../rules/order/stands.ts";
-import { el, type Child, type Markup } from "../markup/html.ts";
+import { type Child, el, type Markup, sentence } from "../markup/html.ts";
 import { nameOfResult } from "./results.ts";
-import { labelled, sentence } from "./table.ts";
+import { labelled } from "./table.ts";
 
 export function standing(subject: Subject): Markup {
   const { results } = subject.check;

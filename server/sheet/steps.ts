@@ -17,9 +17,9 @@ import type { Subject } from "./facts.ts";
 import { signed } from "./head.ts";
 import { standsAgainst } from "../rules/entry-findings.ts";
 import { standWords } from "../rules/order/stands.ts";
-import { el, type Child, type Markup } from "../markup/html.ts";
+import { type Child, el, type Markup, sentence } from "../markup/html.ts";
 import { nameOfResult } from "./results.ts";
-import { line, sentence, table } from "./table.ts";
+import { line, table } from "./table.ts";
 
 export function stepsSection(subject: Subject): Markup | undefined {
   const { steps } = orderOf(subject.shop);

@@ -66,13 +66,6 @@ export function labelled(
   );
 }
 
-/** A sentence of the model, its words in backquotes set off as words of the record. */
-export function sentence(text: string): Child {
-  return text
-    .split(/`([^`]*)`/)
-    .map((part, index) => (index % 2 === 0 ? part : el("code", {}, part)));
-}
-
 /** A line of its own inside a cell; nothing where there is nothing. */
 export function line(...children: readonly Child[]): Markup | undefined {
   return isEmpty(children) ? undefined : el("div", {}, ...children);

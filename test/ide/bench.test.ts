@@ -233,3 +233,14 @@ test("texts of the record are text", () => {
   expect(htmlOf(view, "next")).toContain(escaped(hostile));
   for (const { html } of view.sections) expect(html).not.toContain("<img");
 });
+
+test("words of the record are set off in sentences, and in a picture stand in quotes", () => {
+  // a front fit that wants nothing: its line has no window
+  const text = WINCH.replace("  want 0.0008 to 0.0016\n", "");
+  const view = bench(text, "line layshaft");
+  expect(htmlOf(view, "line layshaft")).toContain(
+    "write a fit with <code>want</code>, or limits, of bore front",
+  );
+  for (const { html } of view.sections)
+    expect(html.replaceAll(/<code>[^<]*<\/code>/gu, "")).not.toContain("`");
+});
