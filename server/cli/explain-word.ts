@@ -11,7 +11,7 @@ import {
 import { examples } from "../../grammar/examples.ts";
 import { materials } from "../core/materials/material.ts";
 import { oils } from "../core/materials/oils.ts";
-import { UNITS } from "../core/quantity/units.ts";
+import { unitOf, UNITS } from "../core/quantity/units.ts";
 import { CAUTIONS } from "../model/cautions.ts";
 import { groupedBy } from "../model/groups.ts";
 import { RESULT_KINDS } from "../model/result-kinds.ts";
@@ -57,6 +57,8 @@ function withinFacts(word: string): string | undefined {
   );
   // CAPITALS stand for what is filled in
   if (found.length === 0 || word !== word.toLowerCase()) return undefined;
+  // units have a page of their own, which says more
+  if (unitOf(word) !== undefined) return undefined;
   const lines = [
     ...groupedBy(found, ({ form, means }) => `\`${form}\`: ${means}`),
   ];

@@ -8,6 +8,7 @@ import {
 } from "../core/quantity/show.ts";
 import { valueIn } from "../model/entry.ts";
 import { cutOf } from "../model/evaluate/bore.ts";
+import { ledgeFoulsOf } from "../model/evaluate/ledge.ts";
 import { reamerOfLine } from "../model/evaluate/line-bores.ts";
 import { guidesOf, pilotLinesOf } from "../model/evaluate/pilot.ts";
 import { entryOf, type Shop } from "../model/shop.ts";
@@ -151,6 +152,10 @@ function cutWords(
     tool,
     ...pilotWords(shop, lineRef, bore, system),
     ...ledgeWords(bore, system),
+    ...ledgeFoulsOf(shop, bore.ref).map(
+      ({ journal, foul }) =>
+        `${journal} runs onto the ledge by ${showLength(foul.by, system)}`,
+    ),
   ].join("; ");
 }
 

@@ -155,9 +155,11 @@ function legendText(
   const scale =
     Math.abs(ratio - 1) < 0.005
       ? "Lengths and diameters to one scale"
-      : ratio < 1
-        ? `Lengths drawn ${round(1 / ratio)} times as large as diameters`
-        : `Diameters drawn ${round(ratio)} times as large as lengths`;
+      : Math.abs(ratio - 1) < 0.05
+        ? "Lengths and diameters nearly to one scale"
+        : ratio < 1
+          ? `Lengths drawn ${round(1 / ratio)} times as large as diameters`
+          : `Diameters drawn ${round(ratio)} times as large as lengths`;
   const clearance =
     times === undefined
       ? "clearance not known and drawn as a gap of no size"
@@ -167,6 +169,11 @@ function legendText(
       ? ["fine hatch: bush", "wide hatch: case"]
       : ["hatch: case"]),
     "dashed: predicted or not recorded",
+    ...(bores.some(
+      ({ ledge }) => ledge?.known === true && 0 < ledge.value.nominal,
+    )
+      ? ["filled: the ledge that the reamer leaves"]
+      : []),
   ];
   return `Lengths in ${system === "inch" ? "inches" : "mm"}. ${scale}; ${clearance}; ${hatches.join("; ")}.`;
 }

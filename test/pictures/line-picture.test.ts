@@ -210,3 +210,47 @@ test.each([1, 250, 300, 400])(
       expect(words.split(" ")).toContain(name);
   },
 );
+
+const BLIND = `job w
+  units inch
+part layshaft
+part case
+  material iron-grey
+journal front on layshaft
+  reaches 1.300
+  read 0.8742 0.8742
+hole front in case
+  depth 1.350 blind
+bore front in case
+  read 0.8716 0.8717 as roughed
+fit front of journal front in bore front
+  want 0.0008 to 0.0018
+reamer r-8755
+  size 0.8755
+  chamfer 0.060
+  point 0.020
+line layshaft
+  bore front from 0 to 1.35
+  ream with r-8755
+`;
+
+test("a ledge is named in words where it is drawn, and a journal that runs onto it", () => {
+  const said = (text: string, width = 700): string =>
+    textOf(drawn(textShop(text), "line layshaft", width)).replaceAll(
+      /\s+/gu,
+      " ",
+    );
+  // 1.350 deep less 0.010 kept, 0.060 and 0.020: cut to size to 1.260, and the journal goes 0.040 further
+  expect(said(BLIND)).toContain(
+    "journal front runs onto the ledge by 0.0400 in",
+  );
+  expect(said(BLIND)).toContain("filled: the ledge that the reamer leaves");
+  const shorter = said(BLIND.replace("reaches 1.300", "reaches 1.250"));
+  expect(shorter).toContain("leaves a ledge of 0.0900 in");
+  expect(shorter).not.toContain("runs onto");
+  const through = said(BLIND.replace("1.350 blind", "through"));
+  expect(through).not.toContain("ledge");
+  // a scale that is nearly one is not told as "1 times"
+  for (const width of [250, 260, 300, 420, 700])
+    expect(said(BLIND, width)).not.toMatch(/ 1 times/u);
+});
