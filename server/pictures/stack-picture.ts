@@ -25,7 +25,6 @@ import {
   arrowHead,
   block,
   hatch,
-  label,
   lettering,
   line,
   picture,
@@ -38,6 +37,7 @@ import { judgedWords, notKnown, unreadText } from "./words.ts";
 
 const EDGE = 6;
 const ROW = 32;
+const LEADING = 14;
 
 /** The picture as SVG text. What is not known is said in its place. */
 export function stackPicture(
@@ -104,23 +104,37 @@ function chainOf(
     [Math.min(...places), Math.max(...places)],
     [EDGE + 2, width - EDGE - 2],
   );
+  let below = EDGE;
+  const rows = spans.map((span) => {
+    const words = memberWords(span.member, system);
+    const lines = wrapped(words, width - 2 * EDGE, SMALL);
+    const y = below;
+    const bar = y + 17 + (lines.length - 1) * LEADING;
+    below = bar + ROW - 17;
+    return { ...span, words, lines, y, bar };
+  });
   return {
-    height: spans.length * ROW,
+    height: below - EDGE,
     markup: together(
-      spans.map(({ member, from, to }, index) => {
-        const y = EDGE + index * ROW;
+      rows.map(({ member, from, to, words, lines, y, bar }, index) => {
         const [x1, x2] = [across(from), across(to)];
+        const next = rows[index + 1];
         const box = {
           x: Math.min(x1, x2),
-          y: y + 17,
+          y: bar,
           width: Math.abs(x2 - x1),
           height: 8,
         };
-        const words = `${member.sign === 1 ? "plus" : "minus"} ${member.name} ${lengthDigits(member.length.low, system, member.step)}${member.length.low === member.length.high ? "" : ` to ${lengthDigits(member.length.high, system, member.step)}`} ${system === "inch" ? "in" : "mm"}, ${member.isRead ? "measured" : "predicted from its limits"}`;
         return about(
           stack,
           words,
-          label(EDGE, y + 12, words, { fill: ink.text, size: SMALL }),
+          lettering(
+            EDGE,
+            y + 12,
+            lines,
+            { fill: ink.text, size: SMALL },
+            LEADING,
+          ),
           block(box, {
             stroke: member.sign === 1 ? ink.bore : ink.journal,
             width: 1.5,
@@ -133,13 +147,13 @@ function chainOf(
             ? NOTHING
             : arrowHead(
                 x2,
-                y + 21,
+                bar + 4,
                 member.sign === 1 ? "right" : "left",
                 ink.text,
               ),
-          index === spans.length - 1
+          next === undefined
             ? NOTHING
-            : line(x2, y + 17, x2, y + ROW + 25, {
+            : line(x2, bar, x2, next.bar + 8, {
                 stroke: ink.rule,
                 dashes: "2 2",
               }),
@@ -147,6 +161,14 @@ function chainOf(
       }),
     ),
   };
+}
+
+/** "plus case 182.410 to 182.420 mm, measured" */
+function memberWords(
+  { sign, name, length: { low, high }, step, isRead }: StackMember,
+  system: System,
+): string {
+  return `${sign === 1 ? "plus" : "minus"} ${name} ${showRange(low, high, system, step)}, ${isRead ? "measured" : "predicted from its limits"}`;
 }
 
 function floatRows(shop: Shop, stack: string): readonly BandRow[] {

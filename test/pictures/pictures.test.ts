@@ -57,6 +57,18 @@ describe.each(samples)("$path", ({ path }) => {
             what,
           ).toBeGreaterThanOrEqual(-0.01);
         }
+        // a letter is about half as wide as it is high
+        if (
+          each.name === "text" &&
+          each.attributes["text-anchor"] === undefined
+        )
+          expect(
+            numberOf(each, "x") +
+              each.text.length *
+                Number(each.attributes["font-size"] ?? 12) *
+                0.5,
+            `${what}: ${each.text}`,
+          ).toBeLessThanOrEqual(options.width);
         // what a policy against inline styles and scripts would refuse
         expect(
           Object.keys(each.attributes).filter(
@@ -67,6 +79,46 @@ describe.each(samples)("$path", ({ path }) => {
       }
     }
   });
+});
+
+test("the members of a stack are told in full at any width, each over its own bar", () => {
+  const shop = textShop(`job w
+  units mm
+part shaft
+part case
+stack output-float-of-the-gearbox
+  plus shoulders-of-the-housing 182.4 to 182.5
+  minus shoulders-of-the-shaft 141.5 to 141.6
+  minus spacer 40.2 to 40.3
+  want 0.1 to 0.9
+`);
+  const svg = readSvg(
+    picturesOf(shop, { theme: "paper", width: 250 }).find(([what]) =>
+      what.startsWith("stack"),
+    )?.[1] ?? "",
+  );
+  const texts = all(svg).filter(({ name }) => name === "text");
+  expect(texts.map(({ text }) => text).join(" ")).toContain(
+    "plus shoulders-of-the-housing 182.400 to 182.500 mm, predicted from its limits",
+  );
+  for (const each of texts.filter(
+    ({ attributes }) => attributes["text-anchor"] === undefined,
+  ))
+    expect(numberOf(each, "x") + each.text.length * 5.5).toBeLessThan(250);
+  const bars = all(svg).filter(
+    ({ name, attributes }) => name === "rect" && attributes.height === "8",
+  );
+  expect(bars).toHaveLength(3);
+  // each bar lies under the last line of its own words and over the first of the next
+  const [, second, third] = ["plus", "minus", "minus"].map((_, index) =>
+    numberOf(
+      texts.filter(({ text }) => /^(?:plus|minus) /u.test(text))[index] ?? svg,
+      "y",
+    ),
+  );
+  const tops = bars.map((each) => numberOf(each, "y"));
+  expect(tops[0]).toBeLessThan((second ?? 0) - 11);
+  expect(tops[1]).toBeLessThan((third ?? 0) - 11);
 });
 
 test("the samples have pictures of every kind", () => {
