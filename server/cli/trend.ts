@@ -13,6 +13,8 @@ import {
   createGathering,
   type RecordGathering,
 } from "../records/trend-gather.ts";
+import { nameOf } from "../model/reference.ts";
+import { nearest } from "../rules/text/near.ts";
 import { codeOf, whyNotWritten } from "../why-not.ts";
 import { findFiles, nameFrom, type FoundFile } from "./find-files.ts";
 import { CannotRun, columnsOf, type Context, type Io } from "./io.ts";
@@ -102,6 +104,8 @@ async function trend(
     () => Date.now(),
     true,
   );
+  /** Of all records, for a name that none of them has. */
+  const refs = new Set<string>();
   for (const file of found.files) {
     progress.step();
     const record = gathering.record(file.name, shown(file.name));
@@ -110,14 +114,15 @@ async function trend(
     if ((await loader.load(file)) === undefined) continue;
     const open = project.open(file.path);
     if (open !== undefined) record.now(open);
+    if (options.entry !== undefined)
+      for (const { ref } of open?.file.entries ?? [])
+        if (HAVE_TRENDS.test(ref)) refs.add(ref);
     loader.release(file);
   }
   progress.end();
   const all = gathering.points();
   if (options.entry !== undefined && all.length === 0)
-    gathering.note(
-      `There is no size with a day of ${options.entry}: name an entry as "journal front", "bore rear" or "fit front".`,
-    );
+    gathering.note(noneOf(options.entry, refs));
   const series = (): Iterable<Series> => eachSeries(all, options.against);
   const notes = [
     ...gathering.notesOn(all, options.against),
@@ -144,6 +149,21 @@ async function trend(
       );
       break;
   }
+}
+
+/** Entries that have sizes or clearances over the years. */
+const HAVE_TRENDS = /^(?:journal|hole|bore|fit) /u;
+
+/** Why there is nothing of an entry: no record has it, or none says when it was read. */
+function noneOf(entry: string, refs: ReadonlySet<string>): string {
+  if (refs.has(entry)) return `There is no size with a day of ${shown(entry)}.`;
+  const named = [...refs].filter((ref) => nameOf(ref) === entry).slice(0, 4);
+  const near = 0 < named.length ? named : nearest(entry, [...refs]);
+  return `No record here has ${shown(entry)}${
+    near.length === 0
+      ? ': name an entry as "journal front", "bore rear" or "fit front".'
+      : `; did you mean ${near.join(", ").replace(/, ([^,]*)$/u, " or $1")}?`
+  }`;
 }
 
 /** No further ahead of who reads than they read, so that of many series only one is held. */

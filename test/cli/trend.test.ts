@@ -506,3 +506,28 @@ test("that there is nothing to draw fits a narrow terminal", async () => {
   expect(out).toContain("No size with a day of its own");
   expect(out.split("\n").filter((line) => 60 < line.length)).toEqual([]);
 });
+
+describe("one entry that is asked for", () => {
+  test.each([
+    [
+      "journal frnot",
+      "No record here has journal frnot; did you mean journal front?",
+    ],
+    ["front", "No record here has front; did you mean journal front?"],
+    [
+      "quay",
+      'No record here has quay: name an entry as "journal front", "bore rear" or "fit front".',
+    ],
+    ["bore rear", "There is no size with a day of bore rear."],
+  ])("%s: %s", async (entry, said) => {
+    const cwd = await folderWith({
+      "a.thou": `${record([["2019-06-01", "0.8743"]])}part case\nbore rear in case\n`,
+    });
+    const { out, code } = await thou(["trend", ".", "--entry", entry], {
+      cwd,
+      columns: 400,
+      ...real,
+    });
+    expect([code, out.includes(said)]).toEqual([0, true]);
+  });
+});
