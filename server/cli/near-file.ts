@@ -15,6 +15,8 @@ export async function endWithNear(
 ): Promise<string> {
   const folder = path.dirname(at);
   const inside = await readdir(folder, { withFileTypes: true }).catch(() => []);
+  // a link that leads nowhere is there by its name
+  if (inside.some(({ name }) => name === path.basename(at))) return ".";
   const names = inside
     .filter(
       (entry) =>
