@@ -117,7 +117,7 @@ const READ = sizes(
 const REPEAT = sizes(
   "repeat",
   "RepeatFact",
-  "repeat [PLACE] VALUES [station Z] [with GAUGE] [at TEMPERATURE] [by WHO on DATE]",
+  "repeat [PLACE] VALUES [station Z] [with GAUGE] [at TEMPERATURE] [as STAGE] [by WHO on DATE]",
   "The same diameter read again and again at one place: how well the reading repeats, and which value is a stray.",
 );
 const SWING = amounts(
@@ -583,7 +583,7 @@ export const ENTRIES: readonly EntrySpec[] = [
       facts(
         "read",
         "StackReadFact",
-        "read NAME VALUES [with GAUGE] [at TEMPERATURE] [by WHO on DATE]",
+        "read NAME VALUES [with GAUGE] [at TEMPERATURE] [as STAGE] [by WHO on DATE]",
         "A member of the stack as measured.",
       ),
       fact(
