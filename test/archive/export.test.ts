@@ -194,7 +194,7 @@ describe("what leaves", () => {
     const gone = await ran(["export", "jobs", "old", "--out", "archive"], cwd);
     expect(gone).toMatchObject({
       code: 2,
-      err: "thou: old cannot be read: there is no such file or folder.\n",
+      err: "thou: old cannot be read: there is no such file or folder; did you mean older?\n",
     });
     expect(await records(cwd)).toHaveLength(6);
   });
