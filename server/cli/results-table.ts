@@ -1,14 +1,17 @@
 // Results as a table for a person: what, how much, how sure, and the verdict, under a line for each entry.
 import { neededText } from "../model/known.ts";
 import { groupedBy, sharingReason } from "../model/groups.ts";
-import type { Result, Status, Verdict } from "../model/result.ts";
+import { statusWord } from "../model/result-kinds.ts";
+import type { Result, Verdict } from "../model/result.ts";
 import type { Paint } from "./io.ts";
 import { padded, shown, widthOf, wrap } from "./terminal-text.ts";
 
 interface Row {
   readonly label: string;
   readonly value: string;
-  readonly status: Status;
+  readonly isKnown: boolean;
+  /** How sure it is; "" where it is no figure. */
+  readonly status: string;
   readonly verdict: Verdict;
 }
 
@@ -43,9 +46,7 @@ export function resultsTable(
   );
   const room = columns - INDENT.length - label - GAP.length - TAIL_WIDTH;
   const longest = Math.max(
-    ...rows
-      .filter((row) => row.status !== "unknown")
-      .map((row) => widthOf(row.value)),
+    ...rows.filter((row) => row.isKnown).map((row) => widthOf(row.value)),
     LEAST_VALUE,
   );
   const value = Math.min(room, longest, MOST_VALUE);
@@ -62,8 +63,8 @@ export function resultsTable(
 
 /** Results that are unknown for one and the same reason share a row. */
 function merged(rows: readonly Row[]): readonly Row[] {
-  return sharingReason(rows, ({ status, value }) =>
-    status === "unknown" ? value : undefined,
+  return sharingReason(rows, ({ isKnown, value }) =>
+    isKnown ? undefined : value,
   ).flatMap((group) => {
     const [row] = group;
     return row === undefined
@@ -80,7 +81,8 @@ function rowOf(result: Result): Row {
   return {
     label: shown([result.kind, ...which].join(" ")),
     value: shown(result.text === "" ? neededText(result.needs) : result.text),
-    status: result.status,
+    isKnown: result.status !== "unknown",
+    status: statusWord(result),
     verdict: result.verdict,
   };
 }
@@ -95,7 +97,7 @@ function inColumns(
   paint: Paint,
 ): readonly string[] {
   // what is unknown has no verdict, so its reason may run on over the columns that the verdict leaves free
-  const unknown = row.status === "unknown";
+  const unknown = !row.isKnown;
   const free = widths.columns - INDENT.length - widths.label - GAP.length;
   const values = wrap(
     row.value,

@@ -17,7 +17,7 @@ import { sharingReason } from "../model/groups.ts";
 import type { Result } from "../model/result.ts";
 import {
   resultName,
-  STATUS_WORDS,
+  statusWord,
   VERDICT_WORDS,
 } from "../model/result-kinds.ts";
 import { resultsOf } from "../model/results.ts";
@@ -203,7 +203,7 @@ function resultTable(ref: string, results: readonly Result[]): Markup {
           [
             group.map(nameOf).join(", "),
             result.text,
-            STATUS_WORDS[result.status],
+            statusWord(result),
             VERDICT_WORDS[result.verdict],
           ],
         ];

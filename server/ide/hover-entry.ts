@@ -38,7 +38,7 @@ import { blocks, escaped, list, table } from "../markup/markdown.ts";
 import { kindOf } from "../model/reference.ts";
 import {
   resultName,
-  STATUS_WORDS,
+  statusWord,
   VERDICT_WORDS,
 } from "../model/result-kinds.ts";
 
@@ -202,9 +202,7 @@ function resultsTable(results: readonly Result[]): string {
     results.map((result) => [
       escaped(labelOf(result)),
       escaped(result.status === "unknown" ? "unknown" : result.text),
-      STATUS_WORDS[result.status] === "unknown"
-        ? ""
-        : STATUS_WORDS[result.status],
+      result.status === "unknown" ? "" : statusWord(result),
       result.verdict === "out" ? "**out**" : VERDICT_WORDS[result.verdict],
       result.status === "unknown" ? escaped(result.text) : "",
     ]),

@@ -1,6 +1,6 @@
 // Every kind of result with what it is, for `thou explain` and the docs; and what a person is shown of it: its name, how
 // sure it is, the verdict.
-import type { Status, Verdict } from "./result.ts";
+import type { Result, Verdict } from "./result.ts";
 
 export const RESULT_KINDS: Readonly<Record<string, string>> = {
   size: "smallest, mean and largest diameter at 20 °C, or what it will be",
@@ -93,11 +93,13 @@ export function resultName(kind: string): string {
   return RESULT_NAMES[kind] ?? kind.replaceAll("-", " ");
 }
 
-export const STATUS_WORDS: Readonly<Record<Status, string>> = {
-  measured: "measured",
-  predicted: "predicted",
-  unknown: "unknown",
-};
+/** How sure a result is, in a word; "" where it is no figure: that a step is next is neither measured nor predicted. */
+export function statusWord({
+  kind,
+  status,
+}: Pick<Result, "kind" | "status">): string {
+  return kind === "ready" && status !== "unknown" ? "" : status;
+}
 
 export const VERDICT_WORDS: Readonly<Record<Verdict, string>> = {
   in: "in",

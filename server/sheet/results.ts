@@ -8,7 +8,7 @@ import { groupedBy } from "../model/groups.ts";
 import { kindOf, nameOf } from "../model/reference.ts";
 import {
   resultName,
-  STATUS_WORDS,
+  statusWord,
   VERDICT_WORDS,
 } from "../model/result-kinds.ts";
 import type { Result } from "../model/result.ts";
@@ -190,7 +190,7 @@ function resultCell(result: Result, reasons: Reasons): Child {
   if (result.status === "unknown")
     return line(el("b", {}, "unknown"), ` ${reasons.markFor(result.text)}`);
   return line(
-    `${result.text}, ${STATUS_WORDS[result.status]}`,
+    `${result.text}, ${statusWord(result)}`,
     result.verdict === "none" ? "" : [", ", verdictMark(result)],
   );
 }

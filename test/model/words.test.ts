@@ -8,14 +8,14 @@ import {
   RESULT_KINDS,
   RESULT_NAMES,
   resultName,
-  STATUS_WORDS,
+  statusWord,
   VERDICT_WORDS,
 } from "../../server/model/result-kinds.ts";
 
 test("each word of each table", async () => {
   const lines = Object.entries({
     ...{ RESULT_KINDS, RESULT_NAMES },
-    ...{ STATUS_WORDS, VERDICT_WORDS, HEADLINES },
+    ...{ VERDICT_WORDS, HEADLINES },
     MATERIAL_PROPERTIES: Object.fromEntries(
       MATERIAL_PROPERTIES.map(([key, name, { inch, mm }]) => [
         key,
@@ -35,6 +35,13 @@ test("every kind has a name, and one of a later version is called as it is writt
   expect(Object.keys(RESULT_NAMES)).toEqual(Object.keys(RESULT_KINDS));
   expect(resultName("pilot-offset")).toBe(RESULT_NAMES["pilot-offset"]);
   expect(resultName("not-yet-known")).toBe("not yet known");
+});
+
+test("how sure a result is stands beside each but that a step is next or waits, which is no figure", () => {
+  for (const kind of Object.keys(RESULT_KINDS))
+    for (const status of ["measured", "predicted"] as const)
+      expect(statusWord({ kind, status })).toBe(kind === "ready" ? "" : status);
+  expect(statusWord({ kind: "ready", status: "unknown" })).toBe("unknown");
 });
 
 test("every kind of result has a name of its own", () => {
