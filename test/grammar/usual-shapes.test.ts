@@ -1,6 +1,7 @@
 // The shapes that are shipped: usual lines are read without Ohm, which costs a millisecond for the first of each shape.
 import { expect, test, vi } from "vitest";
 import { readLines } from "../../grammar/lines.ts";
+import { widerKeys } from "../../grammar/shape.ts";
 import { packed, unpacked } from "../../grammar/template.ts";
 import { usualShapes } from "../../grammar/usual-shapes.ts";
 import { lineSpec } from "../../grammar/vocabulary.ts";
@@ -38,6 +39,17 @@ test.each([
   ["done 2026-11-02 by K7", "DoneFact"],
 ])("nor does one with names of other letters: %s", (body, rule) => {
   expect(parseBody(body, rule).damagedAt).toBeUndefined();
+});
+
+test("a key is looked for with its words left open: all of them first, and none where they are many", () => {
+  expect(widerKeys("`cuts` <c>, <w>")).toEqual([
+    "`cuts` <a>, <a>",
+    "`cuts` <c>, <a>",
+    "`cuts` <a>, <w>",
+  ]);
+  expect(widerKeys("`units` `mm`")).toEqual([]);
+  expect(widerKeys("<l> <l> <n> <l> <l>")).toHaveLength(31);
+  expect(widerKeys("<l> <l> <n> <l> <l> <l>")).toEqual([]);
 });
 
 test("a line of another shape needs it", () => {
