@@ -1,6 +1,5 @@
 // Which files a check is about: those that were asked for, or only those of them that have changed and those that use one that has; and where
 // their text is read from. It judges nothing.
-import { stat } from "node:fs/promises";
 import path from "node:path";
 import { readLines } from "../../grammar/lines.ts";
 import {
@@ -14,6 +13,7 @@ import {
   forward,
   inByteOrder,
   isRecordIn,
+  isThere,
   nameFrom,
   type FoundFile,
   type FoundFiles,
@@ -203,13 +203,6 @@ async function usesIn(
   const uses = project.open(file)?.uses.flatMap((use) => use.path ?? []) ?? [];
   project.dropFile(file);
   return uses;
-}
-
-async function isThere(at: string): Promise<boolean> {
-  return stat(at).then(
-    () => true,
-    () => false,
-  );
 }
 
 function isBelow(file: string, folder: string): boolean {

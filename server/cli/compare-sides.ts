@@ -1,13 +1,19 @@
 // What the two words of `thou compare` mean: a file, a folder, or a state in version control; and the records that each side holds. It judges
 // nothing.
-import { stat } from "node:fs/promises";
 import path from "node:path";
 import { readLines, type FileLines } from "../../grammar/lines.ts";
 import { openRevision, type Revision } from "../history/revision.ts";
 import { readPlainFile } from "../plain-file.ts";
 import { isRecordName } from "../record-names.ts";
 import { whyNot } from "../why-not.ts";
-import { findFiles, forward, isRecordIn, nameFrom } from "./find-files.ts";
+import {
+  findFiles,
+  forward,
+  isFolder,
+  isRecordIn,
+  isThere,
+  nameFrom,
+} from "./find-files.ts";
 import { endWithNear } from "./near-file.ts";
 import { STANDARD_INPUT, CannotRun, type Io } from "./io.ts";
 import { readText } from "./read-text.ts";
@@ -118,13 +124,6 @@ async function askedFor(
   };
 }
 
-async function isThere(at: string): Promise<boolean> {
-  return stat(at).then(
-    () => true,
-    () => false,
-  );
-}
-
 async function sideOf(
   { revision, at }: Asked & { readonly at: string },
   cwd: string,
@@ -135,21 +134,19 @@ async function sideOf(
 }
 
 async function diskSide(at: string, cwd: string): Promise<Side> {
-  const found = (await isThere(at))
+  const isHere = await isThere(at);
+  const found = isHere
     ? await findFiles([at], cwd)
     : { files: [], problems: [] };
   const records = [...found.files].map((file) => file.path);
   const problems = new Set(found.problems);
   // what is gone was what its name says
-  const isFolder = await stat(at).then(
-    (what) => what.isDirectory(),
-    () => !isRecordName(at),
-  );
+  const isOfFolder = isHere ? await isFolder(at) : !isRecordName(at);
   return {
     words: "the files as they are",
     records,
-    base: forward(isFolder ? at : path.dirname(at)),
-    isFile: !isFolder,
+    base: forward(isOfFolder ? at : path.dirname(at)),
+    isFile: !isOfFolder,
     isDisk: true,
     problems,
     async read(file) {

@@ -15,6 +15,7 @@ import { unitOf, UNITS } from "../core/quantity/units.ts";
 import { CAUTIONS } from "../model/cautions.ts";
 import { groupedBy } from "../model/groups.ts";
 import { RESULT_KINDS } from "../model/result-kinds.ts";
+import { capitalised } from "../model/sentences.ts";
 
 /** Every word that has a page: entries first, each once. */
 export const WORDS: readonly string[] = [
@@ -139,7 +140,7 @@ function resultPart(word: string): readonly string[] {
 }
 
 function sentence(text: string): string {
-  return `${text.slice(0, 1).toUpperCase()}${text.slice(1)}.`;
+  return `${capitalised(text)}.`;
 }
 
 /** A material or an oil that is shipped. */

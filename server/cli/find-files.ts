@@ -197,14 +197,21 @@ async function lookInside(
 }
 
 async function follow(link: string, search: Search): Promise<void> {
-  if (isRecordName(link) || (await leadsToFolder(link)))
-    await look(link, search);
+  if (isRecordName(link) || (await isFolder(link))) await look(link, search);
 }
 
-async function leadsToFolder(link: string): Promise<boolean> {
-  try {
-    return (await stat(link)).isDirectory();
-  } catch {
-    return false;
-  }
+/** Whether a path, or what its links lead to, is a folder. */
+export async function isFolder(at: string): Promise<boolean> {
+  return stat(at).then(
+    (what) => what.isDirectory(),
+    () => false,
+  );
+}
+
+/** Whether a path leads to anything. */
+export async function isThere(at: string): Promise<boolean> {
+  return stat(at).then(
+    () => true,
+    () => false,
+  );
 }

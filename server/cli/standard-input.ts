@@ -1,7 +1,6 @@
 // What comes on standard input: all of it, or a record that another program has open.
-import { stat } from "node:fs/promises";
 import path from "node:path";
-import { forward, nameFrom, type FoundFile } from "./find-files.ts";
+import { forward, isFolder, nameFrom, type FoundFile } from "./find-files.ts";
 import { CannotRun, STANDARD_INPUT, type Io } from "./io.ts";
 import { plainFromDisk, type ReadBytes } from "./load-files.ts";
 import { shown } from "./terminal-text.ts";
@@ -39,11 +38,4 @@ export function refuseAs(as: string | undefined): void {
     throw new CannotRun(
       "--as says where the record on standard input belongs: give - as the only path.",
     );
-}
-
-async function isFolder(at: string): Promise<boolean> {
-  return stat(at).then(
-    (what) => what.isDirectory(),
-    () => false,
-  );
 }

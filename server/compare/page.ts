@@ -11,6 +11,7 @@ import {
   whatOf,
   worseWords,
 } from "./wording.ts";
+import { capitalised } from "../model/sentences.ts";
 
 export interface ComparisonPage {
   readonly name: string;
@@ -66,7 +67,7 @@ function summary(changed: RecordChanges): string {
   if (changes.length + come.length + gone.length === 0)
     return "**Nothing has changed in what it comes to**; comments, layout and notes may have.";
   const words = worseWords([{ state: "changed", changes: changed }], 1);
-  const sentence = `${words.slice(0, 1).toUpperCase()}${words.slice(1)}.`;
+  const sentence = `${capitalised(words)}.`;
   return worse === 0 ? sentence : `**${sentence}**`;
 }
 

@@ -13,6 +13,7 @@ import { figure, link, paragraph } from "./bench-html.ts";
 import { el, row, type Markup } from "../markup/html.ts";
 import { caretSection, linePart, nextSection } from "./bench-sections.ts";
 import { locationOf, spotAt } from "./position.ts";
+import { capitalised } from "../model/sentences.ts";
 
 /** More pictures than this of one kind would be no view any more: the others come by the caret. */
 const MOST = 12;
@@ -104,12 +105,7 @@ function several(
   const more = refs.length - MOST;
   return [
     ...refs.slice(0, MOST).map((ref) => ({
-      ...section(
-        ref,
-        `${ref.charAt(0).toUpperCase()}${ref.slice(1)}`,
-        draw(ref),
-        ref,
-      ),
+      ...section(ref, capitalised(ref), draw(ref), ref),
       half,
     })),
     ...(0 < more

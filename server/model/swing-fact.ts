@@ -6,6 +6,7 @@ import { saysTwice, signature } from "./clauses.ts";
 import { count, type FactReader } from "./fact-parts.ts";
 import { lengthIn, textOf, valueOf } from "./quantities.ts";
 import type { Swing } from "./values.ts";
+import { capitalised } from "./sentences.ts";
 
 export function swing(node: Node, line: FactReader): Swing | undefined {
   const clauses = node.children.filter(({ type }) =>
@@ -38,7 +39,7 @@ export function swing(node: Node, line: FactReader): Swing | undefined {
       : faultOfForm(method, lobes);
   if (fault !== undefined) {
     line.report("line-damaged", length.value < 0 ? at : lobesNode, {
-      message: `${fault.charAt(0).toUpperCase()}${fault.slice(1)}.`,
+      message: `${capitalised(fault)}.`,
     });
     return undefined;
   }

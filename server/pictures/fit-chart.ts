@@ -12,7 +12,7 @@ import type { Ink } from "./ink.ts";
 import { roundDown, ticks, type Scale } from "./scale.ts";
 import { emptyColumn, sideLacks, windowLacks } from "./fit-empty.ts";
 import { headingAbove, sideHeading, wantedHeading } from "./fit-heads.ts";
-import { readings, zone } from "./fit-sizes.ts";
+import { figureIn, readings, zone } from "./fit-sizes.ts";
 import {
   about,
   bar,
@@ -195,12 +195,7 @@ export function windowColumn(
   const journalStep =
     journal.size?.known === true ? journal.size.value.step : undefined;
   const shown = journalStep ?? step;
-  const figure = {
-    fill: ink.text,
-    size: SMALL,
-    anchor: "middle",
-    rim: ink.paper,
-  } as const;
+  const figure = figureIn(ink);
   const middle = column.x + half;
   const across = { stroke: ink.wanted, width: 1, dashes: "2 3" };
   return about(

@@ -2,8 +2,19 @@
 import { lengthDigits, showLength, showRange } from "../core/quantity/show.ts";
 import type { Size } from "../model/evaluate/size.ts";
 import type { Chart } from "./fit-chart.ts";
+import type { Ink } from "./ink.ts";
 import { bar, block, hatch, label, SMALL, type Box } from "./shapes.ts";
 import { element, NOTHING, together, type Markup } from "./svg.ts";
+
+/** How the figures at the ends of a block are written. */
+export function figureIn(ink: Ink) {
+  return {
+    fill: ink.text,
+    size: SMALL,
+    anchor: "middle",
+    rim: ink.paper,
+  } as const;
+}
 
 /** A block from its low to its high size, with both written at its ends: dashed and hatched unless it was measured. */
 export function zone(
@@ -32,12 +43,7 @@ export function zone(
 ): Markup {
   const box = { x, width, y: down(high), height: down(low) - down(high) };
   const middle = x + width / 2;
-  const figure = {
-    fill: ink.text,
-    size: SMALL,
-    anchor: "middle",
-    rim: ink.paper,
-  } as const;
+  const figure = figureIn(ink);
   const [upper, lower] = [
     lengthDigits(high, system, step),
     lengthDigits(low, system, step),

@@ -19,6 +19,7 @@ import {
   shareDigits,
   smallFor,
 } from "./learned-words.ts";
+import { capitalised } from "../model/sentences.ts";
 
 /** The first line of every file that `thou learn` writes; it writes over no other. */
 export const LEARNED_MARK =
@@ -162,5 +163,5 @@ function days({ first, last }: Origin): string {
 }
 
 function comment(words: string): string {
-  return `# ${words.charAt(0).toUpperCase()}${words.slice(1)}.`;
+  return `# ${capitalised(words)}.`;
 }

@@ -10,6 +10,7 @@ import {
   type Run,
   type Series,
 } from "./trend.ts";
+import { capitalised } from "../model/sentences.ts";
 
 /** What a rate is said over: of days a year, of hours a thousand. */
 export const RATE_OVER: Readonly<
@@ -61,11 +62,11 @@ export function rateWords(series: Series, run: Run): readonly string[] {
   switch (rate.way) {
     case "wears":
       return [
-        `${capital(noun)} ${series.towards === 1 ? "grows" : "wears"} ${numbers}, ${of}.`,
+        `${capitalised(noun)} ${series.towards === 1 ? "grows" : "wears"} ${numbers}, ${of}.`,
       ];
     case "other way":
       return [
-        `${capital(noun)} goes the other way, ${numbers}, ${of}: look at the gauge, or at what was done between.`,
+        `${capitalised(noun)} goes the other way, ${numbers}, ${of}: look at the gauge, or at what was done between.`,
       ];
     case "not known":
       return [
@@ -154,10 +155,6 @@ function rateNumbers(
   const decimals = Math.min(6, Math.max(0, Math.ceil(-Math.log10(wide / 2))));
   const show = (each: number): string => fixed(each, decimals);
   return `${show(value)} ${unit} ${words} (${show(low)} to ${show(high)}, 95 %)`;
-}
-
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
 /** Of all readings the share that is worth saying: how sure one of them is, ±. "" where no gauge says. */

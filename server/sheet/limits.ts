@@ -13,7 +13,6 @@ import { featureSize } from "../model/evaluate/bore.ts";
 import { journalAsMet, lobesTake } from "../model/evaluate/roundness.ts";
 import { sizeVerdict } from "../model/evaluate/size.ts";
 import { wanted } from "../model/evaluate/wanted.ts";
-import { nameOf } from "../model/reference.ts";
 import { resultsOf } from "../model/results.ts";
 import { entryOf } from "../model/shop.ts";
 import type { SourcedRange } from "../model/values.ts";
@@ -211,10 +210,4 @@ export function soFar({ shop, system }: Subject, ref: string): string {
   if (!size.known || size.value.from !== "readings") return "";
   const { low, high, step } = size.value;
   return `read so far ${showRange(low, high, system, step)}`;
-}
-
-/** "journal front" as a heading of a table: its kind, its name. */
-export function titleOfFeature(ref: string): string {
-  const kind = ref.slice(0, ref.indexOf(" "));
-  return `${kind.charAt(0).toUpperCase()}${kind.slice(1)} ${nameOf(ref)}`;
 }

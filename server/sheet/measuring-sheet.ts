@@ -21,7 +21,6 @@ import {
 import { asWritten } from "./gauges.ts";
 import { headOfSheet } from "./head.ts";
 import { el, page, type Child, type Markup } from "../markup/html.ts";
-import { titleOfFeature } from "./limits.ts";
 import { blank, box, inOrOut } from "./blanks.ts";
 import {
   featureTable,
@@ -32,6 +31,7 @@ import {
 import { reamersTable } from "./reamers.ts";
 import { table } from "./table.ts";
 import { styleOf } from "./style.ts";
+import { capitalised } from "../model/sentences.ts";
 
 /** A sheet to measure with, as one page of HTML that needs nothing else. */
 export function measuringSheet(
@@ -151,7 +151,7 @@ function stackTable(subject: Subject, ref: string): Markup {
   return el(
     "section",
     { class: "keep" },
-    el("h3", {}, titleOfFeature(ref)),
+    el("h3", {}, capitalised(ref)),
     limitsBox(
       want === undefined
         ? []

@@ -14,10 +14,10 @@ import {
   bushHeldAgainst,
   heldAgainst,
   soFar,
-  titleOfFeature,
   type Held,
   NOMINAL,
 } from "./limits.ts";
+import { capitalised } from "../model/sentences.ts";
 
 /** Entries of the record's own file: a crib is measured with a sheet of its own. */
 export function refsOf(
@@ -115,7 +115,7 @@ export function featureTable(
     el(
       "h3",
       {},
-      `${titleOfFeature(ref)}${side === undefined ? "" : `, ${side}`}`,
+      `${capitalised(ref)}${side === undefined ? "" : `, ${side}`}`,
       " ",
       el("small", {}, about.join("; ")),
     ),

@@ -2,7 +2,8 @@
 import type { Choice, TakingPlan } from "../../protocol/guide.ts";
 import { askOne, choice, type Interview } from "../interview.ts";
 import { readingsOf, type Target } from "./targets.ts";
-import { allOf, capitalised } from "../../rules/text/wording.ts";
+import { capitalised } from "../../model/sentences.ts";
+import { allOf } from "../../rules/text/wording.ts";
 
 /** Over every question before readings. */
 export const TITLE = "Take readings";

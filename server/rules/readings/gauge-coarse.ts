@@ -14,7 +14,7 @@ import { refOf, type Shop } from "../../model/shop.ts";
 import type { Span } from "../../model/values.ts";
 import { ownFactor } from "../threshold.ts";
 import type { Draft, Rule } from "../rule.ts";
-import { capitalised } from "../text/wording.ts";
+import { capitalised } from "../../model/sentences.ts";
 import { readingsIn } from "./readings-in.ts";
 
 /** T/(2U) from which a gauge is good. Common practice, no source. */

@@ -7,7 +7,7 @@ import {
 import { lobingFactor } from "../../core/readings/lobing.ts";
 import type { Swing } from "../../model/values.ts";
 import type { Draft, Rule } from "../rule.ts";
-import { capitalised } from "../text/wording.ts";
+import { capitalised } from "../../model/sentences.ts";
 
 export const swingBlind: Rule = {
   code: "swing-blind",

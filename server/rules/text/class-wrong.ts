@@ -1,6 +1,7 @@
 // A class of size that no standard has, or that is not of this place.
 import type { TextRule } from "../rule.ts";
-import { capitalised, oneOf, writeInstead } from "./wording.ts";
+import { capitalised } from "../../model/sentences.ts";
+import { oneOf, writeInstead } from "./wording.ts";
 
 export const classWrong: TextRule = {
   code: "class-wrong",

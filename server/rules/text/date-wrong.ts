@@ -2,7 +2,7 @@
 // it can mean two, both are.
 import { dateOf } from "../../model/dates.ts";
 import type { TextRule } from "../rule.ts";
-import { capitalised } from "./wording.ts";
+import { capitalised } from "../../model/sentences.ts";
 
 export const dateWrong: TextRule = {
   code: "date-wrong",

@@ -3,7 +3,8 @@ import { unitOf, type Dimension } from "../../core/quantity/units.ts";
 import type { DraftFix, TextRule } from "../rule.ts";
 import type { Span } from "../../model/values.ts";
 import { dimensionNames, usualUnits } from "./unit-names.ts";
-import { capitalised, oneOf } from "./wording.ts";
+import { capitalised } from "../../model/sentences.ts";
+import { oneOf } from "./wording.ts";
 
 export const unitMissing: TextRule = {
   code: "unit-missing",

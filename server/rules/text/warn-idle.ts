@@ -7,7 +7,8 @@ import { commentOut } from "../fixes.ts";
 import { figuresOf } from "../figures.ts";
 import type { Draft, Rule } from "../rule.ts";
 import { dimensionNames, usualUnits } from "./unit-names.ts";
-import { capitalised, oneOf } from "./wording.ts";
+import { capitalised } from "../../model/sentences.ts";
+import { oneOf } from "./wording.ts";
 
 export const warnIdle: Rule = {
   code: "warn-idle",

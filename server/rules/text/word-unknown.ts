@@ -15,9 +15,9 @@ import type { Span } from "../../model/values.ts";
 import type { DraftFix, TextRule } from "../rule.ts";
 import { nearest, otherNames } from "./near.ts";
 import { heating, isHeating } from "./worked-out.ts";
+import { capitalised } from "../../model/sentences.ts";
 import {
   allOf,
-  capitalised,
   eitherOf,
   oneOf,
   withArticle,

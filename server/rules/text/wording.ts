@@ -28,10 +28,6 @@ export function withArticle(kind: string): string {
   return `${/^[aeiou]/.test(kind) ? "an" : "a"} ${kind}`;
 }
 
-export function capitalised(sentence: string): string {
-  return sentence.charAt(0).toUpperCase() + sentence.slice(1);
-}
-
 /** Fixes that put another word in a place, each a guess. */
 export function writeInstead(
   span: Span,

@@ -22,18 +22,14 @@ export function heating(word: string, span: Span, entry: Entry): Said {
     fact === "do"
       ? "what this step does is said in words, with `do`"
       : "what is done is said in words, with `do` under the step that presses it";
-  const {
-    text = "",
-    indent = 0,
-    body = "",
-  } = entry.block.lines[span.line] ?? {};
+  const { indent = 0, body = "" } = entry.block.lines[span.line] ?? {};
   const fix: DraftFix = {
     title: `Write it as \`${fact ?? ""}\``,
     safe: false,
     edits: [
       {
         span: { ...span, start: indent, end: indent + body.length },
-        text: `${fact ?? ""} "${text.slice(indent, indent + body.length)}"`,
+        text: `${fact ?? ""} "${body}"`,
       },
     ],
   };
