@@ -33,6 +33,12 @@ export class Cancelled extends Error {
   }
 }
 
+/** The token of work that is never called off. */
+export const NEVER: CancellationToken = {
+  isCancellationRequested: false,
+  onCancellationRequested: () => ({ dispose: () => undefined }),
+};
+
 const BETWEEN_LOOKS = 10;
 
 /** A function for long work to call often: about every 10 ms it lets others run, and it throws once the work is cancelled. */

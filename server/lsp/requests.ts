@@ -25,11 +25,13 @@ export type Answer = <P, R, Rest extends readonly unknown[]>(
 export function answerRequests(connection: Connection, answer: Answer): void {
   const { languages } = connection;
   languages.diagnostics.on(
-    answer("findings", (to, params, token) => to.findings(params, token)),
+    answer("findings", ({ findings }, params, token) =>
+      findings.of(params, token),
+    ),
   );
   languages.diagnostics.onWorkspace(
-    answer("all findings", (to, params, token, progress, partial) =>
-      to.allFindings(params, token, progress, partial),
+    answer("all findings", ({ findings }, params, token, progress, partial) =>
+      findings.ofClosed(params, token, progress, partial),
     ),
   );
   languages.inlayHint.on(

@@ -1,24 +1,25 @@
 // The language server: one connection, its documents and settings. It knows no records: the part that does is loaded once the editor has
 // had its first answer. Which request goes to which answer is requests.ts's.
-import {
-  CodeLensRefreshRequest,
-  DidChangeConfigurationNotification,
-  DidChangeWatchedFilesNotification,
-  WatchKind,
+import { CodeLensRefreshRequest } from "vscode-languageserver";
+import type {
+  Connection,
+  InitializeParams,
+  TextDocuments,
 } from "vscode-languageserver";
-import type { Connection, InitializeParams } from "vscode-languageserver";
 import { capabilitiesFor } from "./capabilities.ts";
 import { clientOf, type Client } from "./client.ts";
 import type { Clock } from "./clock.ts";
 import type { OpenLastCommit } from "./compare-answer.ts";
 import type { OpenPastStates } from "./trend-answer.ts";
-import { createDocuments } from "./documents.ts";
+import { createDocuments, type Document } from "./documents.ts";
 import { filesOf, type FileAccess } from "./files.ts";
 import { answering, quietly, type Log } from "./guard.ts";
+import { createLate, type Late } from "./late.ts";
 import type { Subject } from "./refresh.ts";
-import { answerRequests, type Answer } from "./requests.ts";
+import { askToBeTold } from "./registrations.ts";
+import { answerRequests } from "./requests.ts";
 import type { Host, Session } from "./session.ts";
-import { DEFAULTS, member, settingsFrom, type Settings } from "./settings.ts";
+import { createToldSettings, member, type ToldSettings } from "./settings.ts";
 
 export interface Parts {
   /** The disk; none in a browser. */
@@ -35,182 +36,187 @@ export interface Parts {
   readonly pastStates?: OpenPastStates;
 }
 
+/** What the editor said of itself at the start, and the folders that it has open since. */
+interface Editor {
+  client: Client;
+  folders: readonly string[];
+  options: unknown;
+}
+
+/** What is there for as long as the connection is. */
+interface Served {
+  readonly connection: Connection;
+  readonly log: Log;
+  readonly editor: Editor;
+  readonly settings: ToldSettings;
+  readonly session: Late<Session>;
+}
+
 /** Serves a connection until it ends. */
 export function serve(connection: Connection, parts: Parts): void {
-  const { files, clock } = parts;
   const documents = createDocuments();
   const log: Log = (sentence) => {
     connection.console.error(sentence);
   };
-  let client: Client = clientOf({});
-  let settings: Settings = DEFAULTS;
-  let folders: readonly string[] = [];
-  let options: unknown;
-  let session: Session | undefined;
-  let loading: Promise<Session> | undefined;
-
-  async function begin(): Promise<Session> {
-    const { createSession } = await parts.load(options);
-    const made = createSession({
-      version: parts.version,
-      lastCommit: parts.lastCommit,
-      pastStates: parts.pastStates,
-      client,
-      files: filesOf(files, client.readsFiles ? connection : undefined),
-      clock,
-      log,
-      settings: () => settings,
-      folders,
-      refresh,
-      publish: (params) => {
-        quietly("sending findings", log, () =>
-          connection.sendDiagnostics(params),
-        );
-      },
-    });
-    for (const document of documents.all()) made.documentChanged(document);
-    session = made;
-    return made;
-  }
-
-  function loaded(): Promise<Session> {
-    loading ??= begin().catch((error: unknown) => {
-      // tried again when it is next needed
-      loading = undefined;
-      throw error;
-    });
-    return loading;
-  }
-
-  function refresh(subject: Subject): void {
-    quietly(`asking to ask for ${subject} again`, log, async () => {
-      if (subject === "findings" && client.refreshesFindings)
-        await connection.languages.diagnostics.refresh();
-      if (subject === "hints" && client.refreshesHints)
-        await connection.languages.inlayHint.refresh();
-      if (subject === "lenses" && client.refreshesLenses && settings.lenses)
-        await connection.sendRequest(CodeLensRefreshRequest.type);
-    });
-  }
-
-  const answer: Answer = (name, handle) =>
+  const editor: Editor = {
+    client: clientOf({}),
+    folders: [],
+    options: undefined,
+  };
+  const session = createLate(
+    () => parts.load(editor.options),
+    ({ createSession }) => {
+      const made = createSession(hostFor(served, parts));
+      for (const document of documents.all())
+        made.changes.documentChanged(document);
+      return made;
+    },
+    log,
+  );
+  const settings = createToldSettings(
+    (problem) => {
+      connection.console.warn(problem);
+    },
+    () => {
+      session.tell("taking the settings", (to) => {
+        to.changes.settingsChanged();
+      });
+    },
+  );
+  const served: Served = { connection, log, editor, settings, session };
+  hearStart(served, parts.version);
+  hearSettings(served);
+  hearFiles(served, documents);
+  answerRequests(connection, (name, handle) =>
     answering(name, log, async (params, token, ...rest) =>
-      handle(session ?? (await loaded()), params, token, ...rest),
-    );
+      handle(session.now() ?? (await session.begun()), params, token, ...rest),
+    ),
+  );
+  documents.listen(connection);
+  connection.listen();
+}
 
-  /** Tells the session, if it has begun: when it begins it takes everything as it then is. */
-  function tell(name: string, act: (to: Session) => void): void {
-    const to = session;
-    if (to !== undefined)
-      quietly(name, log, () => {
-        act(to);
-      });
-  }
+/** What the session is given, as the editor is when it begins. */
+function hostFor(served: Served, parts: Parts): Host {
+  const { connection, log, editor, settings } = served;
+  const { client, folders } = editor;
+  return {
+    version: parts.version,
+    lastCommit: parts.lastCommit,
+    pastStates: parts.pastStates,
+    client,
+    files: filesOf(parts.files, client.readsFiles ? connection : undefined),
+    clock: parts.clock,
+    log,
+    settings: settings.now,
+    folders,
+    refresh: (subject) => {
+      refresh(subject, served);
+    },
+    publish: (params) => {
+      quietly("sending findings", log, () =>
+        connection.sendDiagnostics(params),
+      );
+    },
+  };
+}
 
-  async function readSettings(): Promise<void> {
-    if (!client.configuration) return;
-    take(await connection.workspace.getConfiguration("thou"));
-  }
+/** Asks the editor to ask again, where it can be asked. */
+function refresh(
+  subject: Subject,
+  { connection, log, editor: { client }, settings }: Served,
+): void {
+  quietly(`asking to ask for ${subject} again`, log, async () => {
+    if (subject === "findings" && client.refreshesFindings)
+      await connection.languages.diagnostics.refresh();
+    if (subject === "hints" && client.refreshesHints)
+      await connection.languages.inlayHint.refresh();
+    if (subject === "lenses" && client.refreshesLenses && settings.now().lenses)
+      await connection.sendRequest(CodeLensRefreshRequest.type);
+  });
+}
 
-  function take(section: unknown): void {
-    const before = settings;
-    settings = settingsFrom(section);
-    for (const problem of settings.problems) {
-      if (!before.problems.includes(problem)) connection.console.warn(problem);
-    }
-    if (JSON.stringify(before) !== JSON.stringify(settings))
-      tell("taking the settings", (to) => {
-        to.settingsChanged();
-      });
-  }
-
+function hearStart(served: Served, version: string): void {
+  const { connection, log, editor, settings, session } = served;
   connection.onInitialize((params) => {
-    client = clientOf(params.capabilities);
-    folders = foldersOf(params);
+    editor.client = clientOf(params.capabilities);
+    editor.folders = foldersOf(params);
     // typed any
-    options = params.initializationOptions as unknown;
-    take(options);
+    editor.options = params.initializationOptions as unknown;
+    settings.take(editor.options);
     return {
-      capabilities: capabilitiesFor(client),
-      serverInfo: { name: "thou", version: parts.version },
+      capabilities: capabilitiesFor(editor.client),
+      serverInfo: { name: "thou", version },
     };
   });
-
   // the editor has its answer
   connection.onInitialized(() => {
     quietly("starting", log, async () => {
-      await loaded();
+      await session.begun();
     });
-    quietly("reading the settings", log, readSettings);
-    if (client.watches)
-      quietly("asking to be told of changed files", log, async () => {
-        await connection.client.register(
-          DidChangeWatchedFilesNotification.type,
-          {
-            watchers: [
-              { globPattern: "**/*.thou" },
-              // a folder that comes or goes with what is in it is told of and its records are not
-              {
-                globPattern: "**/*",
-                kind: WatchKind.Create | WatchKind.Delete,
-              },
-            ],
-          },
-        );
-      });
-    if (client.configurationChanges)
-      quietly("asking to be told of settings", log, async () => {
-        await connection.client.register(
-          DidChangeConfigurationNotification.type,
-          { section: "thou" },
-        );
-      });
-    if (client.folders)
-      connection.workspace.onDidChangeWorkspaceFolders(({ added, removed }) => {
-        const gone = new Set(removed.map(({ uri }) => uri));
-        folders = [
-          ...folders.filter((uri) => !gone.has(uri)),
-          ...added.map(({ uri }) => uri),
-        ];
-        tell("changing folders", (to) => {
-          to.foldersChanged(folders);
-        });
-      });
+    readSettings(served);
+    askToBeTold(connection, editor.client, log);
+    if (editor.client.folders) hearFolders(served);
   });
+}
 
+function hearFolders({ connection, editor, session }: Served): void {
+  connection.workspace.onDidChangeWorkspaceFolders(({ added, removed }) => {
+    const gone = new Set(removed.map(({ uri }) => uri));
+    editor.folders = [
+      ...editor.folders.filter((uri) => !gone.has(uri)),
+      ...added.map(({ uri }) => uri),
+    ];
+    session.tell("changing folders", (to) => {
+      to.changes.foldersChanged(editor.folders);
+    });
+  });
+}
+
+function hearSettings(served: Served): void {
+  const { connection, editor, settings } = served;
   connection.onDidChangeConfiguration(({ settings: pushed }) => {
-    if (client.configuration)
-      quietly("reading the settings", log, readSettings);
-    else take(member(pushed, "thou"));
+    if (editor.client.configuration) readSettings(served);
+    else settings.take(member(pushed, "thou"));
   });
+}
+
+/** Asks the editor what is set, where it can be asked. */
+function readSettings({ connection, log, editor, settings }: Served): void {
+  quietly("reading the settings", log, async () => {
+    if (editor.client.configuration)
+      settings.take(await connection.workspace.getConfiguration("thou"));
+  });
+}
+
+/** Open documents, and files of the disk as far as the editor tells of them. */
+function hearFiles(
+  { connection, editor, session }: Served,
+  documents: TextDocuments<Document>,
+): void {
   connection.onDidChangeWatchedFiles(({ changes }) => {
-    tell("taking changed files", (to) => {
-      to.filesChanged(changes);
+    session.tell("taking changed files", (to) => {
+      to.changes.filesChanged(changes);
     });
   });
-
   documents.onDidChangeContent(({ document }) => {
-    tell("taking a change", (to) => {
-      to.documentChanged(document);
+    session.tell("taking a change", (to) => {
+      to.changes.documentChanged(document);
     });
   });
   documents.onDidClose(({ document }) => {
-    tell("closing", (to) => {
-      to.documentClosed(document.uri);
+    session.tell("closing", (to) => {
+      to.changes.documentClosed(document.uri);
     });
   });
   documents.onDidSave(({ document }) => {
-    tell("taking that it was saved", (to) => {
-      to.documentSaved(document.uri);
+    session.tell("taking that it was saved", (to) => {
+      to.changes.documentSaved(document.uri);
       // beside a lone file nothing is watched
-      if (!client.watches || folders.length === 0) to.diskUnsure();
+      if (!editor.client.watches || editor.folders.length === 0)
+        to.changes.diskUnsure();
     });
   });
-
-  answerRequests(connection, answer);
-
-  documents.listen(connection);
-  connection.listen();
 }
 
 function foldersOf(params: InitializeParams): readonly string[] {

@@ -16,7 +16,7 @@ export interface Settings {
   readonly problems: readonly string[];
 }
 
-export const DEFAULTS: Settings = {
+const DEFAULTS: Settings = {
   hints: true,
   lenses: false,
   waitWhileTyping: true,
@@ -26,7 +26,7 @@ export const DEFAULTS: Settings = {
 };
 
 /** Reads the section `thou`, whatever it holds. */
-export function settingsFrom(section: unknown): Settings {
+function settingsFrom(section: unknown): Settings {
   const hints = member(section, "hints");
   const findings = member(section, "findings");
   return {
@@ -39,6 +39,34 @@ export function settingsFrom(section: unknown): Settings {
     ),
     wholeWorkspace: flag(findings, "wholeWorkspace", DEFAULTS.wholeWorkspace),
     ...readLevels(member(findings, "levels")),
+  };
+}
+
+export interface ToldSettings {
+  readonly now: () => Settings;
+  /** @param section what the editor says of `thou`, whatever it holds */
+  take(section: unknown): void;
+}
+
+/**
+ * The settings as they were last told.
+ * @param warn told each thing that can't be taken, once as long as it stays set
+ * @param changed called where anything is set otherwise than before
+ */
+export function createToldSettings(
+  warn: (problem: string) => void,
+  changed: () => void,
+): ToldSettings {
+  let settings = DEFAULTS;
+  return {
+    now: () => settings,
+    take(section) {
+      const before = settings;
+      settings = settingsFrom(section);
+      for (const problem of settings.problems)
+        if (!before.problems.includes(problem)) warn(problem);
+      if (JSON.stringify(before) !== JSON.stringify(settings)) changed();
+    },
   };
 }
 

@@ -52,12 +52,15 @@ test("a change that can't be taken is logged, and the next one is taken", async 
   let fails = true;
   const { editor } = serveWith((made) => ({
     ...made,
-    documentChanged(document) {
-      if (fails && 1 < document.version) {
-        fails = false;
-        throw new Error("injected");
-      }
-      made.documentChanged(document);
+    changes: {
+      ...made.changes,
+      documentChanged(document) {
+        if (fails && 1 < document.version) {
+          fails = false;
+          throw new Error("injected");
+        }
+        made.changes.documentChanged(document);
+      },
     },
   }));
   await editor.start([FOLDER]);
