@@ -39,10 +39,8 @@ export function createFindingAnswers(sources: FindingSources) {
     ): Promise<DocumentDiagnosticReport> {
       const open = () => workspace.open(uri);
       // an editor that can't be asked to ask again is told all at once
-      const isTwofold =
-        client.refreshesFindings && workspace.document(uri) !== undefined;
-      const first = isTwofold
-        ? await reports.firstReportOf(uri, open)
+      const first = client.refreshesFindings
+        ? reports.firstReportOf(uri, workspace.look(uri))
         : undefined;
       if (first !== undefined) theRestSoon(uri, sources);
       const report = first ?? (await reports.reportOf(uri, open, token));

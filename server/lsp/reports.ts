@@ -8,7 +8,7 @@ import type {
 import { dequal as equal } from "dequal/lite";
 import { isFault } from "../ide/diagnostics.ts";
 import { levelled, type Levels } from "../ide/levels.ts";
-import type { OpenFile } from "../model/project.ts";
+import type { FileAlone, OpenFile } from "../model/project.ts";
 import type { Finding } from "../model/result.ts";
 import type { Shop } from "../model/shop.ts";
 import { findingsIn, lineFindingsIn } from "../rules/check.ts";
@@ -36,10 +36,7 @@ export interface Reports {
    * What the lines of a long record show by themselves, the first time that it is asked for: the rest takes a while, and its findings
    * are a second report. Undefined for all others.
    */
-  firstReportOf(
-    uri: string,
-    open: () => Promise<OpenFile | undefined>,
-  ): Promise<Report | undefined>;
+  firstReportOf(uri: string, alone: FileAlone | undefined): Report | undefined;
   /** A record with its findings worked out, piece by piece where it is long; nothing where it is not there. */
   workedOut(
     open: () => Promise<OpenFile | undefined>,
@@ -76,7 +73,8 @@ export function createReports(
   const last = new Map<string, Report>();
   const kept = new WeakMap<Finding, Kept>();
   const seen = new WeakSet<Shop>();
-  const begun = new WeakSet<Shop>();
+  /** Those whose first report was given. */
+  const begun = new Set<string>();
   let count = 0;
 
   /** Works a long record out piece by piece, so that others are served meanwhile and the work can be called off. */
@@ -135,17 +133,16 @@ export function createReports(
 
   return {
     workedOut,
-    async firstReportOf(uri, open) {
-      const now = await open();
+    firstReportOf(uri, alone) {
       if (
-        now === undefined ||
-        now.file.entries.length < LONG ||
-        seen.has(now.shop) ||
-        begun.has(now.shop)
+        alone === undefined ||
+        alone.file.entries.length < LONG ||
+        begun.has(uri) ||
+        (alone.shop !== undefined && seen.has(alone.shop))
       )
         return undefined;
-      begun.add(now.shop);
-      const items = lineFindingsIn(now).flatMap(
+      begun.add(uri);
+      const items = lineFindingsIn(alone.file).flatMap(
         (finding) => itemOf(finding)?.diagnostic ?? [],
       );
       return reportWith(uri, items);
@@ -179,6 +176,7 @@ export function createReports(
       ),
     forget(uri) {
       last.delete(uri);
+      begun.delete(uri);
     },
   };
 }

@@ -3,7 +3,7 @@
 import type { FileLines } from "../../grammar/lines.ts";
 import { readLines } from "../../grammar/lines.ts";
 import { inAddress } from "../model/address.ts";
-import type { OpenFile } from "../model/project.ts";
+import type { FileAlone, OpenFile } from "../model/project.ts";
 import { createProject, type Project } from "../rules/check.ts";
 import type { Document } from "./documents.ts";
 import type { FileAccess } from "./files.ts";
@@ -12,6 +12,8 @@ import { folderOf, isIn, parentOf, pathOf } from "./paths.ts";
 export interface Workspace {
   /** A record with all that it uses, read from the disk where need be; undefined where it is not there. */
   open(uri: string): Promise<OpenFile | undefined>;
+  /** An open document by itself, without anything of the disk; undefined where it is not open. */
+  look(uri: string): FileAlone | undefined;
   /** Forgets a record that is not open, unless an open one uses it. */
   releaseIfClosed(uri: string): void;
   setDocument(document: Document): void;
@@ -160,6 +162,14 @@ export function createWorkspace(files: FileAccess): Workspace {
       for (const file of open?.shop.files ?? []) found.add(file.path);
       needs.set(path, found);
       return open;
+    },
+    look(uri) {
+      const path = placeOf(uri);
+      const document = documents.get(path);
+      if (document === undefined) return undefined;
+      const root = rootOf(path);
+      if (!root.given.has(path)) give(root, path, document.lines);
+      return root.project.look(path);
     },
     releaseIfClosed(uri) {
       const path = placeOf(uri);

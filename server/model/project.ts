@@ -21,11 +21,20 @@ export interface Files {
   restsOn(path: string): readonly UsedFile[];
   /** A file as a job or crib of its own; undefined where it is not there. */
   open(path: string): OpenFile | undefined;
+  /** A file by itself, and whether it was opened before; undefined where it is not there. */
+  look(path: string): FileAlone | undefined;
 }
 
 export interface UsedFile {
   readonly path: string;
   readonly isText: boolean;
+}
+
+/** A file without what it uses: no more than its entries are read. */
+export interface FileAlone {
+  readonly file: FileEntries;
+  /** Undefined where it was not opened yet. */
+  readonly shop: Shop | undefined;
 }
 
 /** A file with all that it uses. */
@@ -103,6 +112,10 @@ export function createFiles(options: { readonly root: string }): Files {
       shops.set(path, shop);
       setFiles(shop, files, isWhole);
       return { path, shop, file, uses };
+    },
+    look(path) {
+      const file = entriesOf(path);
+      return file === undefined ? undefined : { file, shop: shops.get(path) };
     },
   };
 }

@@ -16,7 +16,7 @@ import {
   type FoundOfEntry,
 } from "./entry-findings.ts";
 import { fileDrafts } from "./file-rules.ts";
-import { placed } from "./placed.ts";
+import { placed, type Whereabouts } from "./placed.ts";
 import type { EntryFinding } from "./rule.ts";
 import { findingsOfText } from "./text-findings.ts";
 
@@ -73,7 +73,7 @@ export function findingsIn(open: OpenFile): readonly Finding[] {
     else
       placedOf.set(
         index,
-        all.map((each) => placedIn(open, index, entry, each)),
+        all.map((each) => placedIn(shop, file, index, entry, each)),
       );
     found[index] = now;
   }
@@ -86,19 +86,20 @@ export function findingsIn(open: OpenFile): readonly Finding[] {
   });
   const ofFile = fileDrafts(open).flatMap(({ entry: index, ...draft }) => {
     const entry = file.entries[index];
-    return entry === undefined ? [] : placedIn(open, index, entry, draft);
+    return entry === undefined ? [] : placedIn(shop, file, index, entry, draft);
   });
   return [...[...placedOf.values()].flat(), ...ofFile].sort(byPlace);
 }
 
 function placedIn(
-  { shop, file }: OpenFile,
+  among: Whereabouts,
+  file: FileEntries,
   index: number,
   entry: Entry,
   found: EntryFinding,
 ): Finding {
   const start = file.lines.starts[index] ?? 0;
-  return placed(shop, file.path, start, entry, found);
+  return placed(among, file.path, start, entry, found);
 }
 
 /** The numbers of the entries of which something else may be found now: those that read otherwise, and those whose meaning is in doubt. */
@@ -119,11 +120,18 @@ function entriesInDoubt(
   return numbers;
 }
 
-/** What the lines of a file have wrong by themselves, for which nothing is worked out: part of `findingsIn`. */
-export function lineFindingsIn(open: OpenFile): readonly Finding[] {
-  return open.file.entries
+/** The text of an entry has nothing wrong that points to another. */
+const ALONE: Whereabouts = { places: new Map(), files: [] };
+
+/**
+ * What the lines of a file have wrong by themselves: part of `findingsIn`, for which nothing is worked out, and of which no shop need know.
+ */
+export function lineFindingsIn(file: FileEntries): readonly Finding[] {
+  return file.entries
     .flatMap((entry, index) =>
-      findingsOfText(entry).map((each) => placedIn(open, index, entry, each)),
+      findingsOfText(entry).map((each) =>
+        placedIn(ALONE, file, index, entry, each),
+      ),
     )
     .sort(byPlace);
 }

@@ -7,9 +7,12 @@ import type { Shop } from "../model/shop.ts";
 import type { Span } from "../model/values.ts";
 import type { DraftEdit, EntryFinding } from "./rule.ts";
 
+/** Where the entries lie that a finding may point to. */
+export type Whereabouts = Pick<Shop, "places" | "files">;
+
 /** @param start the line that the entry starts on, from 0 */
 export function placed(
-  shop: Shop,
+  { places, files }: Whereabouts,
   path: string,
   start: number,
   entry: Entry,
@@ -26,8 +29,8 @@ export function placed(
     span: Span | undefined,
   ): Place | undefined => {
     if (ref === undefined) return span === undefined ? undefined : at(span);
-    const place = shop.places.get(ref);
-    const file = place === undefined ? undefined : shop.files[place.file];
+    const place = places.get(ref);
+    const file = place === undefined ? undefined : files[place.file];
     const other = place === undefined ? undefined : file?.entries[place.index];
     if (file === undefined || other === undefined || place === undefined)
       return undefined;

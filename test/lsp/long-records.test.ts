@@ -69,6 +69,28 @@ test("where the editor can be asked to ask again, the first report has what the 
   expect(second).toEqual(await other.codes(URI));
 });
 
+test("closed and opened again, it is first shown by its lines again", async () => {
+  const text = longRecord(700).replace("read 0.87420", "read 0.88420");
+  const { editor } = await opened(text, FULL);
+  await editor.codes(URI);
+  expect(await editor.codes(URI)).toContain("reading-off-limits");
+  await editor.close(URI);
+  await editor.open(URI, text);
+  expect(await editor.codes(URI)).toEqual([]);
+  expect(await editor.codes(URI)).toContain("reading-off-limits");
+});
+
+test("one that was asked for something else first still shows its lines first", async () => {
+  const text = longRecord(700).replace("read 0.87420", "read 0.88420");
+  const { editor } = await opened(text, FULL);
+  await editor.request("textDocument/hover", {
+    textDocument: { uri: URI },
+    position: { line: 5, character: 3 },
+  });
+  expect(await editor.codes(URI)).toEqual([]);
+  expect(await editor.codes(URI)).toContain("reading-off-limits");
+});
+
 test("asked again before it is ready, the report waits for all", async () => {
   const text = longRecord(700).replace("read 0.87420", "read 0.88420");
   const { editor } = await opened(text, FULL);
