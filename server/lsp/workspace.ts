@@ -1,13 +1,12 @@
-// The records and all that they use: which folder each belongs to, open documents before the disk, files of the disk read once until they
-// change. It gives open files to whoever asks; what they say is the model's and the rules'.
-import type { FileLines } from "../../grammar/lines.ts";
-import { readLines } from "../../grammar/lines.ts";
-import { inAddress } from "../model/address.ts";
+// The records and all that they use, as files that come, change and go: which of them are kept, and for whom. It gives open files to whoever
+// asks; what they say is the model's and the rules'.
 import type { FileAlone, OpenFile } from "../model/project.ts";
-import { createProject, type Project } from "../rules/check.ts";
 import type { Document } from "./documents.ts";
 import type { FileAccess } from "./files.ts";
-import { folderOf, isIn, parentOf, pathOf } from "./paths.ts";
+import { pathOf } from "./paths.ts";
+import { createPlaces } from "./places.ts";
+import { createRoots } from "./roots.ts";
+import { createTexts } from "./texts.ts";
 
 export interface Workspace {
   /** A record with all that it uses, read from the disk where need be; undefined where it is not there. */
@@ -39,166 +38,80 @@ export interface Workspace {
   needsOf(path: string): ReadonlySet<string>;
 }
 
-/** The records of one folder of the workspace, or of one folder that holds a lone file. */
-interface Root {
-  readonly project: Project;
-  /** The paths that the project was given, missing ones among them. */
-  readonly given: Set<string>;
-  /** Those that have to be read again before anything is said. */
-  readonly stale: Set<string>;
-}
-
 export function createWorkspace(files: FileAccess): Workspace {
-  let folders: readonly string[] = [];
-  const roots = new Map<string, Root>();
-  const documents = new Map<string, Document>();
-  const disk = new Map<string, Promise<FileLines | null>>();
+  const places = createPlaces();
+  const texts = createTexts(files);
+  const roots = createRoots();
+  const documents = texts.open;
+  /** The paths that each record rests on, its own among them. */
   const needs = new Map<string, Set<string>>();
-  const places = new Map<string, string>();
   let revision = 0;
 
-  /** Editors ask by the same few addresses again and again. */
-  function placeOf(uri: string): string {
-    let place = places.get(uri);
-    if (place === undefined) {
-      place = newPlaceOf(uri);
-      places.set(uri, place);
-    }
-    return place;
-  }
-
-  function newPlaceOf(uri: string): string {
-    const unsaved = /^untitled:(\/?)(.*)$/su.exec(uri);
-    if (unsaved === null) return pathOf(uri);
-    const [, slash = "", name = ""] = unsaved;
-    // a new file lies where it will be saved, if the editor says where; else in the first folder, so that it may use the crib there
-    return slash === ""
-      ? `${folders[0] ?? "untitled://"}/${inAddress(name)}`
-      : pathOf(`file:///${name}`);
-  }
-
-  function homeOf(path: string): string {
-    const folder = folders
-      .filter((each) => isIn(path, each))
-      .reduce((a, b) => (a.length < b.length ? b : a), "");
-    return folder === "" ? parentOf(path) : folder;
-  }
-
-  function rootOf(path: string): Root {
-    const name = homeOf(path);
-    let root = roots.get(name);
-    if (root === undefined) {
-      root = {
-        project: createProject({ root: name }),
-        given: new Set(),
-        stale: new Set(),
-      };
-      roots.set(name, root);
-    }
-    return root;
-  }
-
-  function give(root: Root, path: string, lines: FileLines | null): void {
-    root.given.add(path);
-    root.stale.delete(path);
-    root.project.setFile(path, lines);
-  }
-
-  async function linesOf(path: string): Promise<FileLines | null> {
-    const open = documents.get(path);
-    if (open !== undefined) return open.lines;
-    let reading = disk.get(path);
-    if (reading === undefined) {
-      reading = files
-        .read(path)
-        .then((text) => (text === undefined ? null : readLines(text)));
-      disk.set(path, reading);
-    }
-    const lines = await reading;
-    // opened meanwhile: the document holds
-    return documents.get(path)?.lines ?? lines;
+  function needed(path: string, by: string): void {
+    const before = needs.get(by);
+    if (before === undefined) needs.set(by, new Set([path]));
+    else before.add(path);
   }
 
   function forget(path: string): void {
     revision++;
-    disk.delete(path);
-    for (const { given, stale } of roots.values()) {
-      if (given.has(path)) stale.add(path);
-    }
+    texts.forget(path);
+    roots.stale(path);
   }
 
-  function isNeeded(path: string): boolean {
-    for (const each of documents.keys()) {
-      if (each === path || needs.get(each)?.has(path) === true) return true;
-    }
-    return false;
-  }
-
-  function drop(path: string): void {
-    for (const [name, root] of roots) {
-      root.stale.delete(path);
-      if (root.given.delete(path)) root.project.dropFile(path);
-      const isIdle = ![...documents.keys()].some((each) =>
-        root.given.has(each),
-      );
-      if (isIdle && !folders.includes(name)) roots.delete(name);
-    }
+  /** Lets a file go that no open document is or rests on. */
+  function releaseIfIdle(path: string): void {
+    const open = [...documents.keys()];
+    if (open.some((each) => each === path || needs.get(each)?.has(path)))
+      return;
+    needs.delete(path);
+    texts.forget(path);
+    roots.drop(
+      path,
+      (folder, given) =>
+        places.folders().includes(folder) ||
+        open.some((each) => given.has(each)),
+    );
   }
 
   return {
     async open(uri) {
-      const path = placeOf(uri);
-      const root = rootOf(path);
-      if (!root.given.has(path)) root.stale.add(path);
-      for (const each of root.stale) give(root, each, await linesOf(each));
-      for (;;) {
-        const missing = root.project.missingUses(path);
-        if (missing.length === 0) break;
-        needs.set(path, new Set([...(needs.get(path) ?? []), ...missing]));
-        for (const each of missing) give(root, each, await linesOf(each));
-      }
-      const open = root.project.open(path);
-      const found = needs.get(path) ?? new Set<string>();
-      for (const file of open?.shop.files ?? []) found.add(file.path);
-      needs.set(path, found);
+      const path = places.pathOf(uri);
+      const open = await roots.open(
+        places.homeOf(path),
+        path,
+        texts.linesOf,
+        (paths) => {
+          for (const each of paths) needed(each, path);
+        },
+      );
+      for (const file of open?.shop.files ?? []) needed(file.path, path);
       return open;
     },
     look(uri) {
-      const path = placeOf(uri);
-      const document = documents.get(path);
-      if (document === undefined) return undefined;
-      const root = rootOf(path);
-      if (!root.given.has(path)) give(root, path, document.lines);
-      return root.project.look(path);
+      const path = places.pathOf(uri);
+      const lines = documents.get(path)?.lines;
+      return lines === undefined
+        ? undefined
+        : roots.look(places.homeOf(path), path, lines);
     },
     releaseIfClosed(uri) {
-      const path = placeOf(uri);
-      if (isNeeded(path)) return;
-      needs.delete(path);
-      disk.delete(path);
-      drop(path);
+      releaseIfIdle(places.pathOf(uri));
     },
     setDocument(document) {
       revision++;
-      const path = placeOf(document.uri);
+      const path = places.pathOf(document.uri);
       documents.set(path, document);
-      for (const root of roots.values()) {
-        if (root.given.has(path)) give(root, path, document.lines);
-      }
+      roots.changed(path, document.lines);
     },
     closeDocument(uri) {
-      const path = placeOf(uri);
+      const path = places.pathOf(uri);
       documents.delete(path);
       forget(path);
-      if (isNeeded(path)) return;
-      needs.delete(path);
-      drop(path);
+      releaseIfIdle(path);
     },
-    known: () => [
-      ...disk.keys(),
-      ...[...roots.values()].flatMap(({ given }) => [...given]),
-    ],
-    document: (uri) => documents.get(placeOf(uri)),
+    known: () => [...texts.read(), ...roots.given()],
+    document: (uri) => documents.get(places.pathOf(uri)),
     documents: () => [...documents.values()],
     changed(uris) {
       const paths = [...new Set(uris.map(pathOf))].filter(
@@ -208,25 +121,24 @@ export function createWorkspace(files: FileAccess): Workspace {
       return paths;
     },
     changedAll() {
-      for (const path of [...disk.keys()]) {
+      for (const path of texts.read()) {
         if (!documents.has(path)) forget(path);
       }
     },
     setFolders(uris) {
       revision++;
-      places.clear();
       const open = [...documents.values()];
-      folders = uris.map(folderOf);
+      places.setFolders(uris);
       roots.clear();
       documents.clear();
       needs.clear();
       for (const document of open)
-        documents.set(placeOf(document.uri), document);
+        documents.set(places.pathOf(document.uri), document);
     },
-    folders: () => folders,
-    folderOf: homeOf,
+    folders: places.folders,
+    folderOf: places.homeOf,
     revision: () => revision,
-    pathOf: placeOf,
+    pathOf: places.pathOf,
     uriOf: (path) => documents.get(path)?.uri ?? path,
     needsOf: (path) => needs.get(path) ?? new Set(),
   };

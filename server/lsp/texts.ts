@@ -1,0 +1,41 @@
+// The lines of files: of the open document where there is one, else of the disk, which is read once until the file changes.
+import { readLines, type FileLines } from "../../grammar/lines.ts";
+import type { Document } from "./documents.ts";
+import type { FileAccess } from "./files.ts";
+
+export interface Texts {
+  /** The open documents by their paths. */
+  readonly open: Map<string, Document>;
+  /** Null where there is no such file. */
+  readonly linesOf: (path: string) => Promise<FileLines | null>;
+  /** The disk is to be read again. */
+  forget(path: string): void;
+  /** The paths that were read or looked for on the disk. */
+  read(): readonly string[];
+}
+
+export function createTexts(files: FileAccess): Texts {
+  const open = new Map<string, Document>();
+  const disk = new Map<string, Promise<FileLines | null>>();
+  return {
+    open,
+    async linesOf(path) {
+      const document = open.get(path);
+      if (document !== undefined) return document.lines;
+      let reading = disk.get(path);
+      if (reading === undefined) {
+        reading = files
+          .read(path)
+          .then((text) => (text === undefined ? null : readLines(text)));
+        disk.set(path, reading);
+      }
+      const lines = await reading;
+      // opened meanwhile: the document holds
+      return open.get(path)?.lines ?? lines;
+    },
+    forget(path) {
+      disk.delete(path);
+    },
+    read: () => [...disk.keys()],
+  };
+}
