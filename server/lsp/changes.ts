@@ -21,7 +21,7 @@ export interface ChangeSources {
   /** What is kept of open documents. */
   readonly stillness: Stillness;
   readonly reports: Pick<Reports, "codesOn" | "forget">;
-  readonly features: { forget(uri: string): void };
+  readonly lines: { forget(uri: string): void };
   /** What is kept of the records of the folders. */
   readonly recordPaths: RecordPaths;
   readonly records: RecordList;
@@ -73,7 +73,7 @@ export function createChanges(sources: ChangeSources) {
       const path = workspace.pathOf(uri);
       stillness.forget(uri);
       reports.forget(uri);
-      sources.features.forget(uri);
+      sources.lines.forget(uri);
       notices.closed(uri);
       workspace.closeDocument(uri);
       filesChanged([path]);

@@ -16,12 +16,14 @@ import type { ClosedRecords } from "./closed-records.ts";
 import { quietly, type Log } from "./guard.ts";
 import { answerTo, type Reports } from "./reports.ts";
 import type { Settings } from "./settings.ts";
+import type { WorkingOut } from "./working-out.ts";
 import type { Workspace } from "./workspace.ts";
 
 export interface FindingSources {
   readonly client: Pick<Client, "refreshesFindings">;
   readonly workspace: Workspace;
   readonly reports: Reports;
+  readonly working: WorkingOut;
   readonly closed: ClosedRecords;
   readonly clock: Clock;
   readonly log: Log;
@@ -85,13 +87,13 @@ export function createFindingAnswers(sources: FindingSources) {
 /** Works out what the first report of a long record left for the second, and asks the editor to ask for it. */
 function theRestSoon(
   uri: string,
-  { workspace, reports, clock, log, refresh }: FindingSources,
+  { workspace, working, clock, log, refresh }: FindingSources,
 ): void {
   const open = async () =>
     workspace.document(uri) === undefined ? undefined : workspace.open(uri);
   clock.after(0, () => {
     quietly("working out a long record", log, async () => {
-      const now = await reports.workedOut(open, NEVER);
+      const now = await working.workedOut(open, NEVER);
       if (now !== undefined) refresh("findings");
     });
   });

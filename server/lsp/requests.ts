@@ -35,31 +35,25 @@ export function answerRequests(connection: Connection, answer: Answer): void {
     ),
   );
   languages.inlayHint.on(
-    answer("hints", ({ features }, params) => features.hints(params)),
+    answer("hints", ({ hints }, params) => hints.hints(params)),
   );
   languages.inlayHint.resolve(
-    answer("the working of a hint", ({ features }, hint) =>
-      features.workingOf(hint),
-    ),
+    answer("the working of a hint", ({ hints }, hint) => hints.workingOf(hint)),
   );
   languages.semanticTokens.on(
-    answer("tokens", ({ features }, params) => features.tokens(params)),
+    answer("tokens", ({ lines }, params) => lines.tokens(params)),
   );
   languages.semanticTokens.onDelta(
-    answer("changed tokens", ({ features }, params) =>
-      features.tokensSince(params),
-    ),
+    answer("changed tokens", ({ lines }, params) => lines.tokensSince(params)),
   );
   languages.semanticTokens.onRange(
-    answer("tokens of a range", ({ features }, params) =>
-      features.tokensOn(params),
-    ),
+    answer("tokens of a range", ({ lines }, params) => lines.tokensOn(params)),
   );
   connection.onCompletion(
     answer(
       "completion",
-      async ({ features, writing }, params, token) =>
-        (await writing.usableFiles(params, token)) ?? features.offers(params),
+      async ({ features, search }, params, token) =>
+        (await search.usableFiles(params, token)) ?? features.offers(params),
     ),
   );
   connection.onHover(
@@ -93,38 +87,38 @@ export function answerRequests(connection: Connection, answer: Answer): void {
     answer("symbols", ({ features }, params) => features.symbols(params)),
   );
   connection.onFoldingRanges(
-    answer("folds", ({ features }, params) => features.folds(params)),
+    answer("folds", ({ lines }, params) => lines.folds(params)),
   );
   connection.onDocumentFormatting(
-    answer("formatting", ({ features }, params) => features.format(params)),
+    answer("formatting", ({ lines }, params) => lines.format(params)),
   );
   connection.onDocumentRangeFormatting(
-    answer("formatting of lines", ({ features }, params) =>
-      features.formatLines(params),
+    answer("formatting of lines", ({ lines }, params) =>
+      lines.formatLines(params),
     ),
   );
   connection.onCodeAction(
     answer("actions", ({ features }, params) => features.actions(params)),
   );
   connection.onSignatureHelp(
-    answer("the form", ({ writing }, params) => writing.signature(params)),
+    answer("the form", ({ features }, params) => features.signature(params)),
   );
   connection.onDocumentOnTypeFormatting(
-    answer("a new line", ({ writing }, params) => writing.newLine(params)),
+    answer("a new line", ({ lines }, params) => lines.newLine(params)),
   );
   connection.onSelectionRanges(
-    answer("selections", ({ writing }, params) => writing.selections(params)),
+    answer("selections", ({ lines }, params) => lines.selections(params)),
   );
   connection.onWorkspaceSymbol(
-    answer("names", ({ writing }, params, token) =>
-      writing.symbols(params, token),
+    answer("names", ({ search }, params, token) =>
+      search.symbols(params, token),
     ),
   );
   connection.onCodeLens(
-    answer("lenses", ({ writing }, params) => writing.lenses(params)),
+    answer("lenses", ({ lenses }, params) => lenses.lenses(params)),
   );
   connection.onCodeLensResolve(
-    answer("a lens", ({ writing }, lens) => writing.lensSays(lens)),
+    answer("a lens", ({ lenses }, lens) => lenses.says(lens)),
   );
   for (const name of OWN_REQUESTS)
     connection.onRequest(

@@ -12,6 +12,9 @@ import type { FileAccess } from "./files.ts";
 import { createFindingAnswers } from "./finding-answers.ts";
 import { createGuideAnswers } from "./guide-answers.ts";
 import type { Log } from "./guard.ts";
+import { createHintAnswers } from "./hint-answers.ts";
+import { createLensAnswers } from "./lens-answers.ts";
+import { createLineAnswers } from "./line-answers.ts";
 import { createNames } from "./names.ts";
 import { createNotices } from "./notices.ts";
 import { otherRecords } from "./other-records.ts";
@@ -20,11 +23,13 @@ import { createRecordList } from "./record-list.ts";
 import { createRecordPaths } from "./record-paths.ts";
 import type { Subject } from "./refresh.ts";
 import { createReports, type Reports } from "./reports.ts";
+import { createSearchAnswers } from "./search-answers.ts";
 import type { Settings } from "./settings.ts";
+import { createShow } from "./shown-findings.ts";
 import { createStillness } from "./stillness.ts";
 import type { OpenPastStates } from "./trend-answer.ts";
+import { createWorkingOut } from "./working-out.ts";
 import { createWorkspace, type Workspace } from "./workspace.ts";
-import { createWriting } from "./writing.ts";
 
 /** What the session needs of the server. */
 export interface Host {
@@ -63,14 +68,13 @@ export function createSession(host: Host) {
   });
   // an editor that pulls and can't be asked to pull again would never see what was held back
   const canHold = !client.pulls || client.refreshesFindings;
+  const working = createWorkingOut(workspace.revision, clock);
   const reports = createReports(
     Math.trunc(clock.now()).toString(36) +
       Math.trunc(Math.random() * 1e9).toString(36),
-    () => workspace.revision(),
-    clock,
-    conversion,
+    working,
+    createShow(conversion, () => settings().levels),
     () => (canHold && settings().waitWhileTyping ? stillness : undefined),
-    () => settings().levels,
   );
   const notices = createNotices({
     client,
@@ -90,14 +94,17 @@ export function createSession(host: Host) {
     clock,
   );
   const closed = createClosedRecords(recordPaths, workspace, reports, clock);
-  const features = createFeatures(workspace, clock, conversion, settings);
+  const lines = createLineAnswers(workspace);
   return {
-    features,
-    names: createNames(workspace, recordPaths, clock, conversion),
-    writing: createWriting(workspace, records, conversion, settings),
+    lines,
+    features: createFeatures(workspace, clock, conversion, settings),
+    hints: createHintAnswers(workspace, conversion, settings),
+    lenses: createLensAnswers(workspace, client, settings),
+    search: createSearchAnswers(workspace, records, conversion),
+    names: createNames({ workspace, records: recordPaths, clock }, conversion),
     own: createOwnAnswers({
       open: async (uri, token) => {
-        const open = await reports.workedOut(() => workspace.open(uri), token);
+        const open = await working.workedOut(() => workspace.open(uri), token);
         workspace.releaseIfClosed(uri);
         return open;
       },
@@ -116,6 +123,7 @@ export function createSession(host: Host) {
       client,
       workspace,
       reports,
+      working,
       closed,
       clock,
       log,
@@ -129,7 +137,7 @@ export function createSession(host: Host) {
       notices,
       stillness,
       reports,
-      features,
+      lines,
       recordPaths,
       records,
       closed,

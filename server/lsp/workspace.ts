@@ -30,7 +30,7 @@ export interface Workspace {
   /** The folder that a record belongs to: one of the workspace's, else the one it lies in. */
   folderOf(path: string): string;
   /** Another number whenever anything may have changed. */
-  revision(): number;
+  readonly revision: () => number;
   pathOf(uri: string): string;
   /** The address by which the editor knows a path. */
   uriOf(path: string): string;

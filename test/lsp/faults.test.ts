@@ -24,11 +24,14 @@ function serveWith(change: (made: Session) => Session) {
 test("an answer that throws fails, is logged with its name, and the next ones are given", async () => {
   const { editor } = serveWith((made) => ({
     ...made,
-    features: {
-      ...made.features,
+    hints: {
+      ...made.hints,
       hints: () => {
         throw new Error("injected");
       },
+    },
+    features: {
+      ...made.features,
       symbols: () => Promise.reject(new Error("injected later")),
     },
   }));

@@ -86,3 +86,13 @@ test("a folder goes with its last file, unless it is to be kept", async () => {
   made.drop(URI, () => false);
   expect(made.given()).toEqual([]);
 });
+
+test("a file looked at by itself is given its own lines and no others, and has no shop before it was opened", async () => {
+  const { made, open } = roots();
+  const look = () => made.look(FOLDER, URI, readLines(JOB));
+  expect(look()?.file.entries.length).toBeGreaterThan(5);
+  expect(look()?.shop).toBeUndefined();
+  expect(made.given()).toEqual([URI]);
+  expect((await open()).asked).toEqual([CRIB_URI]);
+  expect(look()?.shop).toBeDefined();
+});
