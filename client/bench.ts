@@ -6,7 +6,8 @@ import type { Connection } from "./connection.ts";
 import { nonceOf, withScript } from "./policy.ts";
 import { onRecordsMayChange, refreshing } from "./refresh.ts";
 import type { BenchView } from "../server/protocol/bench.ts";
-import type { FromPage, ToPage } from "./bench-page/messages.ts";
+import type { FromPage } from "./bench-page/messages.ts";
+import { createSaid } from "./bench-said.ts";
 
 const BENCH = "thou.bench";
 
@@ -84,7 +85,9 @@ function openBench(
   let uri = restored;
   let line = 0;
   let width = 0;
-  let view: BenchView | undefined;
+  const said = createSaid((message) => {
+    void panel.webview.postMessage(message);
+  });
   const refresh = refreshing(SETTLED, show);
   const { soon } = refresh;
 
@@ -100,25 +103,17 @@ function openBench(
     // a page that is hidden is gone, and tells its width when it is there again
     if (width === 0 || !panel.visible) return;
     if (uri === undefined) {
-      post({
-        type: "nothing",
-        notice:
-          "Open a record (a file that ends in .thou) to see its job here.",
-      });
+      said.nothing();
       return;
     }
     try {
       const found = await server.ask("thou/bench", { uri, line, width }, token);
       if (token.isCancellationRequested) return;
-      if (found === null) {
-        old("The record is not there any more.", false);
-        return;
-      }
-      view = found;
-      post({ type: "view", uri, view: found, file: fileName(uri) });
+      if (found === null) said.old("The record is not there any more.", false);
+      else said.view(uri, fileName(uri), found);
     } catch (error) {
       if (token.isCancellationRequested) return;
-      old(
+      said.old(
         error instanceof Error
           ? error.message
           : "The Thou server gave no answer.",
@@ -127,51 +122,19 @@ function openBench(
     }
   }
 
-  function old(reason: string, restart: boolean): void {
-    post({
-      type: "old",
-      notice:
-        view === undefined
-          ? reason
-          : `${reason} What you see is old: the last that was drawn.`,
-      restart,
-    });
-  }
-
-  function post(message: ToPage): void {
-    void panel.webview.postMessage(message);
-  }
-
-  async function goTo(ref: string): Promise<void> {
-    const place = view?.places[ref];
-    if (place === undefined) return;
-    const address = vscode.Uri.parse(place.uri);
-    const shown = vscode.window.visibleTextEditors.find(
-      ({ document }) => document.uri.toString() === address.toString(),
-    );
-    await vscode.window.showTextDocument(address, {
-      viewColumn: shown?.viewColumn ?? vscode.ViewColumn.One,
-      selection: new vscode.Range(
-        place.line,
-        place.start,
-        place.line,
-        place.end,
-      ),
-    });
-  }
-
   async function heard(message: FromPage): Promise<void> {
     if (message.type === "width") {
       const isFirst = width === 0;
       width = Math.max(0, Math.round(message.width));
       // what was shown before stands at once, and the new follows
       if (isFirst || message.fresh) {
-        if (view !== undefined && uri !== undefined)
-          post({ type: "view", uri, view, file: fileName(uri) });
+        said.again();
         refresh.now();
       } else soon();
-    } else if (message.type === "go") await goTo(message.ref);
-    else {
+    } else if (message.type === "go") {
+      const place = said.placeOf(message.ref);
+      if (place !== undefined) await goTo(place);
+    } else {
       await server.restart();
       soon();
     }
@@ -206,6 +169,17 @@ function openBench(
       listening.dispose();
     },
   };
+}
+
+async function goTo(place: BenchView["places"][string]): Promise<void> {
+  const address = vscode.Uri.parse(place.uri);
+  const shown = vscode.window.visibleTextEditors.find(
+    ({ document }) => document.uri.toString() === address.toString(),
+  );
+  await vscode.window.showTextDocument(address, {
+    viewColumn: shown?.viewColumn ?? vscode.ViewColumn.One,
+    selection: new vscode.Range(place.line, place.start, place.line, place.end),
+  });
 }
 
 function fileName(uri: string): string {

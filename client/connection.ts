@@ -14,10 +14,12 @@ import type {
   LanguageClientOptions,
 } from "vscode-languageclient";
 import type { OwnRequest, ParamsOf, ResultOf } from "../server/protocol.ts";
+import { createCrashes } from "./crashes.ts";
 import { offerFiles } from "./files.ts";
 import { withBreaks } from "./hint-breaks.ts";
 import { offerLensCommands } from "./lenses.ts";
 import { recordsOf, schemesServed } from "./schemes.ts";
+import { createServerStatus } from "./server-status.ts";
 
 export interface Connection {
   /** Whether the first start succeeded. */
@@ -47,10 +49,6 @@ export interface Launched {
 /** Makes a server and its client; the client's start is the connection's. */
 export type Launch = (options: LanguageClientOptions) => Launched;
 
-// A crash now and then is mended by starting again; one after another is not.
-const crashesBorne = 3;
-const crashesCounted = 3 * 60_000; // milliseconds
-
 const notStarted =
   "The Thou server did not start, so no findings and no clearances are shown. The log says why.";
 
@@ -58,8 +56,8 @@ export function connect(
   launch: Launch,
   log: vscode.LogOutputChannel,
 ): Connection {
-  const status = statusItem();
-  let crashes: number[] = [];
+  const status = createServerStatus();
+  const crashes = createCrashes();
   let current: Launched | undefined;
   let served = schemesServed();
   let started = start();
@@ -71,9 +69,15 @@ export function connect(
 
   async function start(): Promise<boolean> {
     served = schemesServed();
-    status.starting(recordsOf(served));
+    const records = recordsOf(served);
+    status.starting(records);
     try {
-      return await startWith(launched());
+      return await startWith(
+        launchFor(records, launch, log, (attempt) => {
+          if (attempt === current && attempt.client.state === State.Running)
+            crashed();
+        }),
+      );
     } catch (error) {
       log.error(`The server can't be made: ${String(error)}`);
       giveUp(notStarted);
@@ -81,47 +85,11 @@ export function connect(
     }
   }
 
-  function launched(): Launched {
-    const attempt = launch({
-      documentSelector: recordsOf(served),
-      outputChannel: log,
-      revealOutputChannelOn: RevealOutputChannelOn.Never,
-      middleware: { provideInlayHints: breakableHints },
-      initializationFailedHandler: () => false,
-      errorHandler: {
-        error: (_error, _message, count) => ({
-          action:
-            (count ?? 0) <= 3 ? ErrorAction.Continue : ErrorAction.Shutdown,
-          handled: true,
-        }),
-        closed: () => {
-          if (attempt === current && attempt.client.state === State.Running)
-            crashed();
-          return { action: CloseAction.DoNotRestart, handled: true };
-        },
-      },
-    });
-    quieten(attempt.client);
-    offerFiles(attempt.client);
-    offerLensCommands(attempt.client);
-    return attempt;
-  }
-
   async function startWith(attempt: Launched): Promise<boolean> {
     current = attempt;
-    const { client, failed } = attempt;
-    failed?.catch((reason: unknown) => {
-      log.error(`The server failed: ${String(reason)}`);
-    });
-    const begun = client.start();
-    const came = await Promise.race(
-      failed === undefined ? [begun] : [begun, failed],
-    ).then(
-      () => true,
-      () => false, // it is in the log why
-    );
+    const came = await comes(attempt, log);
     if (attempt !== current) {
-      await end(attempt); // it came too late: another was started meanwhile
+      await end(attempt, log); // it came too late: another was started meanwhile
       return false;
     }
     if (came) status.running();
@@ -130,17 +98,11 @@ export function connect(
   }
 
   function crashed(): void {
-    const now = Date.now();
-    crashes = [...crashes.filter((at) => now - crashesCounted < at), now];
-    if (crashes.length <= crashesBorne) {
-      log.warn(
-        `The server stopped by itself and is started again. It may do so ${crashesBorne} times within three minutes; this was number ${crashes.length}.`,
-      );
+    const { isBorne, sentence } = crashes.happened();
+    if (isBorne) {
+      log.warn(sentence);
       started = start();
-    } else
-      giveUp(
-        `The Thou server stopped ${crashes.length} times within three minutes and was not started again, so findings and clearances are out of date or missing. The log says why.`,
-      );
+    } else giveUp(sentence);
   }
 
   function giveUp(sentence: string): void {
@@ -156,49 +118,102 @@ export function connect(
   }
 
   function restart(): Promise<boolean> {
-    crashes = [];
+    crashes.forgive();
     const former = current;
     current = undefined;
-    if (former !== undefined) started = end(former).then(start); // else it is being restarted already
+    if (former !== undefined) started = end(former, log).then(start); // else it is being restarted already
     return started;
-  }
-
-  async function end({ client, kill }: Launched): Promise<void> {
-    // Only a running client can be asked to stop; one that hangs in its start is ended with its server.
-    if (client.state === State.Running)
-      await client.stop().catch((reason: unknown) => {
-        log.warn(`The server did not stop as asked: ${String(reason)}`);
-        kill();
-      });
-    else kill();
   }
 
   return {
     ready: started,
-    async ask<N extends OwnRequest>(
-      name: N,
-      params: ParamsOf<N>,
-      token?: vscode.CancellationToken,
-    ): Promise<ResultOf<N>> {
+    async ask(name, params, token) {
       const client = (await started) ? current?.client : undefined;
-      if (client?.state !== State.Running)
-        throw new Error("The Thou server is not running.");
-      // a token that is not there would go out as a second parameter
-      return token === undefined
-        ? client.sendRequest<ResultOf<N>>(name, params)
-        : client.sendRequest<ResultOf<N>>(name, params, token);
+      return askClient(client, name, params, token);
     },
     restart,
     async stop() {
       const former = current;
       current = undefined;
-      if (former !== undefined) await end(former);
+      if (former !== undefined) await end(former, log);
     },
     dispose() {
       status.dispose();
       folders.dispose();
     },
   };
+}
+
+/** A server for these records, not started yet, with a client that tells when it is closed. */
+function launchFor(
+  records: vscode.DocumentSelector & LanguageClientOptions["documentSelector"],
+  launch: Launch,
+  log: vscode.LogOutputChannel,
+  closed: (attempt: Launched) => void,
+): Launched {
+  const attempt = launch({
+    documentSelector: records,
+    outputChannel: log,
+    revealOutputChannelOn: RevealOutputChannelOn.Never,
+    middleware: { provideInlayHints: breakableHints },
+    initializationFailedHandler: () => false,
+    errorHandler: {
+      error: (_error, _message, count) => ({
+        action: (count ?? 0) <= 3 ? ErrorAction.Continue : ErrorAction.Shutdown,
+        handled: true,
+      }),
+      closed: () => {
+        closed(attempt);
+        return { action: CloseAction.DoNotRestart, handled: true };
+      },
+    },
+  });
+  quieten(attempt.client);
+  offerFiles(attempt.client);
+  offerLensCommands(attempt.client);
+  return attempt;
+}
+
+/** Starts a client, and waits until its server answers; where it never will, it is in the log why. */
+function comes(
+  { client, failed }: Launched,
+  log: vscode.LogOutputChannel,
+): Promise<boolean> {
+  failed?.catch((reason: unknown) => {
+    log.error(`The server failed: ${String(reason)}`);
+  });
+  const begun = client.start();
+  return Promise.race(failed === undefined ? [begun] : [begun, failed]).then(
+    () => true,
+    () => false,
+  );
+}
+
+async function end(
+  { client, kill }: Launched,
+  log: vscode.LogOutputChannel,
+): Promise<void> {
+  // Only a running client can be asked to stop; one that hangs in its start is ended with its server.
+  if (client.state === State.Running)
+    await client.stop().catch((reason: unknown) => {
+      log.warn(`The server did not stop as asked: ${String(reason)}`);
+      kill();
+    });
+  else kill();
+}
+
+async function askClient<N extends OwnRequest>(
+  client: BaseLanguageClient | undefined,
+  name: N,
+  params: ParamsOf<N>,
+  token: vscode.CancellationToken | undefined,
+): Promise<ResultOf<N>> {
+  if (client?.state !== State.Running)
+    throw new Error("The Thou server is not running.");
+  // a token that is not there would go out as a second parameter
+  return token === undefined
+    ? client.sendRequest<ResultOf<N>>(name, params)
+    : client.sendRequest<ResultOf<N>>(name, params, token);
 }
 
 const breakableHints: NonNullable<
@@ -223,37 +238,5 @@ function quieten(client: BaseLanguageClient): void {
   const tell = client.error.bind(client);
   client.error = (message, data) => {
     tell(message, data, false);
-  };
-}
-
-/** The entry behind the braces in the status bar, which comes forward only when something is wrong. */
-function statusItem() {
-  const item = vscode.languages.createLanguageStatusItem("thou.server", []);
-  item.name = "Thou server";
-  const restart = { title: "Restart Server", command: "thou.restartServer" };
-  return {
-    starting(records: vscode.DocumentSelector) {
-      item.selector = records;
-      item.text = "Server is starting";
-      item.detail = "";
-      item.busy = true;
-      item.severity = vscode.LanguageStatusSeverity.Information;
-    },
-    running() {
-      item.text = "Server is running";
-      item.detail = "";
-      item.busy = false;
-      item.command = restart;
-    },
-    failed() {
-      item.text = "Server has stopped";
-      item.detail = "Findings and clearances are missing";
-      item.busy = false;
-      item.severity = vscode.LanguageStatusSeverity.Error;
-      item.command = restart;
-    },
-    dispose() {
-      item.dispose();
-    },
   };
 }

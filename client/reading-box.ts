@@ -3,6 +3,7 @@
 import * as vscode from "vscode";
 import type { TakingPlan, TakingPrompt } from "../server/protocol/guide.ts";
 import type { Connection } from "./connection.ts";
+import { createTurns } from "./turns.ts";
 import { step } from "./unwritten-readings.ts";
 
 type Ask = Connection["ask"];
@@ -28,6 +29,9 @@ const ICONS: Readonly<Record<string, string>> = {
   in: "symbol-ruler",
 };
 
+/** The second end of line of a gauge that sends two is not a person's Enter; milliseconds. */
+const ONE_ENTER = 500;
+
 /** Shows the box until all is taken or it is left. What is typed while an answer is on its way waits for its turn. */
 export function showBox(
   ask: Ask,
@@ -42,101 +46,103 @@ export function showBox(
 ): Promise<Outcome> {
   const box = vscode.window.createInputBox();
   box.ignoreFocusOut = true;
-  let inputs = before;
-  let queue = Promise.resolve();
   let isOpen = true;
   let isDone = false;
-  /** A gauge may send two ends of line: the second is not a person's Enter. */
   let lastTyped = 0;
-  const words = new Map<vscode.QuickInputButton, string>();
+  let words: ReadonlyMap<vscode.QuickInputButton, string> = new Map();
+  const turns = createTurns(
+    before,
+    step(ask, uri, plan, before).then(show, (reason: unknown) => {
+      box.validationMessage = sentenceOf(reason);
+    }),
+  );
+
+  function show(prompt: TakingPrompt | null): void {
+    if (prompt === null || !isOpen) return;
+    isDone = prompt.isDone;
+    words = buttonsFor(prompt);
+    box.title = prompt.title;
+    box.step = prompt.step;
+    box.totalSteps = prompt.of;
+    box.placeholder = prompt.placeholder;
+    box.validationMessage = messageOf(prompt);
+    box.buttons = [...words.keys(), OTHER];
+  }
+
+  async function take(inputs: readonly string[]): Promise<void> {
+    try {
+      await typed(inputs);
+      show(await step(ask, uri, plan, inputs));
+    } catch (reason) {
+      if (!isOpen) return;
+      box.validationMessage = {
+        message: `No answer (${sentenceOf(reason)}). What was typed is kept: type on, or leave with Escape.`,
+        severity: vscode.InputBoxValidationSeverity.Warning,
+      };
+    }
+  }
 
   return new Promise((resolve) => {
     function end(why: "other" | "whole" | "left"): void {
       if (!isOpen) return;
       isOpen = false;
       box.dispose();
-      void queue.then(() => {
+      void turns.taken().then(() => {
         resolve({
-          inputs,
+          inputs: turns.inputs(),
           wantsOther: why === "other",
           isWhole: why === "whole",
         });
       });
     }
 
-    function show(prompt: TakingPrompt | null): void {
-      if (prompt === null || !isOpen) return;
-      isDone = prompt.isDone;
-      box.title = prompt.title;
-      box.step = prompt.step;
-      box.totalSteps = prompt.of;
-      box.placeholder = prompt.placeholder;
-      // below a prompt the editor says what Escape does in other boxes, and in this one it does not
-      box.validationMessage =
-        prompt.doubt === null
-          ? {
-              message:
-                prompt.gone === null
-                  ? prompt.text
-                  : `${prompt.gone}. ${prompt.text}`,
-              severity: vscode.InputBoxValidationSeverity.Info,
-            }
-          : {
-              message: prompt.doubt,
-              severity: vscode.InputBoxValidationSeverity.Warning,
-            };
-      words.clear();
-      for (const { word, label } of prompt.offers)
-        words.set(
-          {
-            iconPath: new vscode.ThemeIcon(ICONS[word] ?? "edit"),
-            tooltip: `${label} (${word})`,
-          },
-          word,
-        );
-      box.buttons = [...words.keys(), OTHER];
-    }
-
-    function say(word: string): void {
-      inputs = [...inputs, word];
-      const all = inputs;
-      queue = queue
-        .then(async () => {
-          await typed(all);
-          show(await step(ask, uri, plan, all));
-        })
-        .catch((reason: unknown) => {
-          if (!isOpen) return;
-          box.validationMessage = {
-            message: `No answer (${sentenceOf(reason)}). What was typed is kept: type on, or leave with Escape.`,
-            severity: vscode.InputBoxValidationSeverity.Warning,
-          };
-        });
-    }
-
-    function enter(): void {
+    box.onDidAccept(() => {
       const text = box.value;
       box.value = "";
       if (text.trim() !== "") {
         lastTyped = Date.now();
-        say(text);
-      } else if (isDone && lastTyped + 500 < Date.now()) end("whole");
-    }
-
-    box.onDidAccept(enter);
+        turns.add(text, take);
+      } else if (isDone && lastTyped + ONE_ENTER < Date.now()) end("whole");
+    });
     box.onDidTriggerButton((button) => {
       const word = words.get(button);
       if (word === undefined) end("other");
-      else say(word);
+      else turns.add(word, take);
     });
     box.onDidHide(() => {
       end("left");
     });
-    queue = step(ask, uri, plan, inputs).then(show, (reason: unknown) => {
-      box.validationMessage = sentenceOf(reason);
-    });
     box.show();
   });
+}
+
+/** It stands where a fault would: below a prompt the editor says what Escape does in other boxes, and in this one it does not. */
+function messageOf({
+  doubt,
+  gone,
+  text,
+}: TakingPrompt): vscode.InputBoxValidationMessage {
+  return doubt === null
+    ? {
+        message: gone === null ? text : `${gone}. ${text}`,
+        severity: vscode.InputBoxValidationSeverity.Info,
+      }
+    : { message: doubt, severity: vscode.InputBoxValidationSeverity.Warning };
+}
+
+/** A button for each word that may be typed now. */
+function buttonsFor({
+  offers,
+}: TakingPrompt): ReadonlyMap<vscode.QuickInputButton, string> {
+  return new Map(
+    offers.map(({ word, label }) => [
+      {
+        iconPath: new vscode.ThemeIcon(ICONS[word] ?? "edit"),
+        tooltip: `${label} (${word})`,
+      },
+      word,
+    ]),
+  );
 }
 
 export function sentenceOf(reason: unknown): string {

@@ -32,47 +32,13 @@ export function registerTaking(
     let target: string | undefined;
     for (;;) {
       const plan = await planFor(ask, uri, ref, kept, target);
-      const written = plan === undefined ? undefined : await measure(uri, plan);
+      const written =
+        plan === undefined ? undefined : await measure(ask, memory, uri, plan);
       if (written === undefined) return;
       target = await chooseAfter(written);
       if (target === undefined) return;
       ref = undefined;
     }
-  }
-
-  /** What stands in the record once all of the plan was read; undefined where it was left before. */
-  async function measure(
-    uri: vscode.Uri,
-    first: TakingPlan,
-  ): Promise<TakingPrompt | undefined> {
-    let plan = first;
-    let inputs: readonly string[] = [];
-    let isWhole = false;
-    for (;;) {
-      const outcome = await showBox(ask, uri, plan, inputs, {
-        typed: (all) =>
-          keep(memory, { uri: uri.toString(), plan, inputs: all }),
-      });
-      inputs = outcome.inputs;
-      isWhole = outcome.isWhole;
-      if (!outcome.wantsOther) break;
-      // the readings stay, whatever is said of how they were taken
-      const other = await (plan.fact === "swing"
-        ? planFor(ask, uri, undefined, new Map(), `${plan.ref} swing`)
-        : planFor(ask, uri, plan.ref, new Map()));
-      plan = other ?? plan;
-    }
-    let written: TakingPrompt | undefined;
-    await write(
-      ask,
-      memory,
-      { uri: uri.toString(), plan, inputs },
-      (prompt) => {
-        if (isWhole) written = prompt;
-        else tellWritten(prompt);
-      },
-    );
-    return written;
   }
 
   return vscode.Disposable.from(
@@ -86,6 +52,37 @@ export function registerTaking(
       { providedCodeActionKinds: [vscode.CodeActionKind.Refactor] },
     ),
   );
+}
+
+/** What stands in the record once all of the plan was read; undefined where it was left before. */
+async function measure(
+  ask: Ask,
+  memory: vscode.Memento,
+  uri: vscode.Uri,
+  first: TakingPlan,
+): Promise<TakingPrompt | undefined> {
+  let plan = first;
+  let inputs: readonly string[] = [];
+  let isWhole = false;
+  for (;;) {
+    const outcome = await showBox(ask, uri, plan, inputs, {
+      typed: (all) => keep(memory, { uri: uri.toString(), plan, inputs: all }),
+    });
+    inputs = outcome.inputs;
+    isWhole = outcome.isWhole;
+    if (!outcome.wantsOther) break;
+    // the readings stay, whatever is said of how they were taken
+    const other = await (plan.fact === "swing"
+      ? planFor(ask, uri, undefined, new Map(), `${plan.ref} swing`)
+      : planFor(ask, uri, plan.ref, new Map()));
+    plan = other ?? plan;
+  }
+  let written: TakingPrompt | undefined;
+  await write(ask, memory, { uri: uri.toString(), plan, inputs }, (prompt) => {
+    if (isWhole) written = prompt;
+    else tellWritten(prompt);
+  });
+  return written;
 }
 
 /** Asks what has to be known; undefined where the person leaves or there is nothing to read. */
