@@ -17,6 +17,7 @@ export default defineConfig(
       parserOptions: { projectService: true, tsconfigRootDir: root },
     },
     rules: {
+      "no-duplicate-imports": "error",
       // numbers stand in sentences all over; a number cannot misprint as an object does
       "@typescript-eslint/restrict-template-expressions": [
         "error",

@@ -7,11 +7,9 @@ import {
   ErrorAction,
   RevealOutputChannelOn,
   State,
-} from "vscode-languageclient";
-import type {
-  BaseLanguageClient,
-  InlayHintsMiddleware,
-  LanguageClientOptions,
+  type BaseLanguageClient,
+  type InlayHintsMiddleware,
+  type LanguageClientOptions,
 } from "vscode-languageclient";
 import type { OwnRequest, ParamsOf, ResultOf } from "../server/protocol.ts";
 import { createCrashes } from "./crashes.ts";

@@ -9,6 +9,7 @@ import { numberResult } from "../model/make-result.ts";
 import { resultsIn, type OpenFile } from "../model/project.ts";
 import type { Result, Status, Verdict } from "../model/result.ts";
 import { entryOf, type Shop } from "../model/shop.ts";
+import { kindOf } from "../model/reference.ts";
 
 /** How something stood at one of the two times, in words of that record. */
 export interface Standing {
@@ -115,7 +116,7 @@ function heldAgainst(shop: Shop, ref: string, called: Called): readonly Item[] {
 }
 
 function reamerItem(shop: Shop, ref: string, called: Called): readonly Item[] {
-  if (!ref.startsWith("line ")) return [];
+  if (kindOf(ref) !== "line") return [];
   const reamer = reamerOfLine(shop, ref);
   return reamer.known && reamer.value !== undefined
     ? [plainItem(called(ref), "reamer", called(reamer.value))]
@@ -123,7 +124,7 @@ function reamerItem(shop: Shop, ref: string, called: Called): readonly Item[] {
 }
 
 function stepItem(shop: Shop, ref: string, called: Called): readonly Item[] {
-  if (!ref.startsWith("step ")) return [];
+  if (kindOf(ref) !== "step") return [];
   const step = stepValue(shop, ref);
   return step.unread
     ? []
@@ -147,7 +148,7 @@ function concessionItem(
   ref: string,
   called: Called,
 ): readonly Item[] {
-  if (!ref.startsWith("concession ")) return [];
+  if (kindOf(ref) !== "concession") return [];
   const concession = concessionOf(shop, ref);
   if (concession === undefined) return [];
   const { code, on, who, date } = concession;

@@ -39,6 +39,7 @@ import {
   type Child,
   type Markup,
 } from "../markup/html.ts";
+import { kindOf } from "../model/reference.ts";
 
 /** What the next step is, what is in its way, and how not to be hurt by it. */
 export function nextSection(shop: Shop): Markup {
@@ -159,7 +160,7 @@ const TOLD_OF_REAMERS = new Set(["cut-size", "chance"]);
  * own, the reamers before all else.
  */
 export function caretSection(shop: Shop, ref: string, width: number): Markup {
-  const kind = ref.slice(0, ref.indexOf(" "));
+  const kind = kindOf(ref);
   if (kind === "step") return stepBlock(shop, ref);
   const pictures = caretFits(shop, ref, kind).map((fit) =>
     figure(fitPicture(shop, fit, { theme: "editor", width })),
@@ -246,7 +247,7 @@ function reamerTable(shop: Shop, line: string): Markup {
     "reamer",
     "cuts, predicted",
     ...(first?.left ?? []).map(({ ref }) =>
-      ref.startsWith("fit ")
+      kindOf(ref) === "fit"
         ? `clearance left in ${ref}`
         : `over the lower limit of ${ref}`,
     ),

@@ -3,14 +3,13 @@
 import { valueIn } from "../model/entry.ts";
 import type { OpenFile } from "../model/project.ts";
 import { openingEntry, refsOfKind, type Shop } from "../model/shop.ts";
-import { escaped } from "../markup/html.ts";
+import { escaped, el, row, type Markup } from "../markup/html.ts";
 import { fitPicture, stackPicture, UNREAD } from "../pictures/pictures.ts";
 import type { BenchSection, BenchView } from "../protocol/bench.ts";
 import type { OverviewPlace } from "../protocol/overview.ts";
 import type { EntryKind } from "../../grammar/vocabulary.ts";
 import { damagedPart, firstSection } from "./bench-first.ts";
 import { figure, link, paragraph } from "./bench-html.ts";
-import { el, row, type Markup } from "../markup/html.ts";
 import { caretSection, linePart, nextSection } from "./bench-sections.ts";
 import { locationOf, spotAt } from "./position.ts";
 import { capitalised } from "../model/sentences.ts";

@@ -4,6 +4,7 @@ import type { OpenFile } from "../model/project.ts";
 import { resolvePath } from "../model/uses.ts";
 import { completions, type Completion, type Offer } from "./completion-item.ts";
 import { ruleOf, spotAt, type Position, type Range } from "./position.ts";
+import { kindOf } from "../model/reference.ts";
 
 /** A record that might be used. */
 export interface UsableFile {
@@ -58,7 +59,7 @@ export function fileOffers(
         label: written,
         kind: "file",
         detail: opens,
-        rank: (opens.startsWith("shop ") ? 0 : 100) + steps,
+        rank: (kindOf(opens) === "shop" ? 0 : 100) + steps,
       },
     ];
   });

@@ -55,7 +55,7 @@ export function referenceOffers(
       const tool = tools?.get(ref);
       return {
         label: labelOf(ref, written),
-        kind: ref.startsWith("material ") ? "material" : "reference",
+        kind: kindOf(ref) === "material" ? "material" : "reference",
         detail: tool?.detail ?? (withDetail ? detailOf(shop, ref) : ""),
         filterText: `${nameOf(ref)} ${kindOf(ref)}`,
         rank: rank + (tool?.rank ?? preference(place, ref, used)),
@@ -176,7 +176,7 @@ function shippedOffers(
     kinds[0] === "material"
       ? materials.map(({ name, family }) => ({
           ref: `material ${name}`,
-          likely: OF_BUSHES.has(family) === owner.startsWith("bush "),
+          likely: OF_BUSHES.has(family) === (kindOf(owner) === "bush"),
         }))
       : kinds[0] === "oil"
         ? oils.map(({ name }) => ({ ref: `oil ${name}`, likely: true }))

@@ -86,7 +86,7 @@ const wordsOf = query<readonly Words[]>("headline", (shop, ref) => {
 /** A size that is only its limits stands on the line below already, and one that is unknown is no news on every feature. */
 function isMoreThanLimits(shop: Shop, { entry, status }: Result): boolean {
   if (status !== "predicted") return status === "measured";
-  if (!entry.startsWith("bore ")) return false;
+  if (kindOf(entry) !== "bore") return false;
   const size = boreSize(shop, entry);
   return size.known && size.value.from !== "limits";
 }

@@ -20,14 +20,14 @@ import { settings } from "../model/evaluate/settings.ts";
 import { MATERIAL_PROPERTIES } from "../model/material-properties.ts";
 import { entryOf, refOf, type Shop } from "../model/shop.ts";
 import { blocks, escaped, list, table } from "../markup/markdown.ts";
-import { nameOf } from "../model/reference.ts";
+import { kindOf, nameOf } from "../model/reference.ts";
 import { lessonsOnGauge, lessonsOnReamer } from "./hover-lessons.ts";
 
 /** The name of the shipped thing that a reference means, where no file has it: "SAE 30, engine oil". */
 export function shippedWhat(ref: string): string | undefined {
   const name = nameOf(ref);
-  if (ref.startsWith("material ")) return shippedMaterial(name)?.what;
-  const oil = ref.startsWith("oil ") ? shippedOil(name) : undefined;
+  if (kindOf(ref) === "material") return shippedMaterial(name)?.what;
+  const oil = kindOf(ref) === "oil" ? shippedOil(name) : undefined;
   return oil === undefined
     ? undefined
     : `${oil.grade}, plain mineral ${oil.use} oil`;
@@ -37,7 +37,7 @@ export function shippedWhat(ref: string): string | undefined {
 export function materialBody(shop: Shop, ref: string): string {
   const { system } = settings(shop);
   const value = materialValue(shop, ref);
-  const shipped = shippedMaterial(ref.slice("material ".length));
+  const shipped = shippedMaterial(nameOf(ref));
   const systems: readonly System[] =
     system === "inch" ? ["inch", "mm"] : ["mm", "inch"];
   const rows = MATERIAL_PROPERTIES.flatMap(([key, label, units]) => {
@@ -78,7 +78,7 @@ function digitsIn(si: number, symbol: string): string {
 export function oilBody(shop: Shop, ref: string): string {
   const entry = entryOf(shop, ref);
   if (entry !== undefined) return factsAsWritten(entry);
-  const oil = shippedOil(ref.slice("oil ".length));
+  const oil = shippedOil(nameOf(ref));
   if (oil === undefined) return "";
   return blocks(
     escaped(shippedWhat(ref) ?? ""),

@@ -35,7 +35,7 @@ import {
   type Stands,
 } from "../rules/order/stands.ts";
 import { blocks, escaped, list, table } from "../markup/markdown.ts";
-import { kindOf } from "../model/reference.ts";
+import { kindOf, nameOf } from "../model/reference.ts";
 import {
   resultName,
   statusWord,
@@ -98,9 +98,7 @@ const CLAUSE: Readonly<Partial<Record<EntryKind, readonly string[]>>> = {
 function madeOf(shop: Shop, ref: string, kind: EntryKind): string {
   if (!["journal", "hole", "bush", "bore"].includes(kind)) return "";
   const material = materialOfFeature(shop, ref);
-  return material.known
-    ? `, ${escaped(material.value.ref.slice("material ".length))}`
-    : "";
+  return material.known ? `, ${escaped(nameOf(material.value.ref))}` : "";
 }
 
 function lowerFirst(text: string): string {

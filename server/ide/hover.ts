@@ -37,6 +37,7 @@ import {
   type Range,
   type Spot,
 } from "./position.ts";
+import { kindOf } from "../model/reference.ts";
 
 export interface Hover {
   readonly range: Range;
@@ -126,7 +127,7 @@ function cutsHere(
   { entry }: Spot,
   ref: string,
 ): string {
-  if (!ref.startsWith("reamer ") || entry.kind !== "line") return "";
+  if (kindOf(ref) !== "reamer" || entry.kind !== "line") return "";
   const cuts = entry.facts.flatMap((fact) => {
     if (fact.rule !== "LineBoreFact" || fact.value === undefined) return [];
     const { bore } = fact.value as { readonly bore: RefSite }; // LineBoreFact's value

@@ -6,6 +6,7 @@ import type { OverviewItem, OverviewPlace } from "../protocol/overview.ts";
 import { standingOf, stepStanding } from "./overview-standing.ts";
 import { plain } from "../markup/markdown.ts";
 import { locationOf } from "./position.ts";
+import { kindOf } from "../model/reference.ts";
 
 export interface View {
   readonly shop: Shop;
@@ -23,9 +24,10 @@ export function itemOf(
 ): OverviewItem {
   const { shop, findings } = view;
   const found = findings.get(ref) ?? [];
-  const { state, detail } = ref.startsWith("step ")
-    ? stepStanding(shop, ref)
-    : standingOf(shop, ref, found);
+  const { state, detail } =
+    kindOf(ref) === "step"
+      ? stepStanding(shop, ref)
+      : standingOf(shop, ref, found);
   return {
     id: `${group}/${ref}`,
     label: ref,

@@ -13,6 +13,7 @@ import { entryOf, type Shop } from "../model/shop.ts";
 import { standsAgainst } from "../rules/entry-findings.ts";
 import { standWords } from "../rules/order/stands.ts";
 import type { OverviewState } from "../protocol/overview.ts";
+import { kindOf } from "../model/reference.ts";
 
 export interface Standing {
   readonly state: OverviewState;
@@ -68,7 +69,7 @@ function featureStanding(shop: Shop, ref: string): Standing {
   const isKnown = size.status === "predicted";
   if (!isKnown && size.needs.length === 0)
     return { state: "unread", detail: size.text };
-  const line = ref.startsWith("bore ") ? lineOfBore(shop, ref) : undefined;
+  const line = kindOf(ref) === "bore" ? lineOfBore(shop, ref) : undefined;
   if (line !== undefined && !isCut(shop, line)) {
     const worst = judged(resultsOf(shop, ref), size);
     return worst.state === "plain" || worst.state === "in"

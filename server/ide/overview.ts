@@ -19,6 +19,7 @@ import { levelOf, type Levels } from "./levels.ts";
 import { itemOf, type View } from "./overview-item.ts";
 import { resultLines } from "./overview-standing.ts";
 import { nextIn, nextText, toMeasureIn, unreadIn } from "./overview-waiting.ts";
+import { kindOf } from "../model/reference.ts";
 
 /** Groups of entries by kind, in the order of the work, then what a crib holds. */
 const GROUPS: readonly (readonly [string, readonly EntryKind[]])[] = [
@@ -149,7 +150,7 @@ function partsIn(
   );
   const isOwn = new Set(refs);
   const hostOf = (ref: string): string | undefined => {
-    const host = ref.startsWith("part ") ? undefined : namedIn(shop, ref)[0];
+    const host = kindOf(ref) === "part" ? undefined : namedIn(shop, ref)[0];
     return host !== undefined && isOwn.has(host) ? host : undefined;
   };
   const held = groupedBy(refs, hostOf);
@@ -167,7 +168,7 @@ function countsOf(
   const count = ({ label, state, children }: OverviewItem): void => {
     children.forEach(count);
     if (state === "fault") counts.faults++;
-    if (!JUDGED.has(label.slice(0, label.indexOf(" ")))) return;
+    if (!JUDGED.has(kindOf(label))) return;
     if (state === "in" || state === "out" || state === "unsure")
       counts[state]++;
   };

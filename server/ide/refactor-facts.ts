@@ -11,6 +11,7 @@ import { EMPTY, escapedText, withForm } from "./completion-snippet.ts";
 import type { Spot } from "./position.ts";
 import { endOfFacts, eolOf, type Refactoring } from "./refactoring.ts";
 import { readingsOf, targetsIn, type Target } from "./taking/targets.ts";
+import { nameOf } from "../model/reference.ts";
 
 /** The facts that the results of the entry wait for, in the entries of this file that they belong to. */
 export function missingFacts(
@@ -122,9 +123,7 @@ function gaugeNames(
   { shop }: OpenFile,
   { entry, side }: Target,
 ): readonly string[] {
-  const names = refsOfKind(shop, "gauge").map((ref) =>
-    ref.slice("gauge ".length),
-  );
+  const names = refsOfKind(shop, "gauge").map(nameOf);
   const used = readingsOf(entry, side).at(-1)?.gauge?.name;
   return used === undefined
     ? names

@@ -5,6 +5,7 @@ import { cribRankingOf } from "../model/evaluate/window.ts";
 import type { OpenFile } from "../model/project.ts";
 import type { Spot } from "./position.ts";
 import { endOfFacts, eolOf, type Refactoring } from "./refactoring.ts";
+import { nameOf } from "../model/reference.ts";
 
 /** More is a list that nobody reads, and the bench view has them all. */
 const SHOWN = 3;
@@ -36,7 +37,7 @@ export function reamersToTake(
         {
           file: path,
           range: { start: at, end: at },
-          text: `${eolOf(file)}  ream with ${reamer.slice("reamer ".length)}`,
+          text: `${eolOf(file)}  ream with ${nameOf(reamer)}`,
         },
       ],
     }));

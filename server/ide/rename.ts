@@ -136,7 +136,7 @@ function refusalOf(shop: Shop, named: Named): Refusal | undefined {
       return undefined;
     case "shipped":
       return {
-        refused: `${site.name} is shipped with the tool and keeps its name. To call it otherwise, write a ${found.ref.split(" ")[0] ?? ""} of your own in the crib.`,
+        refused: `${site.name} is shipped with the tool and keeps its name. To call it otherwise, write a ${kindOf(found.ref)} of your own in the crib.`,
       };
     case "ambiguous":
       return {

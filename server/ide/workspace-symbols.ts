@@ -5,6 +5,7 @@ import { child } from "../../grammar/tree.ts";
 import { entrySpec, type EntryKind } from "../../grammar/vocabulary.ts";
 import type { Block, FileLines } from "../../grammar/lines.ts";
 import type { Range } from "./position.ts";
+import { nameOf } from "../model/reference.ts";
 
 export interface NamedEntry {
   /** "fit front" */
@@ -77,7 +78,7 @@ function readName({ opens, kind, lines }: Block): HeadName | null {
 export function likeness(query: string, ref: string): number | undefined {
   const wanted = plain(query);
   if (wanted === "") return 0;
-  const name = ref.slice(ref.indexOf(" ") + 1);
+  const name = nameOf(ref);
   const [whole, own] = [plain(ref), plain(name)];
   if (own === wanted || whole === wanted) return 5;
   if (own.startsWith(wanted)) return 4;

@@ -1,12 +1,12 @@
 // Findings' fixes as the protocol's code actions.
 import { plain } from "../markup/markdown.ts";
-import { CodeActionKind } from "vscode-languageserver";
-import type {
-  CodeAction,
-  CodeActionContext,
-  Diagnostic,
-  Range,
-  WorkspaceEdit,
+import {
+  CodeActionKind,
+  type CodeAction,
+  type CodeActionContext,
+  type Diagnostic,
+  type Range,
+  type WorkspaceEdit,
 } from "vscode-languageserver";
 import { fixAll, quickFixes } from "../ide/code-actions.ts";
 import { shown } from "../ide/diagnostics.ts";

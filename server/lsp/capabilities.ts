@@ -1,6 +1,9 @@
 // What the server offers, said in answer to the editor's first message.
-import { CodeActionKind, TextDocumentSyncKind } from "vscode-languageserver";
-import type { ServerCapabilities } from "vscode-languageserver";
+import {
+  CodeActionKind,
+  TextDocumentSyncKind,
+  type ServerCapabilities,
+} from "vscode-languageserver";
 import type { Client } from "./client.ts";
 import { LEGEND } from "./legend.ts";
 

@@ -1,7 +1,11 @@
 // What each change that the editor tells of touches: which of the things that are kept no longer hold, and which open records may say
 // something else now.
-import { isRecord, recordsCome, recordsGone } from "./changed-folders.ts";
-import type { Change } from "./changed-folders.ts";
+import {
+  isRecord,
+  recordsCome,
+  recordsGone,
+  type Change,
+} from "./changed-folders.ts";
 import type { ClosedRecords } from "./closed-records.ts";
 import type { Document } from "./documents.ts";
 import type { FileAccess } from "./files.ts";

@@ -4,20 +4,18 @@ import {
   DiagnosticSeverity,
   FoldingRangeKind,
   SymbolKind,
-} from "vscode-languageserver";
-import type {
-  CreateFile,
-  Diagnostic,
-  DocumentSymbol,
-  FoldingRange,
-  InlayHint,
-  Location as ProtocolLocation,
-  Range as ProtocolRange,
-  SnippetTextEdit,
-  SymbolInformation,
-  TextDocumentEdit,
-  TextEdit,
-  WorkspaceEdit,
+  type CreateFile,
+  type Diagnostic,
+  type DocumentSymbol,
+  type FoldingRange,
+  type InlayHint,
+  type Location as ProtocolLocation,
+  type Range as ProtocolRange,
+  type SnippetTextEdit,
+  type SymbolInformation,
+  type TextDocumentEdit,
+  type TextEdit,
+  type WorkspaceEdit,
 } from "vscode-languageserver";
 import type { Edit } from "../../grammar/lines.ts";
 import type { EntryKind } from "../../grammar/vocabulary.ts";

@@ -1,9 +1,9 @@
 // The open documents, kept as lines that follow each change: positions are lines and characters on both sides, so no text is kept beside
 // them and none is split twice.
-import { TextDocuments } from "vscode-languageserver";
-import type {
-  TextDocumentContentChangeEvent,
-  TextDocumentsConfiguration,
+import {
+  TextDocuments,
+  type TextDocumentContentChangeEvent,
+  type TextDocumentsConfiguration,
 } from "vscode-languageserver";
 import {
   editLines,

@@ -1,19 +1,20 @@
 // What the editor asks of one record, answered from the plain data of the ide: each question is one function. Which question comes by which
 // request is requests.ts's.
-import type {
-  CodeAction,
-  CodeActionParams,
-  CompletionList,
-  CompletionParams,
-  DocumentSymbol,
-  DocumentSymbolParams,
-  Hover,
-  HoverParams,
-  SignatureHelp,
-  SignatureHelpParams,
-  SymbolInformation,
+import {
+  CompletionTriggerKind,
+  MarkupKind,
+  type CodeAction,
+  type CodeActionParams,
+  type CompletionList,
+  type CompletionParams,
+  type DocumentSymbol,
+  type DocumentSymbolParams,
+  type Hover,
+  type HoverParams,
+  type SignatureHelp,
+  type SignatureHelpParams,
+  type SymbolInformation,
 } from "vscode-languageserver";
-import { CompletionTriggerKind, MarkupKind } from "vscode-languageserver";
 import { completionAt } from "../ide/completion.ts";
 import { hoverAt } from "../ide/hover.ts";
 import { signatureAt, type Signature } from "../ide/signature.ts";

@@ -3,8 +3,8 @@ import {
   ErrorCodes,
   LSPErrorCodes,
   ResponseError,
+  type CancellationToken,
 } from "vscode-languageserver";
-import type { CancellationToken } from "vscode-languageserver";
 import { Cancelled } from "./clock.ts";
 
 /** A sentence for the person who asked: nothing failed. */

@@ -1,6 +1,9 @@
 // The texts beside the lines. How a hint was worked out is told when someone points at it: the hint itself says then what it is of.
-import type { InlayHint, InlayHintParams } from "vscode-languageserver";
-import { MarkupKind } from "vscode-languageserver";
+import {
+  MarkupKind,
+  type InlayHint,
+  type InlayHintParams,
+} from "vscode-languageserver";
 import { hintsIn, hintWorking, type HintSource } from "../ide/hints.ts";
 import { hintOf, type Conversion } from "./convert.ts";
 import { member, type Settings } from "./settings.ts";

@@ -1,21 +1,21 @@
 // What the editor asks about names: where one is defined, where it is used, another name for it. In which other records it
 // may stand is sharers.ts's.
-import type {
-  CancellationToken,
-  DefinitionParams,
-  DocumentHighlight,
-  DocumentHighlightParams,
-  DocumentLink,
-  DocumentLinkParams,
-  Location,
-  LocationLink,
-  PrepareRenameParams,
-  PrepareRenameResult,
-  ReferenceParams,
-  RenameParams,
-  WorkspaceEdit,
+import {
+  DocumentHighlightKind,
+  type CancellationToken,
+  type DefinitionParams,
+  type DocumentHighlight,
+  type DocumentHighlightParams,
+  type DocumentLink,
+  type DocumentLinkParams,
+  type Location,
+  type LocationLink,
+  type PrepareRenameParams,
+  type PrepareRenameResult,
+  type ReferenceParams,
+  type RenameParams,
+  type WorkspaceEdit,
 } from "vscode-languageserver";
-import { DocumentHighlightKind } from "vscode-languageserver";
 import {
   definitionAt,
   highlightsAt,

@@ -3,8 +3,9 @@ import {
   CompletionItemKind,
   InsertTextFormat,
   MarkupKind,
+  type CompletionItem,
+  type CompletionList,
 } from "vscode-languageserver";
-import type { CompletionItem, CompletionList } from "vscode-languageserver";
 import type { Completion, CompletionKind } from "../ide/completion.ts";
 import type { Client } from "./client.ts";
 import { rangeOf } from "./convert.ts";

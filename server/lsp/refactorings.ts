@@ -1,10 +1,10 @@
 // What is offered without a finding, as the protocol's code actions.
-import { CodeActionKind } from "vscode-languageserver";
-import type {
-  CodeAction,
-  Range,
-  SnippetTextEdit,
-  TextEdit,
+import {
+  CodeActionKind,
+  type CodeAction,
+  type Range,
+  type SnippetTextEdit,
+  type TextEdit,
 } from "vscode-languageserver";
 import { plain } from "../markup/markdown.ts";
 import type { OpenFile } from "../model/project.ts";

@@ -3,8 +3,8 @@ import {
   DidChangeConfigurationNotification,
   DidChangeWatchedFilesNotification,
   WatchKind,
+  type Connection,
 } from "vscode-languageserver";
-import type { Connection } from "vscode-languageserver";
 import type { Client } from "./client.ts";
 import { quietly, type Log } from "./guard.ts";
 

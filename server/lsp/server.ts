@@ -1,10 +1,10 @@
 // The language server: one connection, its documents and settings. It knows no records: the part that does is loaded once the editor has
 // had its first answer. Which request goes to which answer is requests.ts's.
-import { CodeLensRefreshRequest } from "vscode-languageserver";
-import type {
-  Connection,
-  InitializeParams,
-  TextDocuments,
+import {
+  CodeLensRefreshRequest,
+  type Connection,
+  type InitializeParams,
+  type TextDocuments,
 } from "vscode-languageserver";
 import { capabilitiesFor } from "./capabilities.ts";
 import { clientOf, type Client } from "./client.ts";

@@ -1,7 +1,6 @@
 // The answer to `thou/sheet`: the pages are server/sheet's; here the question is read, and files get the names that a person knows.
 import type { CancellationToken } from "vscode-languageserver";
-import type { OpenFile } from "../model/project.ts";
-import { resultsIn } from "../model/project.ts";
+import { resultsIn, type OpenFile } from "../model/project.ts";
 import type { SheetVersioned } from "../protocol/sheet.ts";
 import { findingsIn } from "../rules/check.ts";
 import type { SheetFacts, Versioned } from "../sheet/facts.ts";

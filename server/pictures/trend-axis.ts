@@ -3,8 +3,7 @@ import { dateOfDay } from "../records/trend.ts";
 import type { Ink } from "./ink.ts";
 import { ticks, type Scale } from "./scale.ts";
 import { label, line, SMALL } from "./shapes.ts";
-import type { Markup } from "./svg.ts";
-import { together } from "./svg.ts";
+import { together, type Markup } from "./svg.ts";
 
 /** Years, or months where the time is short. */
 export function daysOf(

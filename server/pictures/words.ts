@@ -1,7 +1,6 @@
 // The words that the pictures say: what is not known and what to write, how sure a size is, whether it is as wanted.
-import { missingTexts } from "../model/known.ts";
+import { missingTexts, type Unknown } from "../model/known.ts";
 import type { Size } from "../model/evaluate/size.ts";
-import type { Unknown } from "../model/known.ts";
 import { entryOf, isLoose, type Shop } from "../model/shop.ts";
 import type { Status, Verdict } from "../model/result.ts";
 

@@ -1,6 +1,10 @@
 // Series of sizes in words: how fast a feature wears and when it is at its limit, with no more than is known.
-import { fixed, significant, type System } from "../core/quantity/show.ts";
-import { showLength } from "../core/quantity/show.ts";
+import {
+  fixed,
+  significant,
+  showLength,
+  type System,
+} from "../core/quantity/show.ts";
 import type { Reaching } from "../core/trend/reaching.ts";
 import {
   dateOfDay,
@@ -11,6 +15,7 @@ import {
   type Series,
 } from "./trend.ts";
 import { capitalised } from "../model/sentences.ts";
+import { kindOf } from "../model/reference.ts";
 
 /** What a rate is said over: of days a year, of hours a thousand. */
 export const RATE_OVER: Readonly<
@@ -52,7 +57,7 @@ export function rateWords(series: Series, run: Run): readonly string[] {
         ? `One ${day}: no rate yet.`
         : `${String(days)} ${several}${gaugeWords(run)}: a rate with its interval takes ${String(LEAST_POINTS)}.`,
     ];
-  const noun = series.entry.startsWith("fit ") ? "the clearance" : "it";
+  const noun = kindOf(series.entry) === "fit" ? "the clearance" : "it";
   const numbers = rateNumbers(
     rate,
     series,

@@ -14,6 +14,7 @@ import {
 } from "../core/trend/reaching.ts";
 import { groupedBy } from "../model/groups.ts";
 import type { DatedSize } from "./trend-state.ts";
+import { kindOf } from "../model/reference.ts";
 
 /** How sure the intervals are. So of 100 features that do not change, 5 are said to, in one way or the other. */
 export const COVERAGE = 0.95;
@@ -111,7 +112,7 @@ function oneSeries(
   latest: Placed,
   along: Along,
 ): Series {
-  const towards = latest.entry.startsWith("journal ") ? -1 : 1;
+  const towards = kindOf(latest.entry) === "journal" ? -1 : 1;
   const runs = runsOf(inOrder, towards);
   const line = runs.at(-1)?.line;
   const { limit, limitIs } = latest;

@@ -17,6 +17,7 @@ import { resultsOf } from "../model/results.ts";
 import { entryOf } from "../model/shop.ts";
 import type { SourcedRange } from "../model/values.ts";
 import type { Subject } from "./facts.ts";
+import { kindOf } from "../model/reference.ts";
 
 /** The size by which it is known: to look for on the bench, and no limit. */
 export const NOMINAL = "Nominal";
@@ -51,7 +52,7 @@ export function heldAgainst(subject: Subject, ref: string): readonly Held[] {
   }
   if (service !== undefined)
     held.push(drawn(subject, "Service limit", service));
-  if (ref.startsWith("bore "))
+  if (kindOf(ref) === "bore")
     held.push(
       ...fitsOfBore(shop, ref).flatMap((fit) => forFit(subject, fit) ?? []),
       ...asPressed(subject, ref),

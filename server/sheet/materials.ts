@@ -6,7 +6,7 @@ import { fixed, significant, type System } from "../core/quantity/show.ts";
 import { fromSi, unitOf } from "../core/quantity/units.ts";
 import { materialValue } from "../model/evaluate/material.ts";
 import { MATERIAL_PROPERTIES } from "../model/material-properties.ts";
-import { nameOf } from "../model/reference.ts";
+import { kindOf, nameOf } from "../model/reference.ts";
 import { entryOf, refOf, type Shop } from "../model/shop.ts";
 import type { RefSite } from "../model/values.ts";
 import type { Subject } from "./facts.ts";
@@ -53,7 +53,7 @@ function namedIn(
   const found = refs
     .filter((site: RefSite) => site.takes.includes(kind))
     .flatMap((site) => refOf(shop, site) ?? [])
-    .filter((ref) => ref.startsWith(`${kind} `));
+    .filter((ref) => kindOf(ref) === kind);
   return [...new Set(found)];
 }
 

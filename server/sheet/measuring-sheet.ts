@@ -6,7 +6,7 @@ import { allOf, valueIn, type Entry } from "../model/entry.ts";
 import { gaugeValue } from "../model/evaluate/gauge.ts";
 import { boresOfLine } from "../model/evaluate/index-of.ts";
 import type { OpenFile } from "../model/project.ts";
-import { nameOf } from "../model/reference.ts";
+import { kindOf, nameOf } from "../model/reference.ts";
 import type { FileCheck } from "../model/result.ts";
 import { entryOf, refsOfKind } from "../model/shop.ts";
 import type { MemberValue } from "../model/values.ts";
@@ -284,7 +284,7 @@ function toolTable(subject: Subject, ref: string): Markup {
       ? []
       : [
           {
-            label: ref.startsWith("reamer ") ? "Size" : "Od",
+            label: kindOf(ref) === "reamer" ? "Size" : "Od",
             range: showRange(size.low, size.high, system, size.step),
             note: "as written",
           },

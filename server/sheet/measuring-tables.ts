@@ -18,6 +18,7 @@ import {
   NOMINAL,
 } from "./limits.ts";
 import { capitalised } from "../model/sentences.ts";
+import { kindOf } from "../model/reference.ts";
 
 /** Entries of the record's own file: a crib is measured with a sheet of its own. */
 export function refsOf(
@@ -166,7 +167,7 @@ export function limitsBox(held: readonly Held[]): Markup {
 
 /** The places that the record knows, and those of the three usual ones that it lacks. */
 function placesToRead({ shop }: Subject, ref: string): readonly string[] {
-  const read = ref.startsWith("bush ") ? undefined : placesOf(shop, ref);
+  const read = kindOf(ref) === "bush" ? undefined : placesOf(shop, ref);
   const named =
     read?.known === true ? read.value.flatMap(({ place }) => place ?? []) : [];
   return named.some((place) => !USUAL_PLACES.includes(place))

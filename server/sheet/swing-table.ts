@@ -12,6 +12,7 @@ import type { Swing } from "../model/values.ts";
 import { el, type Child, type Markup } from "../markup/html.ts";
 import type { Subject } from "./facts.ts";
 import { table } from "./table.ts";
+import { kindOf } from "../model/reference.ts";
 
 /** @param isStaged it is read at several stages, so that each swing says its own */
 export function swingTable(
@@ -21,7 +22,7 @@ export function swingTable(
 ): Markup | undefined {
   const entry = entryOf(subject.shop, ref);
   if (entry === undefined || !takesSwing(ref)) return undefined;
-  const isOutside = ref.startsWith("journal ");
+  const isOutside = kindOf(ref) === "journal";
   const measured = swingsOf(entry).flatMap(({ value }) => value ?? []);
   const empty: readonly Child[] = [
     "",

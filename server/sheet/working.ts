@@ -198,11 +198,12 @@ function restsOn(shop: Shop, ref: string): ReadonlySet<string> {
   const found = new Set<string>();
   const waiting = [ref];
   for (let next = waiting.pop(); next !== undefined; next = waiting.pop()) {
-    const beside = next.startsWith("bush ")
-      ? pressesOfBush(shop, next)
-      : next.startsWith("line ")
-        ? boresOfLine(shop, next)
-        : [];
+    const beside =
+      kindOf(next) === "bush"
+        ? pressesOfBush(shop, next)
+        : kindOf(next) === "line"
+          ? boresOfLine(shop, next)
+          : [];
     for (const each of [...namedIn(shop, next), ...beside]) {
       if (each === undefined || each === ref || found.has(each)) continue;
       found.add(each);

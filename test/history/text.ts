@@ -1,12 +1,13 @@
 // Writes a made-up job, and the crib of a made-up shop, as a person would: one text for each state that the record went through.
-import type {
-  JobDates,
-  JobValues,
-  EndValues,
-  Flaw,
-  TwoPlaces,
+import {
+  ELASTIC,
+  WANTED,
+  type JobDates,
+  type JobValues,
+  type EndValues,
+  type Flaw,
+  type TwoPlaces,
 } from "./values.ts";
-import { ELASTIC, WANTED } from "./values.ts";
 import { REAMERS, SIZES, type Machine } from "./truths.ts";
 
 export type State = keyof JobDates;

@@ -1,8 +1,11 @@
 // No text, however it is made, keeps a regular expression busy for long. What takes time that doubles with every character is one repetition
 // within another, so none of ours has that, but for those named here with what sets their rounds apart. What grows with the square of a line
 // is borne: a line is read up to 2,000 characters.
-import { RegExpParser, visitRegExpAST } from "@eslint-community/regexpp";
-import type { AST } from "@eslint-community/regexpp";
+import {
+  RegExpParser,
+  visitRegExpAST,
+  type AST,
+} from "@eslint-community/regexpp";
 import { readdirSync, readFileSync } from "node:fs";
 import path from "node:path";
 import { expect, test } from "vitest";

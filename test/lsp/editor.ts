@@ -4,8 +4,9 @@ import {
   createMessageConnection,
   StreamMessageReader,
   StreamMessageWriter,
+  type MessageReader,
+  type MessageWriter,
 } from "vscode-jsonrpc/node";
-import type { MessageReader, MessageWriter } from "vscode-jsonrpc/node";
 import type {
   CodeAction,
   Diagnostic,

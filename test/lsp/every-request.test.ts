@@ -3,9 +3,8 @@
 import { PassThrough } from "node:stream";
 import { beforeAll, describe, expect, test } from "vitest";
 import { StreamMessageReader, StreamMessageWriter } from "vscode-jsonrpc/node";
-import { ErrorCodes } from "vscode-languageserver";
+import { ErrorCodes, type Connection } from "vscode-languageserver";
 import { createConnection, ProposedFeatures } from "vscode-languageserver/node";
-import type { Connection } from "vscode-languageserver";
 import { TextDocument } from "vscode-languageserver-textdocument";
 import { OWN_REQUESTS } from "../../server/protocol.ts";
 import { serve } from "../../server/lsp/server.ts";

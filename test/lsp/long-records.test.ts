@@ -1,8 +1,10 @@
 // A record too long to be checked in one go: others are served meanwhile, a change is taken in, and the work can be called off.
 import { expect, test } from "vitest";
 import { CancellationTokenSource } from "vscode-jsonrpc";
-import { LSPErrorCodes } from "vscode-languageserver";
-import type { DocumentDiagnosticReport } from "vscode-languageserver";
+import {
+  LSPErrorCodes,
+  type DocumentDiagnosticReport,
+} from "vscode-languageserver";
 import type { Clock } from "../../server/lsp/clock.ts";
 import { FULL } from "./editor.ts";
 import { createClock, serveHere } from "./in-process.ts";

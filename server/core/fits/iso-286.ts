@@ -17,8 +17,9 @@ import {
   tenthsPerMicrometre,
   tenthsPerMillimetre,
   zoneOf,
+  type Feature,
+  type Zone,
 } from "./limits.ts";
-import type { Feature, Zone } from "./limits.ts";
 
 export type { IsoGrade } from "./iso-286-tables.ts";
 

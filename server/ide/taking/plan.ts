@@ -4,6 +4,7 @@ import { parseBody } from "../../../grammar/parse.ts";
 import { takesSwing } from "../../model/evaluate/roundness.ts";
 import type { TakingPlan } from "../../protocol/guide.ts";
 import { lineOf } from "./lines.ts";
+import { kindOf } from "../../model/reference.ts";
 
 const KINDS = /^(?:journal|hole|bush|bore|reamer|pilot) \p{L}[\p{L}\d-]*$/u;
 const NAME = /^\p{L}[\p{L}\d-]*$/u;
@@ -99,7 +100,7 @@ function ruleOf(
     case "repeat":
       return "RepeatFact";
     case "swing":
-      return ref.startsWith("journal ") ? "SwingFact" : "BoreSwingFact";
+      return kindOf(ref) === "journal" ? "SwingFact" : "BoreSwingFact";
     case "read":
       return isBush ? "BushReadFact" : "ReadFact";
   }

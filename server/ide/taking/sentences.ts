@@ -9,6 +9,7 @@ import type { OpenFile } from "../../model/project.ts";
 import type { Stage } from "../../model/values.ts";
 import type { TakingPlan } from "../../protocol/guide.ts";
 import { figuresOf, type Figures } from "./figures.ts";
+import { kindOf } from "../../model/reference.ts";
 
 /** @param open the record with the lines in it */
 export function sentencesOf(
@@ -102,7 +103,7 @@ function swingSentences(
     ];
   }
   const { worst, odd } = found.value;
-  const side = ref.startsWith("journal ") ? "larger" : "smaller";
+  const side = kindOf(ref) === "journal" ? "larger" : "smaller";
   return [
     `Radial roundness ${showLength(worst.roundness, system, worst.step)}.`,
     odd === undefined

@@ -16,6 +16,7 @@ import {
   type Interview,
 } from "../interview.ts";
 import { TITLE } from "./where.ts";
+import { kindOf } from "../../model/reference.ts";
 
 /** As a line writes it after `on`: "vee 60 deg, 3 lobes". */
 export function* askTurned(ref: string): Interview<string> {
@@ -28,9 +29,8 @@ export function* askTurned(ref: string): Interview<string> {
     "",
     (text) => readLobes(text, ref),
   );
-  const how = ref.startsWith("journal ")
-    ? yield* askVee(ref, lobes)
-    : "three points";
+  const how =
+    kindOf(ref) === "journal" ? yield* askVee(ref, lobes) : "three points";
   return `${how}, ${String(lobes)} lobes`;
 }
 
@@ -47,7 +47,7 @@ function readLobes(
   const fault = faultOfForm(THREE_POINTS, lobes);
   if (fault !== undefined)
     return { fault: `Write a whole number, such as 3: ${fault}.` };
-  return ref.startsWith("journal ") || methodThatSees(ref, lobes) !== undefined
+  return kindOf(ref) === "journal" || methodThatSees(ref, lobes) !== undefined
     ? { value: lobes }
     : {
         fault: `A gauge of three contacts shows 3, 6, 9 lobes and so on, and nothing of ${String(lobes)}: have it measured by an instrument that turns it about one axis.`,

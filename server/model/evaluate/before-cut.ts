@@ -21,6 +21,7 @@ import {
   sizeFromPlaces,
   type Size,
 } from "./size.ts";
+import { kindOf } from "../reference.ts";
 
 /** Such a size, and whose form it is. */
 export interface Before extends Size {
@@ -35,7 +36,7 @@ export interface Before extends Size {
 export const boreBeforeCut = query<Known<Before>>("before-cut", (shop, ref) => {
   const host = hostOf(shop, ref);
   if (host === undefined) return SILENT;
-  const inBush = host.startsWith("bush ");
+  const inBush = kindOf(host) === "bush";
   const read = sizeAtStages(
     shop,
     ref,

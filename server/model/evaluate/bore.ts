@@ -16,6 +16,7 @@ import { pressOfBore } from "./press.ts";
 import { cutBy, oversizeNote, reamerValue } from "./reamer.ts";
 import { settings } from "./settings.ts";
 import { placesOf, sizeOf, type Size } from "./size.ts";
+import { kindOf } from "../reference.ts";
 
 /** What the line of a bore cuts it to; undefined where no line cuts it, or the line does not say with what. */
 export const cutOf = query<Known<Size> | undefined>("cut", (shop, bore) => {
@@ -111,5 +112,5 @@ export const boreSize = query<Known<Size>>("bore", (shop, ref) => {
 
 /** The size of a journal, a hole or a bore, each as it is or will be. */
 export function featureSize(shop: Shop, ref: string): Known<Size> {
-  return ref.startsWith("bore ") ? boreSize(shop, ref) : sizeOf(shop, ref);
+  return kindOf(ref) === "bore" ? boreSize(shop, ref) : sizeOf(shop, ref);
 }

@@ -5,6 +5,7 @@ import type { Dimension } from "../../core/quantity/units.ts";
 import { given, valueIn, type Entry } from "../entry.ts";
 import { entryOf, query, refOf, refsOfKind, type Shop } from "../shop.ts";
 import type { AnyQuantity } from "../values.ts";
+import { kindOf } from "../reference.ts";
 
 /** Findings that nobody may sign away: they have no bound that keeps a job safe. */
 export const NEVER: ReadonlySet<string> = new Set([
@@ -49,7 +50,7 @@ export const concessionOf = query<Concession | undefined>(
     )
       return undefined;
     const on = refOf(shop, allows.value.on);
-    if (on === undefined || on.startsWith("concession ")) return undefined;
+    if (on === undefined || kindOf(on) === "concession") return undefined;
     const signature = why.state === "given" ? why.value.signature : undefined;
     return {
       ref,

@@ -12,6 +12,7 @@ import { entryOf, query, refOf, refsOfKind, type Shop } from "../shop.ts";
 import { wanted } from "./wanted.ts";
 import { gaugeValue } from "./gauge.ts";
 import { fitsOfBore, fitsOfJournal } from "./index-of.ts";
+import { kindOf } from "../reference.ts";
 
 /** What a gauge has to be fine enough for. */
 export interface Tolerance {
@@ -30,11 +31,12 @@ export const tolerancesOf = query<readonly Tolerance[]>(
     const entry = entryOf(shop, feature);
     if (entry === undefined) return [];
     const limits = given(entry, "LimitsFact");
-    const fits = feature.startsWith("journal ")
-      ? fitsOfJournal(shop, feature)
-      : feature.startsWith("bore ")
-        ? fitsOfBore(shop, feature)
-        : [];
+    const fits =
+      kindOf(feature) === "journal"
+        ? fitsOfJournal(shop, feature)
+        : kindOf(feature) === "bore"
+          ? fitsOfBore(shop, feature)
+          : [];
     return [
       ...(limits.state === "given"
         ? [

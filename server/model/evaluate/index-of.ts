@@ -2,7 +2,7 @@
 // the job, and only an opening line or a line's list of bores changes it.
 import { allOf } from "../entry.ts";
 import { groupedBy } from "../groups.ts";
-import { kindOf } from "../reference.ts";
+import { kindOf, nameOf } from "../reference.ts";
 import {
   entryOf,
   headOf,
@@ -20,13 +20,12 @@ export const namedIn = query<readonly (string | undefined)[]>(
   (shop, ref) => {
     const kind = kindOf(ref);
     return headOf(shop, ref).map((written, index) => {
-      const space = written.indexOf(" ");
-      const of = written.slice(0, space);
       return refOf(shop, {
-        kind: of === "" ? undefined : (of as EntryKind),
-        name: written.slice(space + 1),
+        // without its kind it is written after a blank alone
+        kind: written.startsWith(" ") ? undefined : kindOf(written),
+        name: nameOf(written),
         takes: TAKES[kind]?.[index] ?? [],
-      }); // headOf writes only kinds
+      });
     });
   },
 );

@@ -1,7 +1,7 @@
 // The bores of a line with where they lie on it, in the order of cutting, and what reams them. What each is cut to is bore.ts's.
 import { allOf, given, valueIn } from "../entry.ts";
 import { known, SILENT, type Known } from "../known.ts";
-import { nameOf } from "../reference.ts";
+import { kindOf, nameOf } from "../reference.ts";
 import { entryOf, query, refOf, type Shop } from "../shop.ts";
 import type { LengthRange, Point } from "../values.ts";
 import { namedIn } from "./index-of.ts";
@@ -87,7 +87,7 @@ export const holeOfBore = query<string | undefined>(
   (shop, bore) => {
     const host = hostOf(shop, bore);
     if (host === undefined) return undefined;
-    if (host.startsWith("bush ")) return namedIn(shop, host)[0];
+    if (kindOf(host) === "bush") return namedIn(shop, host)[0];
     const hole = `hole ${nameOf(bore)}`;
     return entryOf(shop, hole) !== undefined && hostOf(shop, hole) === host
       ? hole

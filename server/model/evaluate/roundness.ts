@@ -192,7 +192,7 @@ function seenBy(ref: string): (swing: Swing) => Need {
 
 /** "in a vee of 90°"; undefined where nothing of the bench sees so many lobes. */
 export function methodThatSees(ref: string, lobes: number): string | undefined {
-  if (!ref.startsWith("journal "))
+  if (kindOf(ref) !== "journal")
     return lobes % 3 === 0 ? "on three points" : undefined;
   const vee = bestVee(lobes);
   return vee === undefined ? undefined : `in a vee of ${vee.degrees}°`;
@@ -300,7 +300,7 @@ export function lobesWorking(
   const { swing, step, factor } = form;
   return [
     {
-      formula: `the mate of ${ref} meets ${ref.startsWith("journal ") ? "its largest diameter and its radial roundness more" : "its smallest diameter less its radial roundness"}: two points don't see an odd number of lobes`,
+      formula: `the mate of ${ref} meets ${kindOf(ref) === "journal" ? "its largest diameter and its radial roundness more" : "its smallest diameter less its radial roundness"}: two points don't see an odd number of lobes`,
       with: `${methodWords(swing)}: ${showLength(swing.swing.value, system, swing.swing.step)} / ${factor.toFixed(2)} = ${showLength(taken, system, step)}`,
       source: `geometry; factor: ${FACTORS}`,
     },

@@ -40,6 +40,7 @@ import {
 } from "./readings.ts";
 import { correctionWorking } from "./setting.ts";
 import { settings } from "./settings.ts";
+import { kindOf } from "../reference.ts";
 
 export interface Size extends Estimate {
   /** What it rests on: a bore may be foretold from the cut, or from the press of its bush. */
@@ -65,7 +66,7 @@ export function materialOfFeature(
   shop: Shop,
   ref: string,
 ): Known<MaterialValue> {
-  if (ref.startsWith("bush ")) return materialOf(shop, ref);
+  if (kindOf(ref) === "bush") return materialOf(shop, ref);
   const host = hostOf(shop, ref);
   return host === undefined ? SILENT : materialOf(shop, host);
 }

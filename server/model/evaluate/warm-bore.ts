@@ -30,6 +30,7 @@ import { figureOf, pairOf, ringsOf } from "./press-rings.ts";
 import { interferenceOf, pressOfBore } from "./press.ts";
 import { settings } from "./settings.ts";
 import { hostOf, materialOfFeature } from "./size.ts";
+import { kindOf } from "../reference.ts";
 
 export type When = "hot" | "cold";
 
@@ -74,7 +75,7 @@ export function warmBore(
   if (host === undefined) return SILENT;
   const housing = temperatureOf(fit, when, "case", bodies.case);
   if (!housing.known) return housing;
-  if (!host.startsWith("bush ")) return inPart(shop, bore, at20, housing.value);
+  if (kindOf(host) !== "bush") return inPart(shop, bore, at20, housing.value);
   const press = pressOfBore(shop, bore);
   if (press === undefined)
     return unknown(need(host, "press", `the press of ${host}`));

@@ -4,6 +4,7 @@ import { entryOf, query, refOf, type Shop } from "../shop.ts";
 import { boresOfHost, boresOfLine, fitsOfBore, namedIn } from "./index-of.ts";
 import { stepValue } from "./order.ts";
 import { hostOf } from "./size.ts";
+import { kindOf } from "../reference.ts";
 
 /** Full references, each once: first those that the step itself names. */
 export const worksOn = query<readonly string[]>("works-on", (shop, ref) => {
@@ -20,7 +21,7 @@ export const worksOn = query<readonly string[]>("works-on", (shop, ref) => {
 
 function madeOf(shop: Shop, ref: string): readonly string[] {
   const named = namedIn(shop, ref).flatMap((each) => each ?? []);
-  switch (ref.slice(0, ref.indexOf(" "))) {
+  switch (kindOf(ref)) {
     case "press": {
       // a press closes the bore that its bush has, and so the fit in it
       const bores = named.flatMap((bush) => boresOfHost(shop, bush));

@@ -10,6 +10,7 @@ import type { Shop } from "../../model/shop.ts";
 import type { Span } from "../../model/values.ts";
 import { ownThreshold } from "../threshold.ts";
 import type { Draft } from "../rule.ts";
+import { kindOf } from "../../model/reference.ts";
 
 /** Shares of the size tolerance, and of the least clearance: common practice, no source. */
 const HINT = 0.25;
@@ -142,11 +143,12 @@ function leastClearance(
   ref: string,
   taken: number,
 ): Tightest | undefined {
-  const fits = ref.startsWith("journal ")
-    ? fitsOfJournal(shop, ref)
-    : ref.startsWith("bore ")
-      ? fitsOfBore(shop, ref)
-      : [];
+  const fits =
+    kindOf(ref) === "journal"
+      ? fitsOfJournal(shop, ref)
+      : kindOf(ref) === "bore"
+        ? fitsOfBore(shop, ref)
+        : [];
   let least: Tightest | undefined;
   for (const fit of fits) {
     const found = clearance(shop, fit);

@@ -16,6 +16,7 @@ import { ownFactor } from "../threshold.ts";
 import type { Draft, Rule } from "../rule.ts";
 import { capitalised } from "../../model/sentences.ts";
 import { readingsIn } from "./readings-in.ts";
+import { kindOf } from "../../model/reference.ts";
 
 /** T/(2U) from which a gauge is good. Common practice, no source. */
 const GOOD = 4;
@@ -49,7 +50,7 @@ function gaugeDrafts(
   const good = ownFactor(shop, "gauge-coarse") ?? GOOD;
   const ratio = ratioOf(shop, gauge, width);
   const fine = discriminationOf(shop, gauge, width);
-  const band = `the ${showLength(width, system)} ${of.startsWith("fit ") ? `between the least and the most clearance that ${of} wants` : `tolerance of ${of}`}`;
+  const band = `the ${showLength(width, system)} ${kindOf(of) === "fit" ? `between the least and the most clearance that ${of} wants` : `tolerance of ${of}`}`;
   const related = [{ ref: gauge, message: gauge }];
   if (ratio.known && ratio.value.ratio * (1 + 1e-8) < good)
     return [
