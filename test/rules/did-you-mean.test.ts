@@ -2,6 +2,7 @@
 import { distance } from "fastest-levenshtein";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
+import { ENTRIES } from "../../grammar/vocabulary.ts";
 import { nearest } from "../../server/rules/text/near.ts";
 import { check } from "./check-job.ts";
 
@@ -78,5 +79,61 @@ describe("did you mean", () => {
     );
     expect(finding?.message).toContain("did you mean `bush`?");
     expect(finding?.fixes.every((fix) => fix.safe)).toBe(false);
+  });
+});
+
+/** Of each letter, those beside it on the keyboard. */
+const BESIDE: Readonly<Record<string, string>> = {
+  ...{ q: "wa", w: "qeas", e: "wrsd", r: "etdf", t: "ryfg", y: "tugh" },
+  ...{ u: "yihj", i: "uojk", o: "ipkl", p: "ol", a: "qwsz", s: "adwezx" },
+  ...{ d: "sferxc", f: "dgrtcv", g: "fhtyvb", h: "gjyubn", j: "hkuinm" },
+  ...{ k: "jliom", l: "kop", z: "asx", x: "zcsd", c: "xvdf", v: "cbfg" },
+  ...{ b: "vngh", n: "bmhj", m: "njk" },
+};
+
+/** A word with one slip of the hand: two letters about, one left out, one twice, the key beside it. */
+function slipsOf(word: string): readonly string[] {
+  return Array.from(word).flatMap((letter, at) => {
+    const [before, after] = [word.slice(0, at), word.slice(at + 1)];
+    return [
+      `${before}${after.charAt(0)}${letter}${after.slice(1)}`,
+      `${before}${after}`,
+      `${before}${letter}${letter}${after}`,
+      ...Array.from(BESIDE[letter] ?? "", (key) => `${before}${key}${after}`),
+    ];
+  });
+}
+
+const VOCABULARY: readonly (readonly [string, readonly string[]])[] = [
+  ["a line in column 1", ENTRIES.map(({ kind }) => kind)],
+  ...ENTRIES.map(
+    ({ kind, facts }) => [kind, facts.map(({ word }) => word)] as const,
+  ),
+];
+
+describe("a word with one slip in it, under", () => {
+  test.each(VOCABULARY)("%s, finds that word", (_, words) => {
+    const astray = words.flatMap((word) =>
+      slipsOf(word)
+        // one letter may be of any word
+        .filter((slip) => 1 < slip.length && !words.includes(slip))
+        .filter((slip) => !nearest(slip, words).includes(word))
+        .map((slip) => `${slip} for ${word}`),
+    );
+    expect(astray).toEqual([]);
+  });
+});
+
+describe("a word that has nothing to do with them, under", () => {
+  const unrelated =
+    "able arm bath bed belt box brake brass cat cold crane cup dark dog east fan game gear hand hat ice jar key kit lake lid map " +
+    "net nose nut oak owl park phone pig pin pump quay rain ring rod rope rust sand seal sky snap sun table top torx van wax wear weld wheel wind year zip zone";
+  test.each(VOCABULARY)("%s, finds none", (_, words) => {
+    const astray = unrelated
+      .split(" ")
+      .filter((word) => !words.includes(word))
+      .map((word) => [word, nearest(word, words)] as const)
+      .filter(([, near]) => 0 < near.length);
+    expect(astray).toEqual([]);
   });
 });

@@ -8,11 +8,11 @@ describe("a first word that is none", () => {
 
   test.each<readonly [string, readonly string[]]>([
     [
-      "  whatnot 3",
+      "  wamt 3",
       [
-        "A journal has no fact `whatnot`: did you mean `want`, which stands under a press, a fit or a stack?",
+        "A journal has no fact `wamt`: did you mean `want`, which stands under a press, a fit or a stack?",
         "  fix: Write `want`",
-        '    3-10 "want"',
+        '    3-7 "want"',
       ],
     ],
     [
@@ -58,11 +58,11 @@ describe("a first word that is none", () => {
       ],
     ],
     [
-      "whatnot x",
+      "wamt x",
       [
-        "No entry begins with `whatnot`: did you mean the fact `want`, indented under its entry?",
+        "No entry begins with `wamt`: did you mean the fact `want`, indented under its entry?",
         "  fix: Write `want`, indented",
-        '    1-8 "  want"',
+        '    1-5 "  want"',
       ],
     ],
     [

@@ -324,28 +324,58 @@ describe("a word of the trade", () => {
 });
 
 describe("a word that is near another", () => {
-  test("may differ by its capitals alone where it is one letter, by one where it is short, by a third where it is long", () => {
+  test("may differ by its capitals alone where it is one letter, by a slip or one letter where it is short, by a third where it is long", () => {
     expect(nearest("f", ["F", "C"])).toEqual(["F"]);
     expect(nearest("f", ["C"])).toEqual([]);
     expect(nearest("bor", ["bore"])).toEqual(["bore"]);
     expect(nearest("bux", ["bush"])).toEqual([]);
-    expect(nearest("burh", ["bush"])).toEqual(["bush"]);
-    expect(nearest("jurnl", ["journal"])).toEqual(["journal"]);
+    expect(nearest("jurnal", ["journal"])).toEqual(["journal"]);
+    expect(nearest("jurnel", ["journal"])).toEqual(["journal"]);
+    expect(nearest("grein", ["groin", "green"])).toEqual(["groin", "green"]);
+    expect(nearest("grein", ["greet"])).toEqual([]);
     expect(nearest("jrnl", ["journal"])).toEqual([]);
   });
 
   test("counts two letters changed about as one, a beginning of three as one, and case least", () => {
-    expect(nearest("hoel", ["hole", "hoed"])).toEqual(["hole", "hoed"]);
+    expect(nearest("hoel", ["hole", "hoek"])).toEqual(["hole", "hoek"]);
     expect(nearest("abc", ["bac", "acb", "cab"])).toEqual(["bac", "acb"]);
     expect(nearest("jou", ["journal"])).toEqual(["journal"]);
     expect(nearest("jo", ["journal"])).toEqual([]);
     expect(nearest("Bore", ["bore", "bora"])).toEqual(["bore"]);
     expect(nearest("bore", ["bore", "Bore"])).toEqual(["bore"]);
-    expect(nearest("bare", ["bore", "bara", "barb", "bars"])).toEqual([
+    expect(nearest("bare", ["bore", "bara", "bars", "bard"])).toEqual([
       "bore",
       "bara",
-      "barb",
+      "bars",
     ]);
+  });
+
+  test("is, where it is short, what a slip of the hand makes of it", () => {
+    // the next key: beside, above to either side, below to either side, and none farther
+    expect(nearest("bash", ["bush"])).toEqual(["bush"]);
+    expect(nearest("gole", ["hole"])).toEqual(["hole"]);
+    expect(nearest("yole", ["hole"])).toEqual(["hole"]);
+    expect(nearest("uole", ["hole"])).toEqual(["hole"]);
+    expect(nearest("bole", ["hole"])).toEqual(["hole"]);
+    expect(nearest("nole", ["hole"])).toEqual(["hole"]);
+    expect(nearest("tole", ["hole"])).toEqual([]);
+    expect(nearest("mole", ["hole"])).toEqual([]);
+    expect(nearest("fole", ["hole"])).toEqual([]);
+    expect(nearest("h-le", ["hole"])).toEqual([]);
+    expect(nearest("b3", ["b1", "b2", "b4"])).toEqual(["b2", "b4"]);
+    // a vowel for a vowel, where there are letters enough
+    expect(nearest("beru", ["bera", "berk"])).toEqual(["bera"]);
+    expect(nearest("hat", ["hot"])).toEqual([]);
+    // a letter twice, or a neighbour's key with it
+    expect(nearest("fiit", ["fit"])).toEqual(["fit"]);
+    expect(nearest("fiot", ["fit"])).toEqual(["fit"]);
+    expect(nearest("foit", ["fit"])).toEqual(["fit"]);
+    expect(nearest("faut", ["fit", "fat"])).toEqual([]);
+    expect(nearest("fita", ["fit"])).toEqual([]);
+    expect(nearest("fits", ["fit"])).toEqual(["fit"]);
+    // a letter left out, and no more than one
+    expect(nearest("bsh", ["bush"])).toEqual(["bush"]);
+    expect(nearest("bh", ["bush"])).toEqual([]);
   });
 
   test("shares a part of three letters or more, those with most in common first, whatever the spelling of the country", () => {

@@ -1,15 +1,15 @@
 // What a word was perhaps meant to be.
 import { distance } from "fastest-levenshtein";
 
-/** How many letters may differ in a word of this length. */
+/** How many letters may differ in a word of this length: one of four or five, since with two another word is as likely. */
 function most(length: number): number {
-  if (length === 1) return 0.5;
-  return length < 4 ? 1 : Math.ceil(length / 3);
+  return length === 1 ? 0.5 : Math.max(1, Math.floor(length / 3));
 }
 
 /**
  * The candidates nearest to a word, all equally near, at most three; none where nothing is near. Case counts least, two letters
- * changed about count as one, and a word broken off after three letters or more stands for what it begins.
+ * changed about count as one, and a word broken off after three letters or more stands for what it begins. A short word is near only to
+ * what a slip of the hand makes it of.
  */
 export function nearest(
   word: string,
@@ -33,7 +33,66 @@ function between(word: string, candidate: string): number {
   const [a, b] = [word.toLowerCase(), candidate.toLowerCase()];
   if (a === b) return word === candidate ? 0 : 0.5;
   if (areSwapped(a, b) || (3 <= a.length && b.startsWith(a))) return 1;
+  if (a.length <= SHORT) return isSlip(a, b) ? 1 : Infinity;
   return distance(a, b);
+}
+
+/** So short a word is one letter away from many that nobody meant: only what a hand does by mistake counts. */
+const SHORT = 4;
+
+/** Whether a hand that meant one word left a letter out, put one in twice or its neighbour beside it, or met the next key. */
+function isSlip(written: string, meant: string): boolean {
+  let at = 0;
+  while (at < meant.length && written.charAt(at) === meant.charAt(at)) at++;
+  const [put, due] = [written.charAt(at), meant.charAt(at)];
+  switch (written.length - meant.length) {
+    case -1:
+      return written.slice(at) === meant.slice(at + 1);
+    case 0:
+      return (
+        written.slice(at + 1) === meant.slice(at + 1) &&
+        (areNextKeys(put, due) ||
+          // a word by its sound
+          (SHORT <= written.length && isVowel(put) && isVowel(due)))
+      );
+    case 1:
+      return (
+        written.slice(at + 1) === meant.slice(at) &&
+        ([written.charAt(at - 1), written.charAt(at + 1)].some(
+          (beside) => beside === put || areNextKeys(beside, put),
+        ) ||
+          // more than one of them
+          (at === meant.length && put === "s"))
+      );
+    default:
+      return false;
+  }
+}
+
+/** Rows of keys, each half a key to the right of the one above it; letters that change places from country to country are taken as they mostly lie. */
+const KEY_ROWS = ["1234567890", "qwertyuiop", "asdfghjkl", "zxcvbnm"];
+
+function areNextKeys(one: string, other: string): boolean {
+  const [a, b] = [placeOfKey(one), placeOfKey(other)];
+  if (a === undefined || b === undefined) return false;
+  const [down, across] = [b.row - a.row, b.column - a.column];
+  return down === 0
+    ? Math.abs(across) === 1
+    : Math.abs(down) === 1 && (across === 0 || across === -down);
+}
+
+function placeOfKey(
+  key: string,
+): { readonly row: number; readonly column: number } | undefined {
+  const row =
+    key === "" ? -1 : KEY_ROWS.findIndex((keys) => keys.includes(key));
+  return row === -1
+    ? undefined
+    : { row, column: KEY_ROWS[row]?.indexOf(key) ?? 0 };
+}
+
+function isVowel(letter: string): boolean {
+  return /^[aeiouy]$/u.test(letter);
 }
 
 /**
