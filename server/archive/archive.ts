@@ -167,7 +167,7 @@ function archiveOf(
     add: (record, year, rows) =>
       inFolder(options, async () => {
         if (held.records.has(record)) gone.add(record);
-        await buffer.add(year, rows);
+        await buffer.chunks.add(year, rows);
       }),
     drop(record) {
       if (held.records.has(record)) gone.add(record);
@@ -175,7 +175,7 @@ function archiveOf(
     commit: () =>
       inFolder(options, async () => {
         const isNew = manifest === undefined || 0 < held.problems.length;
-        if (!isNew && gone.size === 0 && buffer.records() === 0)
+        if (!isNew && gone.size === 0 && buffer.chunks.records() === 0)
           return committed(manifest.parts, false);
         const state = await nextState(folder, manifest);
         let next: Manifest;

@@ -24,7 +24,7 @@ export async function makeState(
   buffer: Buffer,
   disk: Disk,
 ): Promise<readonly Part[]> {
-  await buffer.setGone(gone);
+  await buffer.merging.setGone(gone);
   return writeState(
     place,
     await planOf(place, held, gone, full, buffer),
@@ -39,17 +39,17 @@ async function planOf(
   held: Held,
   gone: ReadonlySet<string>,
   full: Limits,
-  buffer: Buffer,
+  { chunks, merging }: Buffer,
 ): Promise<Plan> {
   const goneFrom = new Map<Part, number>();
   for (const record of gone) {
     const part = held.records.get(record)?.part;
     if (part !== undefined) goneFrom.set(part, (goneFrom.get(part) ?? 0) + 1);
   }
-  const chunks = await buffer.chunks();
+  const fresh = await chunks.all();
   const years = new Set([
     ...held.parts.map(({ year }) => year),
-    ...chunks.keys(),
+    ...fresh.keys(),
   ]);
   const kept: Part[] = [];
   const made: NewPart[] = [];
@@ -57,8 +57,8 @@ async function planOf(
     const parts = held.parts.filter(
       (part) => part.year === year && 0 < part.records,
     );
-    const fresh = chunks.get(year) ?? [];
-    if (fresh.length === 0 && !parts.some((part) => goneFrom.has(part))) {
+    const come = fresh.get(year) ?? [];
+    if (come.length === 0 && !parts.some((part) => goneFrom.has(part))) {
       kept.push(...parts);
       continue;
     }
@@ -67,11 +67,11 @@ async function planOf(
       old.push({
         part,
         gone: goneFrom.get(part) ?? 0,
-        rows: await buffer.rowsIn(
+        rows: await merging.rowsIn(
           TABLE_NAMES.map((table) => partFile(folder, former, table, part)),
         ),
       });
-    const plan = planYear(year, old, fresh, full);
+    const plan = planYear(year, old, come, full);
     kept.push(...plan.kept);
     made.push(...plan.made);
   }
@@ -82,7 +82,7 @@ async function planOf(
           {
             year: 0,
             from: [],
-            chunks: [await buffer.emptyChunk()],
+            chunks: [await chunks.empty()],
             records: 0,
           },
         ],
@@ -93,7 +93,7 @@ async function planOf(
 async function writeState(
   { folder, state, former }: Place,
   plan: Plan,
-  buffer: Buffer,
+  { chunks, merging }: Buffer,
   disk: Disk,
 ): Promise<readonly Part[]> {
   const folders = new Set<string>();
@@ -122,8 +122,11 @@ async function writeState(
       const [chunk, ...others] = each.chunks;
       // one that is a part by itself has the files of a part already
       if (chunk !== undefined && parts.length + others.length === 0)
-        await disk.rename(buffer.fileOf(chunk, table), to);
-      else await buffer.merge(table, each.chunks, parts, to);
+        await disk.rename(chunks.fileOf(chunk, table), to);
+      else {
+        const files = each.chunks.map((one) => chunks.fileOf(one, table));
+        await merging.merge(table, files, parts, to);
+      }
       bytes[table] = (await stat(to)).size;
     }
     made.push({ name, year, records, bytes: bytes as Part["bytes"] }); // every table was brought
