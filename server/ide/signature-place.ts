@@ -17,11 +17,11 @@ export interface InForm {
 /** Where the end of a text lies in a form; the text begins with the fact's word and goes no further than the caret. */
 export function placeIn(form: Form, text: string): InForm {
   const words = wordsOf(text);
-  const state = createState(form.parts);
-  for (const word of words.slice(1)) state.take(word);
+  const laid = begin(form.parts);
+  for (const word of words.slice(1)) take(laid, word);
   const last = words.at(-1);
   const isInText = last?.isText === true && last.isOpen;
-  return { ...state.place(), isInText };
+  return { ...placeAfter(laid), isInText };
 }
 
 interface Written {
@@ -91,111 +91,128 @@ function isUnitSoFar(text: string): boolean {
   return UNITS.some(({ symbol }) => symbol.startsWith(text));
 }
 
-function createState(parts: readonly Part[]) {
+/** How far the words so far go along a form. */
+interface Laid {
+  readonly parts: readonly Part[];
   /** The part that the last word went to; -1 before the first. */
-  let at = -1;
+  at: number;
   /** That part has what it needs. */
-  let isFull = true;
-  let misfits = 0;
-  let isTouched = false;
+  isFull: boolean;
+  misfits: number;
+  /** The caret touches the last word. */
+  isTouched: boolean;
+}
 
-  function to(part: number, full: boolean): void {
-    for (const skipped of parts.slice(at + 1, part))
-      if (!skipped.isOptional) misfits++;
-    at = part;
-    isFull = full;
+function begin(parts: readonly Part[]): Laid {
+  return { parts, at: -1, isFull: true, misfits: 0, isTouched: false };
+}
+
+/** Lays one word more. */
+function take(laid: Laid, word: Written): void {
+  const { parts } = laid;
+  laid.isTouched = word.isOpen;
+  // what ends a part may lead to another one elsewhere: `on three points`, `on DATE`
+  const ends =
+    laid.isFull && parts[laid.at]?.trail.includes(word.text) === true;
+  const led =
+    word.isText || ends ? undefined : ledTo(laid, word.text, word.isOpen);
+  const part = led === undefined ? undefined : parts[led];
+  if (led !== undefined && part !== undefined) {
+    if (led !== laid.at) goOn(laid, Math.max(led, laid.at), false);
+    if (led < laid.at) laid.at = led;
+    laid.isFull = part.choices.includes(word.text);
+  } else if (!ends) takeValue(laid, word);
+  if (!word.comma) return;
+  if (parts[laid.at + 1]?.afterComma === true) laid.at++;
+  laid.isFull = false;
+}
+
+function takeValue(laid: Laid, { text, isText, isOpen }: Written): void {
+  const { parts } = laid;
+  const isNumber = !isText && NUMBER.test(text);
+  const part = parts[laid.at];
+  if (!laid.isFull) {
+    // the kind before a name is no name yet
+    laid.isFull = !(KINDS.has(text) && part?.isNumber === false && !isOpen);
+    return;
   }
-
-  /** The part that a word leads to or is a choice of, the next one first; a clause may come in any order. */
-  function ledTo(text: string, isOpen: boolean): number | undefined {
-    const says = (part: Part): boolean =>
-      [...part.lead, ...part.choices].some(
-        (word) =>
-          word === text ||
-          (word === "+/-" && text === "\u{B1}") ||
-          (isOpen && text !== "" && word.startsWith(text)),
-      );
-    const from = isFull ? at + 1 : Math.max(at, 0);
-    for (let each = from; each < parts.length; each++) {
-      const part = parts[each];
-      if (part !== undefined && says(part)) return each;
-    }
-    for (let each = 0; each < from; each++) {
-      const part = parts[each];
-      if (
-        part !== undefined &&
-        (part.isOptional || part.afterComma) &&
-        says(part)
-      )
-        return each;
-    }
-    return undefined;
+  const isUnit = part?.isNumber === true && unitOf(text) !== undefined;
+  if (isUnit || (isNumber && part?.name === "VALUES")) return;
+  const following = next(laid, isNumber, isText);
+  if (following !== undefined) {
+    goOn(laid, following, true);
+    // one of the words that may stand there would have led there
+    if (0 < (parts[following]?.choices.length ?? 0)) laid.misfits++;
+    if (KINDS.has(text) && !isNumber && !isOpen) laid.isFull = false;
   }
+  // `1 3/16` is one number, and a unit may be half typed
+  else if (!FRACTION.test(text) && !(isOpen && isUnitSoFar(text)))
+    laid.misfits++;
+}
 
-  /** The next part that a value of this sort may go to without a word before it. */
-  function next(isNumber: boolean, isText: boolean): number | undefined {
-    for (let each = at + 1; each < parts.length; each++) {
-      const part = parts[each];
-      if (part === undefined) return undefined;
-      const fits =
-        part.lead.length === 0 &&
-        !(part.afterComma && isFull && at !== -1) &&
-        (part.isNumber === isNumber ||
-          isText ||
-          part.isText ||
-          parts.length === 1);
-      if (fits) return each;
-      if (!part.isOptional) return undefined;
-    }
-    return undefined;
+/** To a part farther on; what the form needs in between is missing. */
+function goOn(laid: Laid, part: number, isFull: boolean): void {
+  for (const skipped of laid.parts.slice(laid.at + 1, part))
+    if (!skipped.isOptional) laid.misfits++;
+  laid.at = part;
+  laid.isFull = isFull;
+}
+
+/** The part that a word leads to or is a choice of, the next one first; a clause may come in any order. */
+function ledTo(
+  { parts, at, isFull }: Laid,
+  text: string,
+  isOpen: boolean,
+): number | undefined {
+  const says = (part: Part): boolean =>
+    [...part.lead, ...part.choices].some(
+      (word) =>
+        word === text ||
+        (word === "+/-" && text === "\u{B1}") ||
+        (isOpen && text !== "" && word.startsWith(text)),
+    );
+  const from = isFull ? at + 1 : Math.max(at, 0);
+  const onward = parts.findIndex((part, each) => from <= each && says(part));
+  if (onward !== -1) return onward;
+  const back = parts.findIndex(
+    (part, each) =>
+      each < from && (part.isOptional || part.afterComma) && says(part),
+  );
+  return back === -1 ? undefined : back;
+}
+
+/** The next part that a value of this sort may go to without a word before it. */
+function next(
+  { parts, at, isFull }: Laid,
+  isNumber: boolean,
+  isText: boolean,
+): number | undefined {
+  for (let each = at + 1; each < parts.length; each++) {
+    const part = parts[each];
+    if (part === undefined) return undefined;
+    const fits =
+      part.lead.length === 0 &&
+      !(part.afterComma && isFull && at !== -1) &&
+      (part.isNumber === isNumber ||
+        isText ||
+        part.isText ||
+        parts.length === 1);
+    if (fits) return each;
+    if (!part.isOptional) return undefined;
   }
+  return undefined;
+}
 
-  function takeValue({ text, isText, isOpen }: Written): void {
-    const isNumber = !isText && NUMBER.test(text);
-    const part = parts[at];
-    if (!isFull) {
-      // the kind before a name is no name yet
-      isFull = !(KINDS.has(text) && part?.isNumber === false && !isOpen);
-      return;
-    }
-    const isUnit = part?.isNumber === true && unitOf(text) !== undefined;
-    if (isUnit || (isNumber && part?.name === "VALUES")) return;
-    const following = next(isNumber, isText);
-    if (following !== undefined) {
-      to(following, true);
-      // one of the words that may stand there would have led there
-      if (0 < (parts[following]?.choices.length ?? 0)) misfits++;
-      if (KINDS.has(text) && !isNumber && !isOpen) isFull = false;
-    }
-    // `1 3/16` is one number, and a unit may be half typed
-    else if (!FRACTION.test(text) && !(isOpen && isUnitSoFar(text))) misfits++;
-  }
-
-  return {
-    take(word: Written): void {
-      isTouched = word.isOpen;
-      // what ends a part may lead to another one elsewhere: `on three points`, `on DATE`
-      const ends = isFull && parts[at]?.trail.includes(word.text) === true;
-      const led =
-        word.isText || ends ? undefined : ledTo(word.text, word.isOpen);
-      const part = led === undefined ? undefined : parts[led];
-      if (led !== undefined && part !== undefined) {
-        if (led !== at) to(Math.max(led, at), false);
-        if (led < at) at = led;
-        isFull = part.choices.includes(word.text);
-      } else if (!ends) takeValue(word);
-      if (!word.comma) return;
-      const after = parts[at + 1];
-      if (after?.afterComma === true) {
-        at++;
-        isFull = false;
-      } else isFull = false;
-    },
-    place(): Omit<InForm, "isInText"> {
-      const isDone = isFull && !isTouched;
-      const isMore = parts[at]?.name === "VALUES";
-      const part = isDone && !isMore ? at + 1 : Math.max(at, 0);
-      return { part: part < parts.length ? part : undefined, misfits };
-    },
-  };
+/** Where more would go. */
+function placeAfter({
+  parts,
+  at,
+  isFull,
+  misfits,
+  isTouched,
+}: Laid): Omit<InForm, "isInText"> {
+  const isDone = isFull && !isTouched;
+  const isMore = parts[at]?.name === "VALUES";
+  const part = isDone && !isMore ? at + 1 : Math.max(at, 0);
+  return { part: part < parts.length ? part : undefined, misfits };
 }

@@ -46,75 +46,19 @@ export interface Known {
 }
 
 export function* newJobQuestions(known: Known): Interview<NewJob> {
-  const about = (key: string, question: string) => ({
-    key,
-    title: TITLE,
-    about: question,
-  });
-  const { name, title } = yield* askText(
-    about(
-      "name",
-      "What is the job? A few words, such as Winch 3 layshaft rebush.",
-    ),
-    freeName("new-job", known.names),
-    (text) => {
-      const read = readName(text, "a job");
-      return "fault" in read
-        ? read
-        : { value: { name: read.value, title: text } };
-    },
-  );
-  const system = (yield* askOne(
-    about("units", "Which unit are its lengths in?"),
-    [
-      choice("inch", "Inches", { picked: known.system !== "mm" }),
-      choice("mm", "Millimetres", { picked: known.system === "mm" }),
-    ],
-  )) as System; // the two that are offered
+  const { name, title } = yield* askName(known.names);
+  const system = yield* askSystem(known.system);
   const shaft = yield* askPart("shaft", "shaft", SHAFTS, []);
   const host = yield* askPart("case", "case", CASES, [shaft.name]);
-  const split = yield* askOne(
-    about("split", `Is the ${host.name} in one piece?`),
-    [
-      choice("", "In one piece", { picked: true }),
-      choice("across", "In halves, parted across the axis of its bores"),
-      choice("along", "In halves, parted along the axis of its bores", {
-        below:
-          "The rings of a press fit are not closed: what a press closes is then not told",
-      }),
-    ],
-  );
+  const split = yield* askSplit(host.name);
   const seats = yield* askSeats(system, host.name);
   const hasBush = seats.some(({ bush }) => bush !== "none");
   const bushMaterial = hasBush
     ? yield* askMaterial("bush", "What are the bushes made of?", BUSHES)
     : undefined;
-  const cut = yield* askOne(
-    about(
-      "cut",
-      hasBush
-        ? "How do the bushes come to size?"
-        : "How do the bores come to size?",
-    ),
-    [
-      choice(
-        "reamed",
-        seats.length === 1
-          ? "Reamed in place"
-          : "Reamed in place, all in line with one reamer",
-        { picked: true },
-      ),
-      choice(
-        "not",
-        hasBush
-          ? "They come to size: nothing is cut here"
-          : "They are finished: nothing is cut here",
-      ),
-    ],
-  );
+  const isReamed = yield* askReamed(seats.length, hasBush);
   const sizes = seats.map(({ size }) => size);
   const want = yield* askWant(sizes, system);
-  const isReamed = cut === "reamed";
   const gauges = known.hasCrib
     ? []
     : yield* askMany(
@@ -136,10 +80,7 @@ export function* newJobQuestions(known: Known): Interview<NewJob> {
     title,
     system,
     shaft,
-    host: {
-      ...host,
-      split: split === "along" || split === "across" ? split : undefined,
-    },
+    host: { ...host, split },
     bushMaterial,
     seats,
     isReamed,
@@ -149,6 +90,78 @@ export function* newJobQuestions(known: Known): Interview<NewJob> {
   };
 }
 
+/** How a question of a new job is headed. */
+function about(key: string, question: string) {
+  return { key, title: TITLE, about: question };
+}
+
+/** The words that the job is known by, and the name that is made of them. */
+function askName(
+  names: readonly string[],
+): Interview<Pick<NewJob, "name" | "title">> {
+  return askText(
+    about(
+      "name",
+      "What is the job? A few words, such as Winch 3 layshaft rebush.",
+    ),
+    freeName("new-job", names),
+    (text) => {
+      const read = readName(text, "a job");
+      return "fault" in read
+        ? read
+        : { value: { name: read.value, title: text } };
+    },
+  );
+}
+
+/** @param usual the unit of the crib, where there is one */
+function* askSystem(usual: System | undefined): Interview<System> {
+  return (yield* askOne(about("units", "Which unit are its lengths in?"), [
+    choice("inch", "Inches", { picked: usual !== "mm" }),
+    choice("mm", "Millimetres", { picked: usual === "mm" }),
+  ])) as System; // the two that are offered
+}
+
+function* askSplit(host: string): Interview<NewJob["host"]["split"]> {
+  const split = yield* askOne(about("split", `Is the ${host} in one piece?`), [
+    choice("", "In one piece", { picked: true }),
+    choice("across", "In halves, parted across the axis of its bores"),
+    choice("along", "In halves, parted along the axis of its bores", {
+      below:
+        "The rings of a press fit are not closed: what a press closes is then not told",
+    }),
+  ]);
+  return split === "along" || split === "across" ? split : undefined;
+}
+
+/** Whether the bores, or the bushes in them, are reamed here. */
+function* askReamed(seats: number, hasBush: boolean): Interview<boolean> {
+  const cut = yield* askOne(
+    about(
+      "cut",
+      hasBush
+        ? "How do the bushes come to size?"
+        : "How do the bores come to size?",
+    ),
+    [
+      choice(
+        "reamed",
+        seats === 1
+          ? "Reamed in place"
+          : "Reamed in place, all in line with one reamer",
+        { picked: true },
+      ),
+      choice(
+        "not",
+        hasBush
+          ? "They come to size: nothing is cut here"
+          : "They are finished: nothing is cut here",
+      ),
+    ],
+  );
+  return cut === "reamed";
+}
+
 function* askPart(
   key: string,
   usual: string,
@@ -156,14 +169,12 @@ function* askPart(
   taken: readonly string[],
 ): Interview<Part> {
   const name = yield* askText(
-    {
+    about(
       key,
-      title: TITLE,
-      about:
-        key === "shaft"
-          ? "What is the shaft called?"
-          : "What is the part called that the shaft runs in?",
-    },
+      key === "shaft"
+        ? "What is the shaft called?"
+        : "What is the part called that the shaft runs in?",
+    ),
     usual,
     (text) => readName(text, "a part", taken),
   );
@@ -195,35 +206,24 @@ function* askMaterial(
       .filter((each) => each.family === family)
       .map(({ name, what }) => choice(name, name, { beside: what })),
   );
-  const given = yield* askOne(
-    { key: `${key} material`, title: TITLE, about: question },
-    [
-      choice("", "Not known yet", {
-        below: "What hangs on it stays unknown until the record says it",
-        picked: true,
-      }),
-      ...offered,
-    ],
-  );
+  const given = yield* askOne(about(`${key} material`, question), [
+    choice("", "Not known yet", {
+      below: "What hangs on it stays unknown until the record says it",
+      picked: true,
+    }),
+    ...offered,
+  ]);
   return given === "" ? undefined : given;
 }
 
 function* askWant(sizes: readonly Size[], system: System): Interview<Want> {
   const given = yield* askOne(
-    {
-      key: "want",
-      title: TITLE,
-      about: "Which clearance is wanted, on diameter?",
-    },
+    about("want", "Which clearance is wanted, on diameter?"),
     wantChoices(sizes, system),
   );
   if (given === "numbers")
     return yield* askText(
-      {
-        key: "want numbers",
-        title: TITLE,
-        about: "The least and the most clearance on diameter.",
-      },
+      about("want numbers", "The least and the most clearance on diameter."),
       "",
       (text) => readWant(text, system),
     );

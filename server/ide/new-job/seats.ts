@@ -49,6 +49,12 @@ export function* askSeats(
   }
 }
 
+/** How a question about one seat is headed. */
+type About = (
+  key: string,
+  question: string,
+) => { readonly key: string; readonly title: string; readonly about: string };
+
 function* askSeat(
   number: number,
   before: readonly Seat[],
@@ -56,52 +62,16 @@ function* askSeat(
   host: string,
 ): Interview<Seat> {
   const last = before.at(-1);
-  const taken = before.map(({ name }) => name);
-  const about = (key: string, question: string) => ({
+  const about: About = (key, question) => ({
     key: `${key} ${String(number)}`,
     title: `${TITLE}, bore ${String(number)}`,
     about: question,
   });
   const length = (text: string) => readSize(text, system);
-  const usual =
-    USUAL_NAMES.find((each) => !taken.includes(each)) ??
-    `bore-${String(number)}`;
-  const name = yield* askText(
-    about(
-      "seat",
-      number === 1
-        ? "Where does the shaft run? A name for its journal and its bore."
-        : "Where else does the shaft run?",
-    ),
-    usual,
-    (text) =>
-      /[,;&+]| and /iu.test(text)
-        ? {
-            fault:
-              "One place at a time, such as front: the next one is asked after it.",
-          }
-        : readName(text, "a bore", taken),
-  );
-  const unit = system === "inch" ? "inches" : "millimetres";
+  const name = yield* askName(about, number, before);
+  const unit = unitWord(system);
   const size = yield* askDiameter(about, name, last, system);
-  const bush = (yield* askOne(
-    about("bush", `What does journal ${name} run in?`),
-    [
-      choice("through", "A bush, in a hole that goes through", {
-        picked: last === undefined || last.bush === "through",
-      }),
-      choice("vented", "A bush, in a blind hole with a vent", {
-        picked: last?.bush === "vented",
-      }),
-      choice("unvented", "A bush, in a blind hole without a vent", {
-        below: "A bush driven in traps air and oil behind it: you will be told",
-        picked: last?.bush === "unvented",
-      }),
-      choice("none", `Straight in the ${host}, without a bush`, {
-        picked: last?.bush === "none",
-      }),
-    ],
-  )) as Seat["bush"]; // the four that are offered
+  const bush = yield* askBush(about, name, host, last?.bush);
   const isBlind = bush === "vented" || bush === "unvented";
   const depth = isBlind
     ? yield* askText(
@@ -135,17 +105,69 @@ function* askSeat(
   return { name, size, length: long, from, bush, depth };
 }
 
+function unitWord(system: System): string {
+  return system === "inch" ? "inches" : "millimetres";
+}
+
+function askName(
+  about: About,
+  number: number,
+  before: readonly Seat[],
+): Interview<string> {
+  const taken = before.map(({ name }) => name);
+  const usual =
+    USUAL_NAMES.find((each) => !taken.includes(each)) ??
+    `bore-${String(number)}`;
+  return askText(
+    about(
+      "seat",
+      number === 1
+        ? "Where does the shaft run? A name for its journal and its bore."
+        : "Where else does the shaft run?",
+    ),
+    usual,
+    (text) =>
+      /[,;&+]| and /iu.test(text)
+        ? {
+            fault:
+              "One place at a time, such as front: the next one is asked after it.",
+          }
+        : readName(text, "a bore", taken),
+  );
+}
+
+/** @param last that of the seat before */
+function* askBush(
+  about: About,
+  name: string,
+  host: string,
+  last: Seat["bush"] | undefined,
+): Interview<Seat["bush"]> {
+  return (yield* askOne(about("bush", `What does journal ${name} run in?`), [
+    choice("through", "A bush, in a hole that goes through", {
+      picked: last === undefined || last === "through",
+    }),
+    choice("vented", "A bush, in a blind hole with a vent", {
+      picked: last === "vented",
+    }),
+    choice("unvented", "A bush, in a blind hole without a vent", {
+      below: "A bush driven in traps air and oil behind it: you will be told",
+      picked: last === "unvented",
+    }),
+    choice("none", `Straight in the ${host}, without a bush`, {
+      picked: last === "none",
+    }),
+  ])) as Seat["bush"]; // the four that are offered
+}
+
 /** A diameter; one without a unit that is seldom in the job's own is asked about, unless the bore before has it too. */
 function* askDiameter(
-  about: (
-    key: string,
-    question: string,
-  ) => { readonly key: string; readonly title: string; readonly about: string },
+  about: About,
   name: string,
   last: Seat | undefined,
   system: System,
 ): Interview<Size> {
-  const unit = system === "inch" ? "inches" : "millimetres";
+  const unit = unitWord(system);
   const offered = last?.size.text ?? USUAL_SIZE[system];
   const { size, doubt } = yield* askText(
     about(
