@@ -6,44 +6,18 @@ import {
   createEvaluator,
   type Evaluator,
 } from "./evaluate-record.ts";
+import {
+  createQueue,
+  type Batch,
+  type BatchDone,
+  type Evaluated,
+} from "./batch-queue.ts";
+import { createCrew, type Thread } from "./crew.ts";
 import type { FoundFile, FoundFiles } from "./find-files.ts";
 import type { CheckedProject } from "./io.ts";
 import type { ReadBytes } from "./load-files.ts";
 import { partOf, type ReportForm } from "./report-form.ts";
-import type { ReportPart } from "./report.ts";
 import { shown } from "./terminal-text.ts";
-
-/** A thread that checks records: `serveChecks` runs in it. */
-export interface Thread {
-  post(message: Batch): void;
-  /** Called with each answer, or once with what ended the thread. */
-  listen(answer: (done: BatchDone) => void, ended: (why: string) => void): void;
-  stop(): void;
-}
-
-/** Files to check, one after another. */
-export interface Batch {
-  readonly number: number;
-  readonly cwd: string;
-  readonly form: ReportForm;
-  readonly files: readonly FoundFile[];
-  readonly cache: CacheOptions | undefined;
-}
-
-export interface BatchDone {
-  readonly number: number;
-  readonly records: readonly Evaluated[];
-  /** Files that others used, those left out that another answer of the thread named. */
-  readonly used: readonly string[];
-}
-
-export interface Evaluated {
-  /** What the report takes of it; undefined where it could not be checked: the sentences say why. */
-  readonly part: ReportPart | undefined;
-  readonly sentences: readonly string[];
-  /** What is worth a word though nothing is the matter with the check. */
-  readonly notes?: readonly string[];
-}
 
 export interface Many {
   readonly createProject: () => CheckedProject;
@@ -61,7 +35,6 @@ export interface Many {
 
 /** Fewer files than these are done before a second thread has started. */
 const LEAST_FOR_THREADS = 64;
-const BATCH = 16;
 /** So many batches a thread may be ahead of what was handed out: memory stays flat. */
 const AHEAD = 3;
 
@@ -147,87 +120,31 @@ async function* inThreads(
   { form, cwd, jobs, cache }: Many,
   startThread: () => Thread,
 ): AsyncGenerator<Evaluated, readonly string[]> {
-  const batches = Math.ceil(files.length / BATCH);
-  const batchOf = (number: number): Batch => ({
-    number,
-    cwd,
-    form,
-    files: files.slice(number * BATCH, (number + 1) * BATCH),
-    cache,
-  });
-  const threads = new Set<Thread>();
-  const done = new Map<number, readonly Evaluated[]>();
-  const used = new Set<string>();
-  let next = 0;
-  let out = 0;
+  const queue = createQueue(
+    files,
+    (number, some) => ({ number, cwd, form, files: some, cache }),
+    AHEAD * jobs,
+  );
   let wake = (): void => undefined;
-  const idle = new Set<Thread>();
-  const busy = new Map<Thread, Batch>();
-  /** Hands a batch to every thread that has none, as long as none runs too far ahead; starts those that are not there yet, or no more. */
-  const feed = (): void => {
-    for (;;) {
-      if (next === batches || out + AHEAD * jobs <= next) return;
-      const [thread = idle.size + busy.size < jobs ? start() : undefined] =
-        idle;
-      if (thread === undefined) return;
-      const batch = batchOf(next++);
-      idle.delete(thread);
-      busy.set(thread, batch);
-      thread.post(batch);
-    }
-  };
-  const start = (): Thread => {
-    const thread = startThread();
-    threads.add(thread);
-    thread.listen(
-      ({ number, records, used: more }) => {
-        done.set(number, records);
-        for (const each of more) used.add(each);
-        busy.delete(thread);
-        idle.add(thread);
-        feed();
-        wake();
-      },
-      (why) => {
-        // what it was at is said to be unchecked; the others go on, and another takes its place
-        const batch = busy.get(thread);
-        threads.delete(thread);
-        busy.delete(thread);
-        idle.delete(thread);
-        if (batch !== undefined)
-          done.set(
-            batch.number,
-            batch.files.map(({ name }) => ({
-              part: undefined,
-              sentences: [
-                `${shown(name)} could not be checked: the thread that was at it ended (${shown(why)}). Check it by itself to see why.`,
-              ],
-            })),
-          );
-        feed();
-        wake();
-      },
-    );
-    return thread;
-  };
+  const crew = createCrew(startThread, jobs, queue, () => {
+    wake();
+  });
   try {
-    feed();
-    while (out < batches) {
-      const records = done.get(out);
+    crew.feed();
+    while (!queue.isOver()) {
+      const records = queue.inOrder();
       if (records === undefined) {
         await new Promise<void>((resolve) => {
           wake = resolve;
         });
         continue;
       }
-      done.delete(out);
-      out++;
-      feed();
+      crew.feed();
       yield* records;
     }
-    return [...used].sort();
+    return queue.used();
   } finally {
-    for (const thread of threads) thread.stop();
+    crew.stop();
   }
 }
 

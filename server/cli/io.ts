@@ -2,7 +2,7 @@
 // test its own. It also holds how a command ends: an exit code, or a sentence why it could not run.
 import picocolors from "picocolors";
 import type { Project } from "../rules/check.ts";
-import type { Thread } from "./evaluate-many.ts";
+import type { Thread } from "./crew.ts";
 
 export interface Output {
   write(text: string): void;

@@ -7,7 +7,8 @@ import { isatty } from "node:tty";
 import { parentPort, Worker } from "node:worker_threads";
 import { createProject } from "../rules/check.ts";
 import { pages } from "../rules/pages.ts";
-import { serveChecks, type Thread } from "./evaluate-many.ts";
+import type { Thread } from "./crew.ts";
+import { serveChecks } from "./evaluate-many.ts";
 import type { Io, Output } from "./io.ts";
 import { run } from "./run.ts";
 

@@ -1,14 +1,13 @@
 // Many records in threads: the order they come out in, threads that end, and how far ahead they run. The threads here are of this process.
 import { Readable } from "node:stream";
 import { describe, expect, test } from "vitest";
-import {
-  evaluateMany,
-  serveChecks,
-  type Batch,
-  type BatchDone,
-  type Evaluated,
-  type Thread,
-} from "../../server/cli/evaluate-many.ts";
+import type {
+  Batch,
+  BatchDone,
+  Evaluated,
+} from "../../server/cli/batch-queue.ts";
+import type { Thread } from "../../server/cli/crew.ts";
+import { evaluateMany, serveChecks } from "../../server/cli/evaluate-many.ts";
 import type { ReportForm } from "../../server/cli/report-form.ts";
 import { createProgress } from "../../server/cli/progress.ts";
 import { createFakeProject } from "./fake-project.ts";
