@@ -52,8 +52,8 @@ export function wordAsName(body: string, rule: string): Damage | undefined {
 
 const MONTHS = "jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec";
 const DATE_IN_WORDS = new RegExp(
-  String.raw`(?<![\p{L}\d])(?:\d{1,2}(?:st|nd|rd|th)?[ .-]*(?:${MONTHS})\p{L}*\.?[ ,-]*\d{2,4}` +
-    String.raw`|(?:${MONTHS})\p{L}*\.? *\d{1,2}(?:st|nd|rd|th)?,? +\d{4}` +
+  String.raw`(?<![\p{L}\d])(?:\d{1,2}(?:st|nd|rd|th)?[\s.-]*(?:${MONTHS})\p{L}*\.?[\s,-]*\d{2,4}` +
+    String.raw`|(?:${MONTHS})\p{L}*\.?\s*\d{1,2}(?:st|nd|rd|th)?,?\s+\d{4}` +
     String.raw`|\d+[-/.]\d+[-/.]\d+T[\d:.]+\p{L}*|\d{8}|today|yesterday|tomorrow|now)(?![\p{L}\d])`,
   "giu",
 );
@@ -76,7 +76,7 @@ export function dateInWords(
 /** `AK 2026-11-02` for `by AK on 2026-11-02` */
 export function bareSignature(body: string, rule: string): Damage | undefined {
   const found =
-    /(?<=\s)(?:by\s+)?("[^"]*"|\p{L}[\p{L}\d-]*)\s*,?\s+(\d+[-/.]\d+[-/.]\d+)$/u.exec(
+    /(?<=\s)(?:by\s+)?("[^"]*"|\p{L}[\p{L}\d-]*)[\s,]+(\d+[-/.]\d+[-/.]\d+)$/u.exec(
       body,
     );
   const [text, who = "", date = ""] = found ?? [];

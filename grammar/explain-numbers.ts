@@ -2,7 +2,7 @@
 import type { Damage } from "./explain.ts";
 import { reads, readsWith } from "./mend.ts";
 
-const READING = /^(?:Read|Repeat|BushRead|StackRead)Fact$/;
+const READING = /(?:Read|Repeat)Fact/;
 
 export function fractionInReading(
   body: string,
@@ -10,7 +10,7 @@ export function fractionInReading(
   stoppedAt: number,
 ): Damage | undefined {
   if (!READING.test(rule)) return undefined;
-  const fraction = /(?<![\w./-])(?:(\d+)[ -]+)?(\d+)\/(\d+)/.exec(body);
+  const fraction = /(?<![\w./-])(?:(\d+)(?:\s+|-))?(\d+)\/(\d+)/.exec(body);
   if (fraction === null || fraction.index + fraction[0].length < stoppedAt)
     return undefined;
   const [text, whole = "0", over = "", under = ""] = fraction;
@@ -75,7 +75,7 @@ export function unitOfEachReading(
   };
 }
 
-const VALUE_WITH_UNIT = /(?<!\S)(\.?\d[\d.]*)[ \t]?("|\p{L}+)(?=[\s,;]|$)/gu;
+const VALUE_WITH_UNIT = /(?<!\S)(\.?\d[\d.]*)\s*("|\p{L}+)(?=[\s,;]|$)/gu;
 
 /** `read near-1, 0.5` */
 export function commaAfterPlace(

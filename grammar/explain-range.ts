@@ -3,12 +3,10 @@
 import type { Damage } from "./explain.ts";
 import { reads, readsWith } from "./mend.ts";
 
-const RULES =
-  /^(?:Limits|ServiceLimit|Length|Od|Id|Want|WantHot|Cut|Plus|Minus|Size|Oversize|Stock|Expands|Bolts|Friction|LineBore)Fact$/;
-const ONLY_RANGE = /^(?:Limits|Want|WantHot|Stock|Expands|Cut)Fact$/;
+const ONLY_RANGE = /(?:Limits|Want|WantHot|Stock|Expands|Cut)Fact/;
 
 const NUMBER = String.raw`(?:(?:\d+(?: +|-))?\d+\/\d+(?![\d.])|\d+[.,]?\d*|\.\d+)`;
-const BETWEEN = String.raw`(?:-|\u2013|\u2014|\u2212|\.{2,3}|\u2026|~|\/|thru|through|until|till|and|bis|up to|,)`;
+const BETWEEN = String.raw`(?:-|\u2013|\u2014|\u2212|\.{2,3}|\u2026|~|\/|thru|through|until|till|and|bis|up\s+to|,)`;
 const UNIT = String.raw`(?:\s*(?!(?:to|from|thru|through|until|till|and|or|bis|up|of)\b)[\p{L}\u00B5"%\u00B0](?:[\p{L}\d\u00B7/-]*\p{L})?(?![\p{L}\d]))`;
 
 const ONE_SIZE = new RegExp(String.raw`^[+\u2212-]?${NUMBER}${UNIT}?$`, "u");
@@ -30,11 +28,13 @@ export function rangeTrap(
   rule: string,
   stoppedAt: number,
 ): Damage | undefined {
-  if (!RULES.test(rule)) return undefined;
   const start = /(?<=\s)[+\u2212-]?\.?\d/u.exec(body)?.index;
-  if (start === undefined) return classAlone(body);
+  if (start === undefined) return classAlone(body, rule);
+  const rest = body.slice(start);
+  // `1-3/16` and `1 5/8` are no two sizes
+  if (ONE_SIZE.test(rest)) return oneSize(body, rule, stoppedAt, start);
   for (const [form, wording] of FORMS) {
-    const found = form.exec(body.slice(start));
+    const found = form.exec(rest);
     if (found === null) continue;
     const said = wording(found);
     if (said === undefined) continue;
@@ -43,14 +43,13 @@ export function rangeTrap(
     const { message, text, safe } = said;
     return { start, end, message, mended: text, safe };
   }
-  return source(body, rule) ?? oneSize(body, rule, stoppedAt, start);
+  return source(body, rule);
 }
 
 /** `limits 0.8740 to 0.8745 drawing L-204` */
 function source(body: string, rule: string): Damage | undefined {
   // with a text in the line, it says already where they are from, or in part
-  if (!/^(?:Limits|ServiceLimit)Fact$/.test(rule) || body.includes('"'))
-    return undefined;
+  if (!/Limits?Fact/.test(rule) || body.includes('"')) return undefined;
   for (const gap of body.matchAll(/\s+(?=\p{L})/gu)) {
     const start = gap.index + gap[0].length;
     if (/^(?:from|to|in|mm|thou|tenths?|um)\b/u.test(body.slice(start)))
@@ -67,17 +66,26 @@ function source(body: string, rule: string): Damage | undefined {
   return undefined;
 }
 
-function classAlone(body: string): Damage | undefined {
+function classAlone(body: string, rule: string): Damage | undefined {
   const found =
     /(?<=\s)(?:to\s+)?([A-Za-z]{1,2}\d{1,2}(?:\/[A-Za-z]{1,2}\d{1,2})?)$/u.exec(
       body,
     );
   if (found === null) return undefined;
   const word = found[1] ?? "";
+  const [start, end] = [body.length - word.length, body.length];
+  const text = `25 mm ${word}`;
+  // `limits to H7` has a `to` too many, `cut to H7` its own
+  if (
+    ![start, found.index].some((at) =>
+      readsWith(body, { start: at, end, text }, rule),
+    )
+  )
+    return undefined;
   return {
-    start: body.length - word.length,
-    end: body.length,
-    message: `A class alone is no size: write the nominal size before it, as in \`25 mm ${word}\`.`,
+    start,
+    end,
+    message: `A class alone is no size: write the nominal size before it, as in ${said(text)}.`,
   };
 }
 
@@ -104,7 +112,7 @@ const FORMS: readonly (readonly [
   [sizes(String.raw`\s+`), marked],
   [
     new RegExp(
-      String.raw`^(?<size>${NUMBER}${UNIT}?)\s*(?:\+\s*[-\u2212]|\+\s+\/\s*[-\u2212]|\+\/\s+[-\u2212]|plus or minus)\s*(?<by>${NUMBER}${UNIT}?)`,
+      String.raw`^(?<size>${NUMBER}${UNIT}?)\s*(?:\+\s*[-\u2212]|\+\s+\/\s*[-\u2212]|\+\/\s+[-\u2212]|plus\s+or\s+minus)\s*(?<by>${NUMBER}${UNIT}?)`,
       "u",
     ),
     plusMinus,
@@ -151,10 +159,12 @@ function marked(found: RegExpExecArray): Wording | undefined {
     { number: group(found, "two"), unit: group(found, "twoUnit") },
   ];
   // 7/8 is a fraction, and 1,25 a number with a comma
-  if (/^[/,]$/.test(mark) && !(hasPoint(one) && hasPoint(two)))
+  if ([",", "/"].includes(mark) && !(hasPoint(one) && hasPoint(two)))
     return undefined;
   return rangeOf(one, two, mark);
 }
+
+const DASHES = ["-", "\u2013", "\u2014", "\u2212", "..", "...", "\u2026"];
 
 function hasPoint({ number }: Size): boolean {
   return number.includes(".");
@@ -167,7 +177,7 @@ function rangeOf(one: Size, two: Size, mark: string): Wording | undefined {
     one.unit === "" || two.unit === "" || one.unit.trim() === two.unit.trim();
   if (sameUnit && second < first / 2) {
     // 0.8745-0.0005 is a size and what it may be under
-    return /^[-\u2212]$/.test(mark)
+    return ["-", "\u2212"].includes(mark)
       ? {
           message: `A size with one deviation needs the other too, even where it is 0: ${said(`${one.number}${one.unit} +0 -${two.number}${two.unit}`)}.`,
           text: `${one.number}${one.unit} +0 -${two.number}${two.unit}`,
@@ -188,7 +198,7 @@ function rangeOf(one: Size, two: Size, mark: string): Wording | undefined {
     text,
     // a dash between two sizes near each other says nothing else
     safe:
-      /^(?:-|\u{2013}|\u{2014}|\u{2212}|\.{2,3}|\u{2026})$/u.test(mark) &&
+      DASHES.includes(mark) &&
       first < second &&
       (one.unit === "" || two.unit !== ""),
   };
@@ -196,7 +206,7 @@ function rangeOf(one: Size, two: Size, mark: string): Wording | undefined {
 
 function valueOf(number: string): number {
   const [, whole = "0", over, under] =
-    /^(?:(\d+)[ -]+)?(\d+)\/(\d+)$/.exec(number) ?? [];
+    /(?:(\d+)[ -]+)?(\d+)\/(\d+)/.exec(number) ?? [];
   return over === undefined
     ? Number(number.replace(",", "."))
     : Number(whole) + Number(over) / Number(under);
@@ -257,7 +267,6 @@ function oneSize(
   start: number,
 ): Damage | undefined {
   if (stoppedAt < body.length || !ONLY_RANGE.test(rule)) return undefined;
-  if (!ONE_SIZE.test(body.slice(start))) return undefined;
   return {
     start,
     end: body.length,

@@ -3,7 +3,7 @@ import type { Damage } from "./explain.ts";
 import { readsWith } from "./mend.ts";
 
 const SPOKEN =
-  /(?:\b(?:on|in) +(?:(?:an?|the) +)?(?<before>\d[\d.]*)[ -]*(?:deg(?:rees?)?|\u{B0})?[ -]*vee(?:[ -]*block)?|(?:\b(?:on|in) +)?(?:\b(?:an?|the) +)?\bvee(?:[ -]*block)?(?: +of)? +(?<after>\d[\d.]*) *(?:deg(?:rees?)?|\u{B0})?)(?![\w-])/u;
+  /(?:\b(?:on|in)\s+(?:(?:an?|the)\s+)?(?<before>\d[\d.]*)[\s-]*(?:deg(?:rees?)?|\u{B0})?[\s-]*vee(?:[\s-]*block)?|(?:\b(?:on|in)\s+)?(?:\b(?:an?|the)\s+)?\bvee(?:[\s-]*block)?(?:\s+of)?\s+(?<after>\d[\d.]*)\s*(?:deg(?:rees?)?|\u{B0})?)(?![\w-])/u;
 
 export function veeAsSpoken(body: string, rule: string): Damage | undefined {
   const found = rule === "SwingFact" ? SPOKEN.exec(body) : null;

@@ -111,7 +111,7 @@ function markAfterWord(body: string, rule: string): Damage | undefined {
 }
 
 const QUOTED =
-  /[\u{201C}\u{201D}\u{201E}\u{AB}\u{BB}]|(?<![^\s,])'|'(?![^\s,])/gu;
+  /[\u{201C}\u{201D}\u{201E}\u{AB}\u{BB}]|(?<![^\s,])['\u{2018}\u{201A}]|['\u{2018}\u{2019}](?![^\s,])/gu;
 
 /** Quotes as word processors write them, and single ones. */
 function otherQuotes(body: string, rule: string): Damage | undefined {
@@ -205,7 +205,7 @@ const WHY: Readonly<
 };
 
 /** Facts that are a text and nothing else, so that whatever stands there is the text. */
-const TEXT_ONLY = /^(?:Note|Title|Do)Fact$/;
+const TEXT_ONLY = /(?:Note|Title|Do)Fact/;
 
 function mended(
   body: string,

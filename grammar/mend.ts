@@ -81,7 +81,7 @@ export function expectedIn(body: string, rule: string): Expected {
   const { words, described } = expectAfter(body, rule);
   const expected: Expected = {
     words: [
-      ...words.filter((word) => /^\p{L}{2}/u.test(word)),
+      ...words.filter((word) => /\p{L}{2}/u.test(word)),
       ...described.flatMap((each) => choicesIn(each)),
     ],
     comma: words.includes(","),
@@ -136,12 +136,13 @@ function quotes(
     !/^[\p{L}\d][^"]*$/u.test(rest)
   )
     return [];
-  const [, text = rest, signature = ""] = SIGNED.exec(rest) ?? [];
+  const [signature = ""] = SIGNED.exec(rest) ?? [];
+  const said = rest.slice(0, rest.length - signature.length);
   return [
     {
       start,
       end: body.length,
-      text: `"${text}"${signature}`,
+      text: `"${said}"${signature}`,
       sort: "quote",
     },
   ];
@@ -149,7 +150,7 @@ function quotes(
 
 /** What ends in `by WHO on DATE` or half of it is signed. */
 const SIGNED =
-  /^(.*?)((?:\s+by\s+[\p{L}\d-]+)?\s+on\s+\d+\D\d+\D\d+|\s+on\s+\d+\D\d+\D\d+\s+by\s+[\p{L}\d-]+)$/u;
+  /(?:(?:\s+by\s+[\p{L}\d-]+)?\s+on\s+\d+\D\d+\D\d+|\s+on\s+\d+\D\d+\D\d+\s+by\s+[\p{L}\d-]+)$/u;
 
 function commas(
   body: string,
