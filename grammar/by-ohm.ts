@@ -63,7 +63,8 @@ export function parseAfresh(body: string, rule: string): Parsed {
     };
   // Ohm's wrappers have these three members, and no type that names them
   const wrapper = semantics(match) as unknown as Wrapper;
-  return { rule, tree: toTree(wrapper, rule), damagedAt: undefined };
+  const tree = nodesOf(wrapper)[0] ?? recover(body, rule);
+  return { rule, tree, damagedAt: undefined };
 }
 
 /** What may follow a text that breaks off, in the words of thou.ohm, whatever was asked before. */
@@ -76,15 +77,11 @@ export function expectAfresh(text: string, rule: string): Expectation {
   const described: string[] = [];
   for (const failure of match.getRightmostFailures()) {
     const said = failure.toString();
-    if (failure.type === "string") words.push(unquote(said));
+    if (failure.type === "string") words.push(said.slice(1, -1));
     else if (failure.type === "description" && said !== "a space")
       described.push(said);
   }
   return { words, described, at: match.getRightmostFailurePosition() };
-}
-
-function unquote(said: string): string {
-  return said.startsWith('"') && said.endsWith('"') ? said.slice(1, -1) : said;
 }
 
 /** Rules whose text is taken whole. */
@@ -136,26 +133,8 @@ const LEAVES = new Set([
 
 /** Rules that are nothing by themselves: their children stand in their place. */
 const TRANSPARENT = new Set([
-  ...[
-    "quantity_unit",
-    "quantity_bare",
-    "decimalQuantity_unit",
-    "decimalQuantity_bare",
-    "NonemptyListOf",
-    "Listed",
-  ],
-  ...[
-    "nonemptyListOf",
-    "_iter",
-    "_terminal",
-    "quantity",
-    "decimalQuantity",
-    "LengthOrRange",
-    "Range",
-    "Size",
-    "Grade",
-    "Feed",
-  ],
+  ...["quantity_unit", "quantity_bare", "NonemptyListOf", "Listed"],
+  ...["_iter", "quantity", "LengthOrRange", "Range", "Size", "Grade", "Feed"],
   ...[
     "Finish",
     "Depth",
@@ -167,9 +146,6 @@ const TRANSPARENT = new Set([
     "Reading",
     "Signature",
     "LengthRange",
-    "exponent",
-    "space",
-    "spaces",
   ],
   ...[
     "Finish_after",
@@ -178,8 +154,6 @@ const TRANSPARENT = new Set([
     "Signature_on",
     "Dated_date",
     "Dated_signed",
-    "NonemptyListOf_nonempty",
-    "unitAny",
   ],
 ]);
 
@@ -188,19 +162,6 @@ const RENAMED: Readonly<Record<string, string>> = {
   nameShape: "name",
   unitShape: "unit",
 };
-
-function toTree(wrapper: Wrapper, rule: string): Node {
-  const found = nodesOf(wrapper);
-  const root = found.find((node) => node.type === rule) ?? found[0];
-  return (
-    root ?? {
-      type: rule,
-      start: wrapper.source.startIdx,
-      end: wrapper.source.endIdx,
-      children: NO_NODES,
-    }
-  );
-}
 
 function nodesOf(wrapper: Wrapper): readonly Node[] {
   const type = wrapper.ctorName;

@@ -60,23 +60,13 @@ const ASCII_FIRST_WORD = /^(?:[\w-]+|[ -~])/;
 
 function splitLines(text: string): readonly Line[] {
   const lines: Line[] = [];
-  const next = (sign: string, from: number): number => {
-    const at = text.indexOf(sign, from);
-    return at === -1 ? text.length : at;
-  };
   let start = 0;
-  let feed = next("\n", 0);
-  let back = next("\r", 0);
-  for (;;) {
-    const end = Math.min(feed, back);
-    const eol = text.startsWith("\r\n", end) ? "\r\n" : (text[end] ?? "");
-    lines.push(readLine(text.slice(start, end), eol, start === 0));
-    if (eol === "") return lines;
-    start = end + eol.length;
-    // each sign is looked for once
-    if (feed < start) feed = next("\n", start);
-    if (back < start) back = next("\r", start);
+  for (const { index, 0: eol } of text.matchAll(/\r\n?|\n/g)) {
+    lines.push(readLine(text.slice(start, index), eol, start === 0));
+    start = index + eol.length;
   }
+  lines.push(readLine(text.slice(start), "", start === 0));
+  return lines;
 }
 
 function readLine(text: string, eol: string, first: boolean): Line {
@@ -379,10 +369,7 @@ function keepBlocks(
   old: readonly Block[],
 ): readonly Block[] {
   return fresh.map((block) => {
-    const twin = old.find(
-      (each) => each.lines[0] === block.lines[0] && sameBlock(each, block),
-    );
-    return twin ?? block;
+    return old.find((each) => sameBlock(each, block)) ?? block;
   });
 }
 

@@ -1,5 +1,6 @@
 // Looks for the one small change that lets a damaged line be read: a word left out or put for another, a comma, quotes, a name in two
 // words. A change is only offered where the line reads with it and no other change of its sort does the same. It says nothing of why.
+import { keepIn } from "./kept.ts";
 import { expectAfter, parseBody } from "./parse.ts";
 import { shapeOf } from "./shape.ts";
 import { isBlank } from "./tokens.ts";
@@ -90,8 +91,7 @@ export function expectedIn(body: string, rule: string): Expected {
       (each) => each !== "end of input" && choicesIn(each).length === 0,
     ),
   };
-  if (MOST_SHAPES <= expectations.size) expectations.clear();
-  expectations.set(key, expected);
+  keepIn(expectations, MOST_SHAPES, key, expected);
   return expected;
 }
 

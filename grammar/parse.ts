@@ -8,6 +8,7 @@ import {
   type Expectation,
   type Parsed,
 } from "./by-ohm.ts";
+import { keepIn } from "./kept.ts";
 import { fill, templateOf, unpacked } from "./template.ts";
 import { shapeOf, widerKeys, type Shape } from "./shape.ts";
 import type { Node } from "./tree.ts";
@@ -48,11 +49,8 @@ function parseByOhm(
   const parsed = parseAfresh(body, rule);
   const template =
     parsed.damagedAt === undefined ? templateOf(parsed.tree, shape) : undefined;
-  if (template !== undefined) keep(key, template);
-  else {
-    if (MOST_LINES <= byOhm.size) byOhm.clear();
-    byOhm.set(line, parsed);
-  }
+  if (template === undefined) keepIn(byOhm, MOST_LINES, line, parsed);
+  else keepIn(shapes, MOST_SHAPES, key, template);
   return parsed;
 }
 
@@ -63,13 +61,8 @@ function usualTemplate(key: string): Node | undefined {
     usual.get(widerKeys(key).find((each) => usual.has(each)) ?? "");
   if (packed === undefined) return undefined;
   const template = unpacked(packed);
-  keep(key, template);
+  keepIn(shapes, MOST_SHAPES, key, template);
   return template;
-}
-
-function keep(key: string, template: Node): void {
-  if (MOST_SHAPES <= shapes.size) shapes.clear();
-  shapes.set(key, template);
 }
 
 /** A sign that nothing of thou.ohm takes. At the end of a text, reading stops at it and says what it would have taken. */
@@ -87,9 +80,6 @@ export function expectAfter(text: string, rule: string): Expectation {
   const known = expectations.get(key);
   if (known !== undefined) return { ...known, at: end };
   const found = expectAfresh(text, rule);
-  if (found.at === end) {
-    if (MOST_SHAPES <= expectations.size) expectations.clear();
-    expectations.set(key, found);
-  }
+  if (found.at === end) keepIn(expectations, MOST_SHAPES, key, found);
   return found;
 }

@@ -72,7 +72,7 @@ function formatLine(
   const body = formatBody(line.body);
   const text =
     mark + (opens ? "" : "  ") + body + (comment === "" ? "" : `  ${comment}`);
-  // most lines stand as they should
+  // spares a look: most lines stand as they should
   return text === line.text ||
     parseBody(line.body, rule).damagedAt === undefined
     ? text

@@ -73,7 +73,7 @@ function letterFor(
   switch (token.kind) {
     case "blank":
       // only plain spaces may part the whole from the fraction of `1 3/16`
-      return text === " " || /^ +$/.test(text) ? " " : "\t";
+      return text.includes("\t") || text.includes("\u{A0}") ? "\t" : " ";
     case "text":
       return '""';
     case "number":
@@ -94,7 +94,7 @@ function letterFor(
 function numberLetter(text: string): string {
   const exponent = /[eE]/.test(text) ? "E" : "";
   if (text.startsWith(".")) return `${exponent}.0`;
-  if (/^\d+\.(?!\d)/.test(text)) return `${exponent}0.`;
+  if (/\.(?!\d)/.test(text)) return `${exponent}0.`;
   return exponent + (text.includes(".") ? "0.0" : "0");
 }
 

@@ -56,6 +56,7 @@ function strayQuoteFollows(line: string, from: number): boolean {
 
 /** Where a comment starts, given a line from its first word on; the line's length where there is none. */
 export function startOfComment(line: string): number {
+  // spares a look: most lines have none
   if (!line.includes("#")) return line.length;
   let at = 0;
   // a text that never closes leaves no quote behind it that could close another

@@ -964,7 +964,6 @@ export const REFERENCE_PLACES: Readonly<Record<string, readonly EntryKind[]>> =
     boreRef: ["bore"],
     boreHost: ["bush", "part"],
     pressRef: ["press"],
-    fitRef: ["fit"],
     lineRef: ["line"],
     stepRef: ["step"],
     routeRef: ["route"],

@@ -1,5 +1,6 @@
 // Facts that were read before. The same lines stand under many entries of a record, and with every key an entry reads its lines again: a fact
 // with which nothing is wrong is the same object wherever its line stands alike, so that to read it again costs a look, and to compare it, too.
+import { keepIn } from "../../grammar/kept.ts";
 import type { Line } from "../../grammar/lines.ts";
 import type { EntryKind } from "../../grammar/vocabulary.ts";
 import type { System } from "../core/quantity/show.ts";
@@ -51,8 +52,6 @@ export function noteFact(
 ): void {
   const read = { ...standing, indent, fact, refs };
   const others = byBody.get(body);
-  if (others === undefined) {
-    if (MOST_LINES <= byBody.size) byBody.clear();
-    byBody.set(body, [read]);
-  } else if (others.length < MOST_PLACES) others.push(read);
+  if (others === undefined) keepIn(byBody, MOST_LINES, body, [read]);
+  else if (others.length < MOST_PLACES) others.push(read);
 }

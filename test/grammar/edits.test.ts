@@ -4,6 +4,7 @@ import { describe, expect, test } from "vitest";
 import {
   blockAt,
   editLines,
+  isEmpty,
   isIndented,
   lineAt,
   lineCount,
@@ -292,6 +293,7 @@ describe("a line's first word and its blanks", () => {
     ["part a", "part", "part a", 0],
     ["  service-limit 1", "service-limit", "service-limit 1", 2],
     ["\t\u{A0} note_2x 1 ", "note_2x", "note_2x 1", 3],
+    ["not\u{E9} 1", "not\u{E9}", "not\u{E9} 1", 0],
     ["\u{E9}t\u{E9} 1", "\u{E9}t\u{E9}", "\u{E9}t\u{E9} 1", 0],
     ["\u{1F600}\u{1F600} x", "\u{1F600}", "\u{1F600}\u{1F600} x", 0],
     ["+1", "+", "+1", 0],
@@ -316,6 +318,17 @@ describe("a line's first word and its blanks", () => {
     const line = lineAt(readLines(text), 0);
     expect(line && isIndented(line)).toBe(setIn);
   });
+});
+
+test.each([
+  ["", true],
+  ["\n  \n# a\n  # b", true],
+  ["\u{FEFF}\n", true],
+  ["# a\n  note", false],
+  ["part a", false],
+  ["# a\npart a\npart b\n", false],
+])("%j has nothing but comments: %s", (text, empty) => {
+  expect(isEmpty(readLines(text))).toBe(empty);
 });
 
 test("the block of a line past the last is the last one", () => {

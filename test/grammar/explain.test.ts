@@ -1,6 +1,7 @@
 // Why a line can't be read, and what would mend it: each trap that the language page refuses "with the fix", and more. What is expected here
 // is the language page's word, not another program's. Every mend is put in and read again.
 import { describe, expect, test } from "vitest";
+import { LONGEST_BODY } from "../../grammar/by-ohm.ts";
 import { explainDamage, type Damage } from "../../grammar/explain.ts";
 import { mendDashed } from "../../grammar/explain-range.ts";
 import { reads, withMend } from "../../grammar/mend.ts";
@@ -177,6 +178,20 @@ test.each([
   ["LotFact", "lot Ol.5"],
 ])("a name is no number with letters: %s %s", (rule, body) => {
   expect(reads(body, rule)).toBe(true);
+});
+
+test("a line that is too long is not looked into, and up to there it is", () => {
+  const text = (length: number): string =>
+    `note ${"x".repeat(length - "note ".length)}`;
+  expect(explain("NoteFact", text(LONGEST_BODY)).message).toMatch(
+    /^Here comes a text in quotes/u,
+  );
+  expect(explain("NoteFact", text(LONGEST_BODY + 1))).toEqual({
+    start: LONGEST_BODY,
+    end: LONGEST_BODY + 1,
+    message:
+      "This line has 2,001 characters, and a line is read up to 2,000: shorten it, or make several of it.",
+  });
 });
 
 test("a word after all that a line holds is a remark", () => {

@@ -69,6 +69,11 @@ describe("splitting", () => {
   test.each([
     ["a byte order mark takes no room", "\u{FEFF}job a\n  units mm\n", [1, 2]],
     [
+      "each sort of line end parts lines, and a return with a newline is one",
+      "\r  a\n\r\n   b\r\r\n c",
+      [0, 2, 0, 3, 0, 1],
+    ],
+    [
       "tabs and no-break spaces set in",
       'job a\n\tunits mm\n\u{A0}title "x"\n',
       [0, 1, 1],

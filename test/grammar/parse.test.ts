@@ -152,6 +152,31 @@ describe("by shape", () => {
     );
   });
 
+  test("a line that only Ohm can read is read once, by each rule", () => {
+    const first = parseBody("limits 0.5 or so", "LimitsFact");
+    expect(parseBody("limits 0.5 or so", "LimitsFact")).toBe(first);
+    expect(parseBody("limits 0.5 or so", "WantFact")).not.toEqual(first);
+    expect(parseBody("limits 0.5 or no", "LimitsFact")).not.toBe(first);
+  });
+
+  test("lines of one shape are asked once what may follow them, but for one that is too long", () => {
+    const first = expectAfter(`note "a" ${STOP}`, "NoteFact");
+    const other = expectAfter(`note "a b" ${STOP}`, "NoteFact");
+    expect(other.described).toBe(first.described);
+    expect(other.at).toBe(first.at + 2);
+    const long = `note "${"x".repeat(LONGEST_BODY)}" ${STOP}`;
+    expect(expectAfter(long, "NoteFact")).toEqual({
+      words: [],
+      described: [],
+      at: long.length,
+    });
+    expect(expectAfter('note "a"', "NoteFact")).toEqual({
+      words: [],
+      described: [],
+      at: 8,
+    });
+  });
+
   test("two lines of one shape differ only where their numbers and names do", () => {
     const one = parseBody(
       "read near 0.87432 0.87428 with mic-1 at 68 F",

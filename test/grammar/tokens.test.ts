@@ -149,6 +149,7 @@ describe("shapes", () => {
     ["length .5e5", "length .5"],
     ["nominal 1 3/16", "nominal 1\t3/16"],
     ["nominal 1 3/16", "nominal 1 \t3/16"],
+    ["nominal 1 3/16", "nominal 1\u{A0}3/16"],
     // what touches the word before it stands as it is
     ["length 1.5mm", "length 1.5um"],
     ["length 1.5 mm", "length 1.5mm"],

@@ -1,6 +1,7 @@
 // Whether tests find a mutant: each is asked of a process of its own, so that what a file of tests works out while it is loaded is worked out
 // from the changed code as well. Only the files of tests that come by the changed place are run, those that come by it most often for their
-// time first, up to the first test that fails.
+// time first, up to the first test that fails. They are run one after the other with the same sources; where none fails, those that were spared the
+// changed place by an answer kept from a file before are run once more, each with sources of its own.
 import { spawnSync } from "node:child_process";
 import { readFile, rm, writeFile } from "node:fs/promises";
 import path from "node:path";
@@ -59,28 +60,59 @@ export default { test: {
   );
 }
 
-const SETUP = `import { appendFileSync } from "node:fs";
-import { afterAll, expect } from "vitest";
-afterAll(() => appendFileSync("mutation.hits.jsonl", JSON.stringify({
-  test: expect.getState().testPath, hits: globalThis.__stryker__?.mutantCoverage?.static ?? {},
+const [SETUP, HITS] = ["mutation.setup.mjs", "mutation.hits.jsonl"];
+/** Of a file of tests, how often it has come by each mutant: while it was loaded, and then in its tests. */
+const SETUP_TEXT = `import { appendFileSync } from "node:fs";
+import { afterAll, beforeAll, expect } from "vitest";
+const counts = () => ({ ...globalThis.__stryker__?.mutantCoverage?.static });
+let loaded;
+beforeAll(() => { loaded = counts(); });
+afterAll(() => appendFileSync("${HITS}", JSON.stringify({
+  test: expect.getState().testPath, loaded, hits: counts(),
 }) + "\\n"));
 `;
 
-/** Of every file of tests, on unchanged code, how long it takes among the others and how often it comes by each mutant. */
+/**
+ * Of every file of tests, on unchanged code, how long it takes among the others and alone, how often it comes by each mutant, and which it comes
+ * by less often among the others, because something kept an answer that those were given.
+ */
 export async function walked(folder, tests) {
-  const [setup, hits] = ["mutation.setup.mjs", "mutation.hits.jsonl"];
-  await writeFile(path.join(folder, setup), SETUP);
-  await rm(path.join(folder, hits), { force: true });
-  await green(folder, tests, { setup: [setup], isolate: true });
-  const run = await green(folder, tests, {});
-  const counts = new Map(
-    (await readFile(path.join(folder, hits), "utf8"))
-      .trim()
-      .split("\n")
-      .map((line) => JSON.parse(line))
-      .map((each) => [path.relative(folder, each.test), each.hits]),
-  );
-  return run.map((each) => ({ ...each, hits: counts.get(each.file) ?? {} }));
+  await writeFile(path.join(folder, SETUP), SETUP_TEXT);
+  const alone = await counted(folder, tests, true);
+  const among = await counted(folder, tests, false);
+  return tests.map((file) => {
+    const [one, other] = [alone.get(file), among.get(file)];
+    const spared = Object.keys(one.inTests).filter(
+      (id) => (other.inTests[id] ?? 0) < one.inTests[id],
+    );
+    return {
+      file,
+      ...{ seconds: other.seconds, secondsAlone: one.seconds },
+      ...{ hits: one.hits, spared: new Set(spared) },
+    };
+  });
+}
+
+async function counted(folder, tests, isolate) {
+  await rm(path.join(folder, HITS), { force: true });
+  const run = await green(folder, tests, { setup: [SETUP], isolate });
+  const found = new Map(run.map((each) => [each.file, each]));
+  const lines = await readFile(path.join(folder, HITS), "utf8");
+  for (const line of lines.trim().split("\n")) {
+    const { test, loaded, hits } = JSON.parse(line);
+    const inTests = Object.fromEntries(
+      Object.entries(hits).map(([id, count]) => [
+        id,
+        count - (loaded?.[id] ?? 0),
+      ]),
+    );
+    Object.assign(found.get(path.relative(folder, test)), { hits, inTests });
+  }
+  for (const each of run) {
+    each.hits ??= {};
+    each.inTests ??= {};
+  }
+  return found;
 }
 
 async function green(folder, tests, how) {
@@ -100,18 +132,29 @@ export async function asked(folder, { id }, tests) {
     .filter(({ hits }) => 0 < (hits[id] ?? 0))
     .sort((one, other) => often(other) - often(one));
   if (meet.length === 0) return { status: "unmet" };
+  const found = await judged(folder, id, meet, false);
+  const spared = meet.filter((each) => each.spared.has(id));
+  return found.status === "lived" && 0 < spared.length
+    ? judged(folder, id, spared, true)
+    : found;
+}
+
+async function judged(folder, id, tests, isolate) {
+  const seconds = tests.map((each) =>
+    isolate ? each.secondsAlone + 2 : each.seconds,
+  );
   const run = await runTests(
     folder,
-    meet.map(({ file }) => file),
+    tests.map(({ file }) => file),
     {
-      ...{ mutant: id, bail: 1 },
-      seconds: meet.reduce((sum, { seconds }) => sum + PATIENCE * seconds, 30),
+      ...{ mutant: id, bail: 1, isolate },
+      seconds: seconds.reduce((sum, each) => sum + PATIENCE * each, 30),
     },
   );
   if (run === undefined) return { status: "stuck" };
   const red = run.find(({ status }) => status === "failed");
   if (red !== undefined) return { status: "killed", by: red.file };
-  if (run.length !== meet.length)
+  if (run.length !== tests.length)
     throw new Error(`not every file of tests was run on mutant ${id}.`);
   return { status: "lived" };
 }

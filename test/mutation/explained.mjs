@@ -37,7 +37,7 @@ export const EXPLAINED = [
       text.startsWith("if (value !== undefined) addCell(") && by === "true",
   },
   {
-    file: "server/model/",
+    file: "",
     why: "as the line above says, it spares a look: what it would be found to be is what is given without",
     is: ({ before, by }) =>
       before.startsWith("// spares a look:") && /^(?:true|false)$/u.test(by),
