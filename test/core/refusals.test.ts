@@ -2,33 +2,8 @@
 // zero, or a thousand times itself. The sentences stand in a golden file (`npm test -- -u` writes it anew; read the difference before it is
 // committed); that the bounds are those of the sources, the tests of each function hold.
 import { expect, test } from "vitest";
-import type { Answer } from "../../server/core/answer.ts";
+import { ask, numbersIn, withNumber } from "./asking.ts";
 import { QUESTIONS } from "./questions.ts";
-
-/** Places of the numbers in a value, as the names that lead to each. */
-function* numbersIn(
-  value: unknown,
-  way: readonly string[] = [],
-): Generator<readonly [readonly string[], number]> {
-  if (typeof value === "number") yield [way, value];
-  else if (typeof value === "object" && value !== null)
-    for (const [name, inner] of Object.entries(value))
-      yield* numbersIn(inner, [...way, name]);
-}
-
-/** A copy with another number in one place. */
-function withNumber(
-  value: unknown,
-  [name, ...rest]: readonly string[],
-  number: number,
-): unknown {
-  if (name === undefined) return number;
-  const copy = (
-    Array.isArray(value) ? [...(value as unknown[])] : { ...(value as object) }
-  ) as Record<string, unknown>; // only what numbersIn walked
-  copy[name] = withNumber(copy[name], rest, number);
-  return copy;
-}
 
 const CHANGES: readonly (readonly [string, (usual: number) => number])[] = [
   ["no number", () => Number.NaN],
@@ -38,21 +13,15 @@ const CHANGES: readonly (readonly [string, (usual: number) => number])[] = [
   ["a thousand times", (usual) => 1000 * usual],
 ];
 
-const ask = (name: string, words: unknown[]): Answer<unknown> => {
-  const [call] = QUESTIONS[name] ?? [];
-  if (call === undefined) throw new Error(name);
-  return (call as (...words: unknown[]) => Answer<unknown>)(...words);
-};
-
-test.each(Object.entries(QUESTIONS))("%s", (name, [, words]) => {
-  const usual = ask(name, words);
+test.each(Object.entries(QUESTIONS))("%s", (_, question) => {
+  const usual = ask(question, question[1]);
   expect(usual.valid ? "" : usual.because).toBe("");
 });
 
 test("what is no number is refused wherever it stands", () => {
-  const taken = Object.entries(QUESTIONS).flatMap(([name, [, words]]) =>
-    [...numbersIn(words)].flatMap(([way]) =>
-      ask(name, withNumber(words, way, Number.NaN) as unknown[]).valid
+  const taken = Object.entries(QUESTIONS).flatMap(([name, question]) =>
+    [...numbersIn(question[1])].flatMap(([way]) =>
+      ask(question, withNumber(question[1], way, Number.NaN)).valid
         ? [`${name} ${way.join(".")}`]
         : [],
     ),
@@ -61,12 +30,12 @@ test("what is no number is refused wherever it stands", () => {
 });
 
 test("each number otherwise", async () => {
-  const lines = Object.entries(QUESTIONS).flatMap(([name, [, words]]) =>
-    [...numbersIn(words)].flatMap(([way, usual]) =>
+  const lines = Object.entries(QUESTIONS).flatMap(([name, question]) =>
+    [...numbersIn(question[1])].flatMap(([way, usual]) =>
       CHANGES.map(([how, change]) => {
         const answer = ask(
-          name,
-          withNumber(words, way, change(usual)) as unknown[],
+          question,
+          withNumber(question[1], way, change(usual)),
         );
         return `${name} ${way.join(".")} ${how}: ${answer.valid ? "taken" : answer.because}`;
       }),

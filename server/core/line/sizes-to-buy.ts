@@ -18,84 +18,71 @@ export interface SizeToBuy {
   readonly limits: Range;
 }
 
-/** Steps of a series, whole numbers of a unit. */
+/** Steps of a series, whole numbers of its unit. */
 interface Steps {
-  /** m */
-  readonly unit: number;
   readonly from: number;
   readonly to: number;
   readonly by: number;
 }
 
 /**
- * Fractions: 1/64 steps to 1 1/2 in, 1/32 to 2 in, 1/16 to 3 in. That solid straight reamers are issued from 1/16 to
+ * Fractions, in 1/64 in: 1/64 steps to 1 1/2 in, 1/32 to 2 in, 1/16 to 3 in. That solid straight reamers are issued from 1/16 to
  * 3 in and sets from 1/8 to 1/2 in by 1/64: US Army, Ordnance course OD0017, "Reamers", p. 71. The coarser steps above
  * 1 1/2 in: common practice, no source.
  */
 const fractionSteps: readonly Steps[] = [
-  { unit: 0.0254 / 64, from: 4, to: 96, by: 1 },
-  { unit: 0.0254 / 64, from: 98, to: 128, by: 2 },
-  { unit: 0.0254 / 64, from: 132, to: 192, by: 4 },
+  { from: 4, to: 96, by: 1 },
+  { from: 98, to: 128, by: 2 },
+  { from: 132, to: 192, by: 4 },
 ];
 
-/** Metric H7 reamers: by half a millimetre to 20 mm, by one to 50 mm. Common practice, no source. */
+/** Metric H7 reamers: by half a millimetre to 20 mm, by one to 50 mm; in half millimetres. Common practice, no source. */
 const metricSteps: readonly Steps[] = [
-  { unit: 0.5e-3, from: 2, to: 40, by: 1 },
-  { unit: 1e-3, from: 21, to: 50, by: 1 },
+  { from: 2, to: 40, by: 1 },
+  { from: 42, to: 100, by: 2 },
 ];
 
 /** By a hundredth of a millimetre from 1 to 12.7 mm: that they are stocked so, a trade paper on boring and reaming, seen. */
-const hundredthSteps: Steps = { unit: 1e-5, from: 100, to: 1270, by: 1 };
+const hundredthSteps: Steps = { from: 100, to: 1270, by: 1 };
 
 /** Hundredths are ground to +0.004 mm and are no H7 reamers. Common practice, no source. */
 const hundredthLimits: Range = { low: 0, high: 4e-6 };
+
+let every: readonly SizeToBuy[] | undefined;
 
 /**
  * Every size to buy whose nominal lies in the range (m, ends included), in order of size; where two series have one
  * size (1/4 and E, 6 and 6.00) both stand. None outside about 0.3 mm to 3 in. It refuses nothing: a range that is
  * reversed or holds no size gives none. Sources: at each series.
  */
-export function sizesToBuy(range: Range): SizeToBuy[] {
-  // only sizes near the range are made, so that a narrow one costs little
+export function sizesToBuy({ low, high }: Range): SizeToBuy[] {
+  every ??= everySize();
+  return every.filter(
+    ({ nominal }) => !isLess(nominal, low) && !isLess(high, nominal),
+  );
+}
+
+function everySize(): readonly SizeToBuy[] {
   return [
-    ...fractionSteps.flatMap((steps) => inSteps(steps, range, fraction)),
-    ...gauge("number", numberSizes, (index) => String(80 - index), range),
-    ...gauge(
-      "letter",
-      letterSizes,
-      (index) => String.fromCharCode(65 + index),
-      range,
+    ...fractionSteps.flatMap(countsOf).flatMap(fraction),
+    ...numberSizes.flatMap((size, index) =>
+      gauge("number", String(80 - index), size),
     ),
-    ...metricSteps.flatMap((steps) => inSteps(steps, range, metric)),
-    ...inSteps(hundredthSteps, range, hundredth),
+    ...letterSizes.flatMap((size, index) =>
+      gauge("letter", String.fromCharCode(65 + index), size),
+    ),
+    ...metricSteps.flatMap(countsOf).flatMap(metric),
+    ...countsOf(hundredthSteps).map(hundredth),
   ].sort((one, other) => one.nominal - other.nominal);
 }
 
-function inSteps(
-  steps: Steps,
-  range: Range,
-  sizeOf: (count: number, unit: number) => SizeToBuy | undefined,
-): SizeToBuy[] {
-  const sizes: SizeToBuy[] = [];
-  const first = Math.max(
-    0,
-    Math.floor((range.low / steps.unit - steps.from) / steps.by),
-  );
-  for (
-    let count = steps.from + first * steps.by;
-    count <= steps.to;
-    count += steps.by
-  ) {
-    if (isLess(range.high, count * steps.unit)) break;
-    const size = isLess(count * steps.unit, range.low)
-      ? undefined
-      : sizeOf(count, steps.unit);
-    if (size) sizes.push(size);
-  }
-  return sizes;
+function countsOf({ from, to, by }: Steps): number[] {
+  const counts: number[] = [];
+  for (let count = from; count <= to; count += by) counts.push(count);
+  return counts;
 }
 
-function fraction(sixtyFourths: number): SizeToBuy | undefined {
+function fraction(sixtyFourths: number): readonly SizeToBuy[] {
   let [over, under] = [sixtyFourths % 64, 64];
   while (over !== 0 && over % 2 === 0) [over, under] = [over / 2, under / 2];
   const whole = Math.floor(sixtyFourths / 64);
@@ -107,43 +94,30 @@ function fraction(sixtyFourths: number): SizeToBuy | undefined {
   return made("fraction", parts.join(" "), nominal, reamerLimitsInch(nominal));
 }
 
-function metric(count: number, unit: number): SizeToBuy | undefined {
-  const nominal = count * unit;
-  return made(
-    "metric",
-    String(Number((nominal * 1e3).toFixed(1))),
-    nominal,
-    reamerLimitsH7(nominal),
-  );
+function metric(halves: number): readonly SizeToBuy[] {
+  const nominal = halves * 0.5e-3;
+  const designation = String(Number((nominal * 1e3).toFixed(1)));
+  return made("metric", designation, nominal, reamerLimitsH7(nominal));
 }
 
 function hundredth(count: number): SizeToBuy {
   const nominal = count / 1e5;
-  const limits = {
-    low: nominal + hundredthLimits.low,
-    high: nominal + hundredthLimits.high,
-  };
+  const { low, high } = hundredthLimits;
   return {
     series: "metric-hundredth",
     designation: (count / 100).toFixed(2),
     nominal,
-    limits,
+    limits: { low: nominal + low, high: nominal + high },
   };
 }
 
 function gauge(
   series: SizeSeries,
-  sizes: readonly number[],
-  designation: (index: number) => string,
-  range: Range,
-): SizeToBuy[] {
-  return sizes.flatMap((tenThousandths, index) => {
-    const nominal = tenThousandths * 2.54e-6;
-    if (isLess(nominal, range.low) || isLess(range.high, nominal)) return [];
-    return (
-      made(series, designation(index), nominal, reamerLimitsInch(nominal)) ?? []
-    );
-  });
+  designation: string,
+  tenThousandths: number,
+): readonly SizeToBuy[] {
+  const nominal = tenThousandths * 2.54e-6;
+  return made(series, designation, nominal, reamerLimitsInch(nominal));
 }
 
 function made(
@@ -151,8 +125,8 @@ function made(
   designation: string,
   nominal: number,
   limits: Answer<Range>,
-): SizeToBuy | undefined {
+): readonly SizeToBuy[] {
   return limits.valid
-    ? { series, designation, nominal, limits: limits.value }
-    : undefined;
+    ? [{ series, designation, nominal, limits: limits.value }]
+    : [];
 }

@@ -53,6 +53,45 @@ describe("margin", () => {
   });
 });
 
+describe("margin over several bores", () => {
+  const marginOf = (...cuts: readonly CutSize[]) =>
+    known(margin(cuts.map((each) => ({ cut: each, window }))));
+
+  test("the bore nearest in metres need not be the nearest in deviations", () => {
+    const found = marginOf(cut(0.020003, 1e-6), cut(0.020004, 4e-6));
+    expect([found.metres * 1e6, found.bore]).toEqual([
+      expect.closeTo(3, 6) as number,
+      0,
+    ]);
+    expect(found.deviations).toBeCloseTo(1, 6);
+    // in either order
+    const other = marginOf(cut(0.020004, 4e-6), cut(0.020003, 1e-6));
+    expect([other.bore, other.deviations]).toEqual([
+      1,
+      expect.closeTo(1, 6) as number,
+    ]);
+  });
+
+  test("one cut without a spread leaves none in deviations, wherever it stands", () => {
+    const [known6, unknown] = [cut(0.020003, 1e-6), cut(0.020005, undefined)];
+    expect(marginOf(known6, unknown, known6).deviations).toBeUndefined();
+    expect(marginOf(unknown, known6).deviations).toBeUndefined();
+    expect(marginOf(known6, unknown).metres).toBeCloseTo(3e-6, 12);
+  });
+
+  test("of equals the first bore counts, and the upper end", () => {
+    // halves and quarters have no rounding
+    const at = (nominal: number): Landing => ({
+      cut: cut(nominal, 1),
+      window: { low: 0, high: 4 },
+    });
+    expect(known(margin([at(1), at(3)]))).toMatchObject({
+      ...{ metres: 1, bore: 0, end: "low", deviations: 1 },
+    });
+    expect(known(margin([at(2)]))).toMatchObject({ metres: 2, end: "high" });
+  });
+});
+
 describe("chance of landing in", () => {
   test("by the normal table: ±1 σ 68.27 %, ±2 σ 95.45 %, ±3 σ 99.73 %", () => {
     for (const [sigmas, percent] of [
@@ -82,6 +121,33 @@ describe("chance of landing in", () => {
       window: { low: 0.02002, high: 0.02003 },
     };
     expect(known(chanceOfLanding([one, higher]))).toBe(0);
+  });
+
+  test("the fewest degrees of freedom count, in either order", () => {
+    const of = (...degrees: readonly number[]) =>
+      known(
+        chanceOfLanding(
+          degrees.map((nu) => ({ cut: cut(0.020005, 4e-6, nu), window })),
+        ),
+      );
+    expect(of(3, 30)).toBe(of(3));
+    expect(of(30, 3)).toBe(of(3));
+  });
+
+  test.each([
+    [NaN, 1],
+    [0, NaN],
+    [-Infinity, 1],
+    [0, Infinity],
+  ])("a window from %d to %d is none, at any bore", (low, high) => {
+    const bad: Landing = { cut: cut(0.5, 1), window: { low, high } };
+    const good: Landing = { cut: cut(0.5, 1), window: { low: 0, high: 1 } };
+    for (const landings of [[bad], [good, bad]]) {
+      expect(refusal(margin(landings))).toBe("the window is not a number");
+      expect(refusal(chanceOfLanding(landings))).toBe(
+        "the window is not a number",
+      );
+    }
   });
 
   test("agrees with a seeded Monte Carlo over two bores of different materials", () => {

@@ -91,6 +91,47 @@ describe("fractions and metric steps", () => {
     expect(fractions.length).toBe(93 + 16 + 16);
   });
 
+  test("metric steps: by half a millimetre to 20 mm, by one to 50; by a hundredth to 12.7", () => {
+    const ofSeries = (series: SizeSeries): readonly string[] =>
+      all.flatMap((one) => (one.series === series ? [one.designation] : []));
+    const count = (from: number, to: number): readonly number[] =>
+      Array.from({ length: to - from + 1 }, (_, at) => from + at);
+    expect(ofSeries("metric")).toEqual([
+      ...count(2, 40).map((halves) => String(halves / 2)),
+      ...count(21, 50).map(String),
+    ]);
+    expect(ofSeries("metric-hundredth")).toEqual(
+      count(100, 1270).map((hundredths) => (hundredths / 100).toFixed(2)),
+    );
+  });
+
+  test("each series has its own limits as made", () => {
+    for (const { series, nominal: size, limits } of all) {
+      const wanted =
+        series === "metric-hundredth"
+          ? { low: size, high: size + 4e-6 }
+          : known(
+              series === "metric"
+                ? reamerLimitsH7(size)
+                : reamerLimitsInch(size),
+            );
+      expect(limits).toEqual(wanted);
+    }
+  });
+
+  test.each([
+    // ASME B94.2: over the nominal, to 1/4 in, to 1 in, to 3 in
+    [0.25, 1, 4],
+    [0.2501, 1, 5],
+    [1, 1, 5],
+    [1.0001, 2, 6],
+    [3, 2, 6],
+  ])("an inch reamer of %d in is made +%d to +%d tenths", (size, low, high) => {
+    const limits = known(reamerLimitsInch(size * inch));
+    expect((limits.low / inch - size) * 1e4).toBeCloseTo(low, 6);
+    expect((limits.high / inch - size) * 1e4).toBeCloseTo(high, 6);
+  });
+
   test("a range holds just the sizes in it, in order, ends included", () => {
     const tenth = fc
       .integer({ min: 0, max: 800_000 })
