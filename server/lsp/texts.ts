@@ -6,6 +6,8 @@ import type { FileAccess } from "./files.ts";
 export interface Texts {
   /** The open documents by their paths. */
   readonly open: Map<string, Document>;
+  /** The open documents lie elsewhere now: as `pathOf` says. */
+  moveOpen(pathOf: (uri: string) => string): void;
   /** Null where there is no such file. */
   readonly linesOf: (path: string) => Promise<FileLines | null>;
   /** The disk is to be read again. */
@@ -19,6 +21,11 @@ export function createTexts(files: FileAccess): Texts {
   const disk = new Map<string, Promise<FileLines | null>>();
   return {
     open,
+    moveOpen(pathOf) {
+      const documents = [...open.values()];
+      open.clear();
+      for (const each of documents) open.set(pathOf(each.uri), each);
+    },
     async linesOf(path) {
       const document = open.get(path);
       if (document !== undefined) return document.lines;

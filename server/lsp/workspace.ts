@@ -35,7 +35,7 @@ export interface Workspace {
   /** The address by which the editor knows a path. */
   uriOf(path: string): string;
   /** The paths that a record rests on, its own among them, as far as is known. */
-  needsOf(path: string): ReadonlySet<string>;
+  readonly needsOf: (path: string) => ReadonlySet<string>;
 }
 
 export function createWorkspace(files: FileAccess): Workspace {
@@ -43,15 +43,8 @@ export function createWorkspace(files: FileAccess): Workspace {
   const texts = createTexts(files);
   const roots = createRoots();
   const documents = texts.open;
-  /** The paths that each record rests on, its own among them. */
-  const needs = new Map<string, Set<string>>();
+  const needs = createNeeds();
   let revision = 0;
-
-  function needed(path: string, by: string): void {
-    const before = needs.get(by);
-    if (before === undefined) needs.set(by, new Set([path]));
-    else before.add(path);
-  }
 
   function forget(path: string): void {
     revision++;
@@ -62,9 +55,8 @@ export function createWorkspace(files: FileAccess): Workspace {
   /** Lets a file go that no open document is or rests on. */
   function releaseIfIdle(path: string): void {
     const open = [...documents.keys()];
-    if (open.some((each) => each === path || needs.get(each)?.has(path)))
-      return;
-    needs.delete(path);
+    if (open.some((each) => each === path || needs.of(each).has(path))) return;
+    needs.forget(path);
     texts.forget(path);
     roots.drop(
       path,
@@ -82,10 +74,14 @@ export function createWorkspace(files: FileAccess): Workspace {
         path,
         texts.linesOf,
         (paths) => {
-          for (const each of paths) needed(each, path);
+          needs.add(path, paths);
         },
       );
-      for (const file of open?.shop.files ?? []) needed(file.path, path);
+      const used = open?.shop.files ?? [];
+      needs.add(
+        path,
+        used.map((file) => file.path),
+      );
       return open;
     },
     look(uri) {
@@ -127,19 +123,35 @@ export function createWorkspace(files: FileAccess): Workspace {
     },
     setFolders(uris) {
       revision++;
-      const open = [...documents.values()];
       places.setFolders(uris);
+      texts.moveOpen(places.pathOf);
       roots.clear();
-      documents.clear();
       needs.clear();
-      for (const document of open)
-        documents.set(places.pathOf(document.uri), document);
     },
     folders: places.folders,
     folderOf: places.homeOf,
     revision: () => revision,
     pathOf: places.pathOf,
     uriOf: (path) => documents.get(path)?.uri ?? path,
-    needsOf: (path) => needs.get(path) ?? new Set(),
+    needsOf: needs.of,
+  };
+}
+
+/** The paths that each record rests on, its own among them, as far as is known. */
+function createNeeds() {
+  const needs = new Map<string, Set<string>>();
+  return {
+    of: (path: string): ReadonlySet<string> => needs.get(path) ?? new Set(),
+    add(path: string, more: readonly string[]): void {
+      const before = needs.get(path) ?? new Set();
+      for (const each of more) before.add(each);
+      needs.set(path, before);
+    },
+    forget(path: string): void {
+      needs.delete(path);
+    },
+    clear(): void {
+      needs.clear();
+    },
   };
 }

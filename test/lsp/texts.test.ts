@@ -57,3 +57,11 @@ test("an open document is asked in its place, also one that is opened while the 
   made.open.delete(URI);
   expect(await read()).toBe("job a\n");
 });
+
+test("an open document that lies elsewhere now is found there, and no longer where it lay", async () => {
+  const { made, open, read } = texts(new Map());
+  open("job a\n");
+  made.moveOpen((uri) => uri.replace("shop", "other"));
+  expect([...made.open.keys()]).toEqual(["file:///other/a.thou"]);
+  expect(await read()).toBeNull();
+});
