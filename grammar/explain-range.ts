@@ -133,7 +133,7 @@ const FORMS: readonly (readonly [
   ],
   [
     new RegExp(
-      String.raw`^(?<size>${NUMBER}${UNIT}?)\s*(?<sign>[+\u2212-])\s*(?<by>${NUMBER})(?<unit>${UNIT}?)`,
+      String.raw`^(?<size>${NUMBER}${UNIT}?)\s*\+\s*(?<by>${NUMBER})(?<unit>${UNIT}?)`,
       "u",
     ),
     oneDeviation,
@@ -247,12 +247,8 @@ function classApart(found: RegExpExecArray): Wording {
 }
 
 function oneDeviation(found: RegExpExecArray): Wording {
-  const by = `${group(found, "by")}${group(found, "unit")}`;
-  const size = group(found, "size");
-  const text =
-    group(found, "sign") === "+"
-      ? `${size} +${group(found, "by")} -0${group(found, "unit")}`
-      : `${size} +0 -${by}`;
+  // one that is taken off is a mark between two sizes, and found before
+  const text = `${group(found, "size")} +${group(found, "by")} -0${group(found, "unit")}`;
   return {
     message: `A size with one deviation needs the other too, even where it is 0: ${said(text)}.`,
     text,

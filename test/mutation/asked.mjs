@@ -3,6 +3,7 @@
 // time first, up to the first test that fails. They are run one after the other with the same sources; where none fails, those that were spared the
 // changed place by an answer kept from a file before are run once more, each with sources of its own.
 import { spawnSync } from "node:child_process";
+import { readFileSync } from "node:fs";
 import { readFile, rm, writeFile } from "node:fs/promises";
 import path from "node:path";
 
@@ -79,21 +80,29 @@ afterAll(() => appendFileSync("${HITS}", JSON.stringify({
 
 /**
  * Of every file of tests, on unchanged code, how long it takes among the others and alone, how often it comes by each mutant, and which it comes
- * by less often among the others, because something kept an answer that those were given.
+ * by less often among the others, because something kept an answer that those were given. A file that puts another package in a package's place
+ * is run alone only.
  */
 export async function walked(folder, tests) {
   await writeFile(path.join(folder, SETUP), SETUP_TEXT);
   const alone = await counted(folder, tests, true);
-  const among = await counted(folder, tests, false);
+  const shared = tests.filter(
+    (file) =>
+      !readFileSync(path.join(folder, file), "utf8").includes("vi.mock("),
+  );
+  const among = await counted(folder, shared, false);
   return tests.map((file) => {
     const [one, other] = [alone.get(file), among.get(file)];
-    const spared = Object.keys(one.inTests).filter(
-      (id) => (other.inTests[id] ?? 0) < one.inTests[id],
+    const spared = Object.keys(one.hits).filter(
+      (id) =>
+        other === undefined ||
+        (other.inTests[id] ?? 0) < (one.inTests[id] ?? 0),
     );
     return {
       file,
-      ...{ seconds: other.seconds, secondsAlone: one.seconds },
-      ...{ hits: one.hits, spared: new Set(spared) },
+      ...{ isAlone: other === undefined, seconds: (other ?? one).seconds },
+      ...{ secondsAlone: one.seconds, hits: one.hits },
+      spared: new Set(spared),
     };
   });
 }
@@ -138,10 +147,11 @@ export async function asked(folder, { id }, tests) {
     .sort((one, other) => often(other) - often(one));
   if (meet.length === 0) return { status: "unmet" };
   const spared = meet.filter((each) => each.spared.has(id));
+  const shared = meet.filter(({ isAlone }) => !isAlone);
   // the first by itself: where it never ends, all of them are not waited for
   for (const [files, isolate] of [
-    [meet.slice(0, 1), false],
-    [meet.slice(1), false],
+    [shared.slice(0, 1), false],
+    [shared.slice(1), false],
     [spared, true],
   ]) {
     if (files.length === 0) continue;

@@ -4,7 +4,6 @@
 // those by never ending; those that EXPLAINED gives a reason for are counted apart.
 //   THOU_MUTATION_DIR   where the copy stands; kept between runs when given, so that nothing is installed twice
 import { execFileSync, spawnSync } from "node:child_process";
-import { readFileSync } from "node:fs";
 import {
   cp,
   mkdir,
@@ -160,15 +159,11 @@ async function copy() {
   }
 }
 
-/** The files of tests that some paths name, but for those that put another package in a package's place: all share what is loaded. */
+/** The files of tests that some paths name. */
 function testsIn(paths) {
   // of no path git would list all
   const files = paths.length === 0 ? [] : git("ls-files", "-z", "--", ...paths);
-  return files.filter(
-    (file) =>
-      file.endsWith(".test.ts") &&
-      !readFileSync(path.join(root, file), "utf8").includes("vi.mock("),
-  );
+  return files.filter((file) => file.endsWith(".test.ts"));
 }
 
 async function mutate(room) {
