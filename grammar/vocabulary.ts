@@ -237,7 +237,7 @@ export const ENTRIES: readonly EntrySpec[] = [
         "temperature",
         "TemperatureFact",
         "temperature VALUE",
-        "Temperature of the parts where a reading does not say its own.",
+        "Temperature of parts and gauges where a reading does not say its own.",
       ),
       fact(
         "verdict",

@@ -7,6 +7,7 @@ import {
   significant,
   type System,
 } from "../core/quantity/show.ts";
+import { steelScale } from "../core/readings/temperature.ts";
 import type { Fact } from "../model/entry.ts";
 import { propertyOf } from "../model/evaluate/material.ts";
 import type { GaugeValue } from "../model/evaluate/gauge.ts";
@@ -73,7 +74,7 @@ function becauseOf(
       ? propertyOf(material.value, "expansion")
       : material;
     const grows = expansion.known
-      ? `, ${material.known ? material.value.ref : ""} grows ${significant(expansion.value.value * 1e6, 3)} um/m-K (${expansion.value.source === "written" ? "written" : "shipped value"})`
+      ? `, ${material.known ? material.value.ref : ""} grows ${significant(expansion.value.value * 1e6, 3)} um/m-K (${expansion.value.source === "written" ? "written" : "shipped value"}), the steel of the gauge ${significant(steelScale.expansion * 1e6, 3)}`
       : "";
     parts.push(
       `read at ${showTemperature(reading.temperature, system)}${grows}`,

@@ -13,6 +13,8 @@ import type { Result } from "./result.ts";
 import { entryOf, refOf, type Shop } from "./shop.ts";
 import { kindOf } from "./reference.ts";
 import { bothScales } from "../core/quantity/show.ts";
+import { steelScale } from "../core/readings/temperature.ts";
+import { showExpansion } from "./evaluate/material.ts";
 
 /** Sentences, each once. */
 export function assumptionsOf(
@@ -35,10 +37,7 @@ export function assumptionsOf(
   if (kind === "press") {
     if (known("contact-pressure")) said.push(...ofMaterials(shop, ref));
     const entry = entryOf(shop, ref);
-    if (
-      valueIn(entry, "FrictionFact") === undefined &&
-      known("press-force", "release-temperature")
-    )
+    if (valueIn(entry, "FrictionFact") === undefined && known("press-force"))
       said.push("No friction is written: taken as 0.05 to 0.15.");
     if (known("interference", "contact-pressure"))
       said.push(...ofSmoothing(shop, ref));
@@ -86,6 +85,9 @@ function ofFeature(shop: Shop, ref: string): readonly string[] {
       `Readings of ${ref} without a temperature are taken at the job's, ${bothScales(job.temperature, job.system)}.`,
     );
   if (lines.some((each) => each.temperature !== 20)) {
+    said.push(
+      `A gauge is taken to be as warm as what it reads, with a scale of steel, ${showExpansion(steelScale.expansion, job.system)}.`,
+    );
     const material = materialOfFeature(shop, ref);
     const expansion = material.known ? material.value.expansion : undefined;
     if (

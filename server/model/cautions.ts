@@ -61,14 +61,14 @@ export const CAUTIONS: readonly Caution[] = [
   {
     name: "hot-parts",
     title: "Hot parts",
-    text: "Take seals, plugs, oil and anything closed off before heat. Heat evenly, with a thermometer and not by colour, and no hotter than the case bears. Wear dry heat-proof gloves; have tongs, a place to set the part down and an extinguisher ready first: the bush must go home in one move. A hot part looks like a cold one, so mark it.",
+    text: "Take out seals and plugs, drain the oil, and open whatever is closed, before heat. Heat evenly, with a thermometer and not by colour, no hotter than the case bears, and in moving air: paint, plating and plastics give off fumes. Wear dry heat-proof gloves; have tongs, a place to set the part down and an extinguisher ready first: the bush must go home in one move. A hot part looks like a cold one, so mark it.",
     source: "",
     words: /\b(?:heat|hot\b|warm|oven|torch|induction)/i,
   },
   {
     name: "frozen-parts",
     title: "Frozen parts",
-    text: "Dry ice and liquid nitrogen burn the skin and drive the air out of a closed room: use them with the doors open and never shut in a vessel, which bursts. Wear loose dry insulated gloves and a face shield. Cold castings crack when they are struck, and frost under a bush spoils its seat.",
+    text: "Dry ice and liquid nitrogen burn the skin and drive the air out of a closed room: use them with the doors open, never in a pit or a hold, where the cold gas lies, and never shut in a vessel, which bursts. Wear loose dry insulated gloves and a face shield. Cold castings crack when they are struck, and frost under a bush spoils its seat.",
     source: "",
     words: /\b(?:freez|frozen|chill|dry ice|nitrogen)/i,
   },
@@ -219,11 +219,15 @@ function cautionsOfMaterial(
   const name = material.known ? nameOf(material.value.ref) : "";
   const shipped = shippedMaterial(name);
   const isPorous = construction === "porous" || shipped?.family === "sintered";
-  // of a shop's own bronze or brass nobody has said what is in it
+  // of a shop's own bronze or brass nobody has said what is in it, and of a bush without a material not even that
   const mayHoldLead =
-    shipped === undefined
-      ? /bronze|brass|babbitt|beryllium|copper/i.test(name)
-      : /lead|free-cutting brass|beryllium/i.test(shipped.what);
+    shipped !== undefined
+      ? /lead|free-cutting brass|beryllium/i.test(shipped.what)
+      : bush !== undefined && !material.known
+        ? !material.silent
+        : /bronze|brass|gun-?metal|white-?metal|babbitt|beryllium|copper/i.test(
+            name,
+          );
   return [
     ...(isPorous ? ["oil-filled-bush"] : []),
     ...(mayHoldLead ? ["lead-and-beryllium"] : []),

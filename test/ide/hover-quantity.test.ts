@@ -55,10 +55,10 @@ describe("numbers and units", () => {
   });
 
   test("a reading away from 20 °C: what it is there, and why", () => {
-    // 0.87432 · 12.3e-6/K · 4 °F/1.8 = 0.0000239 in off
+    // 0.87432 · (12.3 − 11.5)e-6/K · 4 °F/1.8 = 0.0000016 in off
     const found = said(job("read near 0.87|432"));
     expect(found).toContain(
-      "At 20 °C: 0.87430 in (read at 72 °F, material steel-4140 grows 12.3 um/m-K (shipped value))",
+      "At 20 °C: 0.87432 in (read at 72 °F, material steel-4140 grows 12.3 um/m-K (shipped value), the steel of the gauge 11.5)",
     );
     expect(said(job("read far  0.87|435".replace("  ", " ")))).not.toContain(
       "At 20 °C",

@@ -29,10 +29,10 @@ describe("an entry", () => {
     expect(markdown).toContain(
       "Limits: 0.8740 to 0.8745 in, from yard drawing L-204",
     );
-    // 72 °F is 2.22 K over 20 °C; 0.87428 in · 12.3e-6 · 2.22 = 0.000024 in comes off: 0.87426 in. 68 °F is 20 °C.
+    // 72 °F is 2.22 K over 20 °C; 0.87428 in · (12.3 − 11.5)e-6 · 2.22 = 0.0000016 in comes off: 0.87428 in. 68 °F is 20 °C.
     expect(row(markdown, "size")).toEqual([
       "size",
-      "0.87426 to 0.87435 in",
+      "0.87428 to 0.87435 in",
       "measured",
       "in",
     ]);

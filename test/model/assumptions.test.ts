@@ -46,6 +46,8 @@ function said(
   return assumptionsOf(shop, ref, resultsOf(shop, ref));
 }
 
+const GAUGE =
+  "A gauge is taken to be as warm as what it reads, with a scale of steel, 6.39 uin/in-F.";
 const AT_20 = "Sizes are at 20 °C (ISO 1).";
 const OVERSIZE =
   "No oversize is written for a reamer in this material: taken as zero.";
@@ -84,6 +86,7 @@ describe("of a size", () => {
     expect(two("", " at 68 F")).toEqual([AT_20, ofJob]);
     expect(two(" at 68 F", " at 86 F")).toEqual([
       AT_20,
+      GAUGE,
       "The expansion of material steel-4140 is the shipped value.",
     ]);
     expect(two(" at 68 F", " at 68 F")).toEqual([AT_20]);
@@ -102,6 +105,7 @@ describe("of a size", () => {
     const warm = ["0.87430", "0.87430 at 86 F"] as const;
     expect(said("journal front", [warm])).toEqual([
       AT_20,
+      GAUGE,
       "The expansion of material steel-4140 is the shipped value.",
     ]);
     expect(
@@ -112,7 +116,7 @@ describe("of a size", () => {
           "material steel-4140\n  expansion 12.3 um/m-K\nreamer r\n",
         ],
       ]),
-    ).toEqual([AT_20]);
+    ).toEqual([AT_20, GAUGE]);
   });
 
   test("that is cut: the oversize, where none is written", () => {
@@ -186,6 +190,10 @@ describe("of a press", () => {
     expect(bushless).not.toContain(friction);
     expect(bushless).not.toContain(smoothing);
     expect(bushless).not.toContain(modulus("bronze-c932"));
+    // without its length no force is worked out, and where the case lets go takes no friction
+    const short = said("press front", [["  length 1\n", ""]]);
+    expect(short).toContain(smoothing);
+    expect(short).not.toContain(friction);
   });
 });
 

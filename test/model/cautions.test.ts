@@ -40,6 +40,8 @@ part case
   material ${more.material ?? "steel-4140"}
 material our-bronze
   expansion 18 um/m-K
+material gunmetal
+  expansion 18 um/m-K
 material our-plastic
   expansion 90 um/m-K
 reamer r
@@ -106,6 +108,7 @@ step k
   test("of leaded bronze, and of a shop's own bronze of which nobody says what is in it", () => {
     expect(cut({ material: "bronze-c932" })).toContain("lead-and-beryllium");
     expect(cut({ material: "our-bronze" })).toContain("lead-and-beryllium");
+    expect(cut({ material: "gunmetal" })).toContain("lead-and-beryllium");
     expect(cut({ material: "our-plastic" })).not.toContain(
       "lead-and-beryllium",
     );
@@ -114,6 +117,16 @@ step k
     expect(cut({ material: "bronze-c954" })).not.toContain(
       "lead-and-beryllium",
     );
+  });
+
+  test("of a bush of which nobody says what it is", () => {
+    const bush = (fact: string): readonly string[] =>
+      of(
+        `job a\n  units inch\npart case\n  material steel-4140\nhole a in case\nbush a in hole a\n${fact}bore a in bush a\nline l\n  bore a from 0 to 1\nstep k\n  cuts line l\n`,
+        "k",
+      );
+    expect(bush("")).toContain("lead-and-beryllium");
+    expect(bush("  material steel-1018\n")).not.toContain("lead-and-beryllium");
   });
 
   test.each(["our-brass", "our-babbitt", "our-beryllium", "our-copper"])(

@@ -85,7 +85,7 @@ describe("end float", () => {
     expect(read?.status).toBe("measured");
   });
 
-  test("a reading taken warm is brought to 20 °C by its part's expansion", () => {
+  test("a reading taken warm is brought to 20 °C by its part's expansion less that of the gauge beside it", () => {
     const read = resultOf(
       checkText(
         job(
@@ -96,7 +96,7 @@ describe("end float", () => {
       "end-float",
     );
     expect(Number(read?.nominal)).toBeCloseTo(
-      (100.32 / (1 + 22e-6 * 10) - 100) / 1000,
+      ((100.32 * (1 + 11.5e-6 * 10)) / (1 + 22e-6 * 10) - 100) / 1000,
       8,
     );
   });

@@ -317,7 +317,7 @@ describe("the heat to drop a bush in", () => {
     expect(
       toldIn(press("read 25.000", "read od 25.050", own("119")), CODE),
     ).toEqual([
-      "15:7-12 error heat-over of press front: To drop the bush in by heat alone, part case would have to be at 120 °C, and 119 °C is the most for own without its maker's word: it loses its temper. Don't heat it that far: heat the case to no more than 119 °C and freeze the bush to 19 °C, or press it in.",
+      "15:7-12 error heat-over of press front: To drop the bush in by heat alone, part case would have to be at 120 °C, and 119 °C is the most for own without its maker's word: past that it may lose its temper or warp. Don't heat it that far: heat the case to no more than 119 °C and freeze the bush below 19 °C, or press it in.",
       "  see 6:6-10: part case",
     ]);
     expect(
@@ -334,7 +334,7 @@ describe("the heat to drop a bush in", () => {
 
   test("is told in words where no press fit is made as hot, and with the force where that is known", () => {
     expect(messages(press("read 25.000", "read od 25.500"), CODE)).toEqual([
-      "To drop the bush in by heat alone, part case would have to be hotter than any press fit is made, and 150 °C is the most for iron-grey without its maker's word: it loses its temper. Don't heat it that far: press it in.",
+      "To drop the bush in by heat alone, part case would have to be hotter than any press fit is made, and 150 °C is the most for iron-grey without its maker's word: past that it may lose its temper or warp. Don't heat it that far: press it in.",
     ]);
     expect(
       messages(press("read 25.000", "length 20\n  read od 25.060"), CODE)[0],

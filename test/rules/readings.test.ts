@@ -185,8 +185,8 @@ describe("a reading past its limits", () => {
     expect(told("journal", "1.0006")).toMatch(/ size it down\.$/u);
     expect(told("hole", "0.9999")).toMatch(/ open it out\.$/u);
     expect(told("hole", "1.0000 1.0005")).toBe("");
-    // a steel of 10·10⁻⁶ a degree, 50 °C over: 1.0010 is 1.0005 at 20 °C, and 1.0020 is 1.0015
-    const warm = `material own\n  expansion 10 um/m-K\npart case\n  material own\n${feature("hole", "d", "  limits 1.0000 to 1.0005\n  read 1.0020 at 70 C\n")}`;
+    // a part that grows 10·10⁻⁶ a degree more than the gauge beside it, 50 °C over: 1.0010 is 1.0005 at 20 °C, and 1.0020 is 1.0015
+    const warm = `material own\n  expansion 21.5 um/m-K\npart case\n  material own\n${feature("hole", "d", "  limits 1.0000 to 1.0005\n  read 1.0020 at 70 C\n")}`;
     expect(messages(HEAD + warm, CODE).join("\n")).toMatch(
       /^1\.0015\d* in, brought to 20 °C, is 0\.0010\d* in over the limits/u,
     );

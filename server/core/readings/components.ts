@@ -205,8 +205,15 @@ export function sizeComponents(facts: SizeFacts): Answer<readonly Component[]> {
     found.push(repeatabilityComponent(repeatability, count));
   if (part !== undefined)
     found.push(temperatureComponents("part", length, part));
-  if (gauge !== undefined)
-    found.push(temperatureComponents("gauge", length, gauge));
+  if (gauge !== undefined) {
+    const both = temperatureComponents("gauge", length, gauge);
+    // a gauge that is as warm as its part has no temperature of its own
+    found.push(
+      both.valid
+        ? valid(both.value.filter((each) => 0 < each.standardUncertainty))
+        : both,
+    );
+  }
   const components: Component[] = [];
   for (const each of found) {
     if (!each.valid) return each;

@@ -13,6 +13,12 @@ export interface Warm {
   readonly expansion: number;
 }
 
+/**
+ * The scale of a gauge of which nothing else is written: steel, per K, and how far it may be off. Source: ISO 3650:1998, 6.2.2, of steel gauge
+ * blocks, (11.5 ± 1.0)·10⁻⁶ (from memory).
+ */
+export const steelScale = { expansion: 11.5e-6, within: 1e-6 } as const;
+
 export interface Indication {
   /** What the gauge shows, in m. */
   readonly reading: number;

@@ -4,6 +4,7 @@ import {
   type Family,
 } from "../../core/materials/material.ts";
 import type { Figure } from "../../core/materials/figure.ts";
+import { fixed, type System } from "../../core/quantity/show.ts";
 import { given, valueIn } from "../entry.ts";
 import { known, need, SILENT, unknown, type Known } from "../known.ts";
 import { nameOf } from "../reference.ts";
@@ -31,6 +32,13 @@ export interface Property {
   readonly within: number;
   /** Where a shipped value is from; "written" for the record's own. */
   readonly source: string;
+}
+
+/** "6.83 uin/in-F" */
+export function showExpansion(perKelvin: number, system: System): string {
+  return system === "inch"
+    ? `${fixed((perKelvin / 1.8) * 1e6, 2)} uin/in-F`
+    : `${fixed(perKelvin * 1e6, 1)} um/m-K`;
 }
 
 /** A material by its full reference. What the record's own entry leaves out is taken from the shipped one of that name, if there is one. */

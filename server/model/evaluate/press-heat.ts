@@ -27,7 +27,7 @@ import {
 import { nameOf } from "../reference.ts";
 import type { Working } from "../result.ts";
 import { query, type Shop } from "../shop.ts";
-import { materialOf } from "./material.ts";
+import { materialOf, showExpansion } from "./material.ts";
 import { interferenceOf, partsOf, type Interference } from "./press.ts";
 import { figureOf } from "./press-rings.ts";
 import { settings } from "./settings.ts";
@@ -82,12 +82,6 @@ export const expansionsOf = query<Known<Expansions>>(
     });
   },
 );
-
-function showExpansion(perKelvin: number, system: System): string {
-  return system === "inch"
-    ? `${fixed((perKelvin / 1.8) * 1e6, 2)} uin/in-F`
-    : `${fixed(perKelvin * 1e6, 1)} um/m-K`;
-}
 
 /** Case temperature, °C, at which the hole is as wide as the bush at 20 °C. */
 export const heatTo = query<Known<Reached>>("press-heat-to", (shop, ref) =>

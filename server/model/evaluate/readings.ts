@@ -11,14 +11,19 @@ import {
   type Repeatability,
 } from "../../core/readings/statistics.ts";
 import { strayAmong, type StrayTest } from "../../core/readings/stray.ts";
-import { sizeAtReference } from "../../core/readings/temperature.ts";
+import {
+  sizeAtReference,
+  steelScale,
+} from "../../core/readings/temperature.ts";
+import { showTemperature } from "../../core/quantity/show.ts";
 import type { Fact } from "../entry.ts";
 import { everyKnown, known, outside, SILENT, type Known } from "../known.ts";
 import { finest } from "../ranges.ts";
+import type { Working } from "../result.ts";
 import { refOf, type Shop } from "../shop.ts";
 import type { Reading, Span, Stage } from "../values.ts";
 import { gaugeValue, type GaugeValue } from "./gauge.ts";
-import { propertyOf, type MaterialValue } from "./material.ts";
+import { propertyOf, showExpansion, type MaterialValue } from "./material.ts";
 import { addsOf, settersOf, settingUncertainty } from "./setting.ts";
 import { settings } from "./settings.ts";
 
@@ -39,6 +44,8 @@ export interface CorrectedReading {
   /** °C */
   readonly temperature: number;
   readonly temperatureAssumed: boolean;
+  /** Of the part, 1/K; nothing where the reading was at 20 °C. */
+  readonly expansion: number;
   /** The length that 20 °C takes off the reading, m. */
   readonly heat: number;
   readonly span: Span;
@@ -163,6 +170,8 @@ export function correct(
       reading: value,
       correction: adds,
       part: { temperature, expansion },
+      // they lay side by side until they were alike: what the scale grew takes its share of what the part did
+      gauge: { temperature, expansion: steelScale.expansion },
     });
     if (!at20.valid) return outside(at20.because);
     values.push(at20.value);
@@ -180,9 +189,33 @@ export function correct(
     temperature,
     temperatureAssumed:
       reading.temperature === undefined && job.temperatureAssumed,
+    expansion,
     heat: (reading.values[0]?.value ?? 0) + adds - (values[0] ?? 0),
     span,
   });
+}
+
+/** A line of working for each temperature away from 20 °C that readings were taken at. */
+export function heatWorking(
+  shop: Shop,
+  places: readonly PlaceReadings[],
+): readonly Working[] {
+  const { system } = settings(shop);
+  const said = new Set(
+    places
+      .flatMap((place) => place.readings)
+      .filter(({ temperature }) => temperature !== 20)
+      .map(
+        ({ temperature, expansion }) =>
+          `T ${showTemperature(temperature, system)}, part ${showExpansion(expansion, system)}, scale of the gauge ${showExpansion(steelScale.expansion, system)} (steel)`,
+      ),
+  );
+  return [...said].map((each) => ({
+    formula:
+      "size at 20 °C = reading · (1 + αg · (T − 20 °C)) / (1 + α · (T − 20 °C)), the gauge as warm as the part",
+    with: each,
+    source: "ISO 1; JCGM 100:2008, H.1",
+  }));
 }
 
 /** Pooled scatter of the repeats written for a feature; undefined where none are written. */
@@ -245,6 +278,16 @@ export function budgetOf(
             temperatureUncertainty: temperatureStep / 2 / Math.sqrt(3),
             expansion: expansion.value,
             expansionUncertainty: expansion.within / Math.sqrt(3),
+          },
+    gauge:
+      reading.temperature === 20
+        ? undefined
+        : {
+            temperature: reading.temperature,
+            // it is the part's, whose own row says how well it is known
+            temperatureUncertainty: 0,
+            expansion: steelScale.expansion,
+            expansionUncertainty: steelScale.within / Math.sqrt(3),
           },
   };
   const components = sizeComponents(facts);

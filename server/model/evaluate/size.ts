@@ -31,6 +31,7 @@ import { finest } from "../ranges.ts";
 import { materialOf, type MaterialValue } from "./material.ts";
 import {
   budgetOf,
+  heatWorking,
   readingsAt,
   stagesNow,
   scatterOf,
@@ -166,6 +167,7 @@ export function sizeFromPlaces(
         source: "ISO 1",
       },
       ...correctionWorking(shop, places),
+      ...heatWorking(shop, places),
     ],
   };
 }

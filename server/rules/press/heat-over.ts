@@ -43,12 +43,12 @@ export const heatOver: Rule = {
       : "hotter than any press fit is made";
     const both = temperaturesToDropIn(most.value, limit);
     const freeze = both.valid
-      ? `heat the case to no more than ${showTemperature(both.value.case, system)} and freeze the bush to ${showTemperature(both.value.bush, system)}, or `
+      ? `heat the case to no more than ${showTemperature(both.value.case, system)} and freeze the bush below ${showTemperature(both.value.bush, system)}, or `
       : "";
     return [
       {
         span: entry.nameSpan,
-        message: `To drop the bush in by heat alone, ${parts.part} would have to be ${at}, and ${showTemperature(limit, system)} is the most for ${nameOf(housing.value.ref)} without its maker's word: it loses its temper. Don't heat it that far: ${freeze}press it in${byForce(shop, ref)}.`,
+        message: `To drop the bush in by heat alone, ${parts.part} would have to be ${at}, and ${showTemperature(limit, system)} is the most for ${nameOf(housing.value.ref)} without its maker's word: past that it may lose its temper or warp. Don't heat it that far: ${freeze}press it in${byForce(shop, ref)}.`,
         related: [{ ref: parts.part, message: parts.part }],
       },
     ];
