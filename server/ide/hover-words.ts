@@ -18,7 +18,7 @@ const CHOICES: Readonly<Record<string, string>> = {
   solid: "Turned from the solid, or cast.",
   wrapped: "Rolled from strip, with a seam.",
   porous: "Sintered, and holds its own oil: sized on a mandrel, never reamed.",
-  lined: "A thin lining on a steel back: never reamed.",
+  lined: "A thin lining on a steel back: not reamed.",
   round: "A groove round the bore: it makes two short bearings of one.",
   lengthwise: "A groove along the bore.",
   od: "Outside diameter.",

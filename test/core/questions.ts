@@ -208,7 +208,7 @@ export const QUESTIONS: Readonly<
     stock.passPlan,
     [band(0.0198, 0.0199), 0.02, { least: 5e-5, most: 3e-4 }],
   ],
-  cleanUp: [stock.cleanUp, [2e-5, 3e-5, 5e-5, 3e-4]],
+  cleanUp: [stock.cleanUp, [3e-5, 5e-5, 3e-4]],
   straightShaft: [
     straightShaft.straightShaft,
     [[checked, { ...checked, from: 0.1, to: 0.13 }]],

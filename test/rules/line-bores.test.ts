@@ -114,8 +114,8 @@ ${lines}  ream with ${tool}
       files,
     );
     expect(found.map(({ message }) => message)).toEqual([
-      // 0.0001 + 2 · 0.0015 + 0.0020, of 0.8755 − 0.87165
-      "bore rear won't clean up: out of round by 0.0001 in, off centre by 0.0015 in and with 0.0020 in as the least to cut it needs 0.0051 in of stock, and has 0.0039 in. Bore it true first, or start from a bore that is smaller by 0.0013 in. A hand reamer without a pilot follows the old bore besides, whatever the stock.",
+      // 2 · 0.0015 + 0.0020, of 0.8755 − 0.8717
+      "bore rear won't clean up: it is out of round by 0.0001 in and off centre by 0.0015 in. With 0.0020 in as the least to cut it needs 0.0050 in of stock over its largest place, and has 0.0038 in. Bore it true first, or start from a bore that is smaller by 0.0012 in. A hand reamer without a pilot follows the old bore besides, whatever the stock.",
     ]);
   });
 

@@ -333,9 +333,9 @@ line layshaft
         crib(""),
       );
     expect(clean("0.8754", "0, 0")).toEqual([]);
-    // 0.0010 + 0.0020 of 0.0020
+    // 0.0020 of 0.8755 − 0.8740
     expect(clean("0.8730 0.8740", "0, 0")).toEqual([
-      "bore front won't clean up: out of round by 0.0010 in, off centre by 0.0000 in and with 0.0020 in as the least to cut it needs 0.0030 in of stock, and has 0.0020 in. Bore it true first, or start from a bore that is smaller by 0.0010 in.",
+      "bore front won't clean up: it is out of round by 0.0010 in. With 0.0020 in as the least to cut it needs 0.0020 in of stock over its largest place, and has 0.0015 in. Bore it true first, or start from a bore that is smaller by 0.0005 in.",
     ]);
     // 2 · 0.0010 + 0.0040 of 0.0020
     expect(
@@ -346,7 +346,7 @@ line layshaft
         ),
       }),
     ).toEqual([
-      "bore front won't clean up: out of round by 0.0000 in, off centre by 0.0010 in and with 0.0040 in as the least to cut it needs 0.0060 in of stock, and has 0.0020 in. Bore it true first, or start from a bore that is smaller by 0.0040 in.",
+      "bore front won't clean up: it is off centre by 0.0010 in. With 0.0040 in as the least to cut it needs 0.0060 in of stock over its largest place, and has 0.0020 in. Bore it true first, or start from a bore that is smaller by 0.0040 in.",
     ]);
   });
 

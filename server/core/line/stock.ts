@@ -160,33 +160,30 @@ export function passPlan(
 
 export interface CleanUp {
   readonly cleansUp: boolean;
-  /** out-of-round + twice the offset + least stock, m, on diameter */
+  /** Twice the offset + least stock, m, on diameter */
   readonly needed: number;
   /** How much is wanting, m; zero where it cleans up */
   readonly shortBy: number;
 }
 
 /**
- * Whether a cut on its own axis cleans up a hole that is out of round (m, two-point difference) and off that axis (m,
- * radial) with that stock (m, on diameter, over the hole's mean): it must take off out-of-round + twice the offset, and
- * the least that a reamer cuts besides. A floating reamer follows the old hole and trues nothing: this is for a piloted
- * or rigid one. Refuses numbers below zero. Common practice, no source; the geometry is that of a circle in a circle.
+ * Whether a cut on its own axis cleans up a hole that is off that axis (m, radial) with that stock (m, on diameter, over
+ * the hole's largest diameter, which has its out-of-round in it): it must take off twice the offset, and the least that a
+ * reamer cuts besides. A floating reamer follows the old hole and trues nothing: this is for a piloted or rigid one.
+ * Refuses numbers below zero. Common practice, no source; the geometry is that of a circle in a circle.
  */
 export function cleanUp(
-  outOfRound: number,
   offset: number,
   leastStock: number,
   stock: number,
 ): Answer<CleanUp> {
   if (
-    ![outOfRound, offset, leastStock].every(
-      (one) => 0 <= one && Number.isFinite(one),
-    ) ||
+    ![offset, leastStock].every((one) => 0 <= one && Number.isFinite(one)) ||
     !Number.isFinite(stock)
   ) {
-    return notValid("out-of-round, offset and least stock are not below zero");
+    return notValid("offset and least stock are not below zero");
   }
-  const needed = outOfRound + 2 * offset + leastStock;
+  const needed = 2 * offset + leastStock;
   const cleansUp = !isLess(stock, needed);
   return valid({ cleansUp, needed, shortBy: cleansUp ? 0 : needed - stock });
 }

@@ -39,7 +39,11 @@ import { materialOfFeature, placesOf } from "./size.ts";
 import { cribRankingOf } from "./window.ts";
 
 export interface Stock extends Estimate {
-  readonly before: Extent & { readonly outOfRound: number | undefined };
+  readonly before: Extent & {
+    readonly outOfRound: number | undefined;
+    /** Read, and not foretold of its press. */
+    readonly isRead: boolean;
+  };
   readonly cut: Extent;
 }
 
@@ -93,6 +97,7 @@ export const stockOf = query<Known<Stock>>("stock", (shop, bore) => {
       nominal: before.value.nominal,
       high: before.value.high,
       outOfRound: before.value.outOfRound,
+      isRead: before.value.form !== undefined,
     },
     cut: {
       low: cut.value.low,
