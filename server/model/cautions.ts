@@ -25,6 +25,7 @@ export const CAUTIONS: readonly Caution[] = [
     title: "A reamer turns one way",
     text: "Turn it forward only, on the way in and on the way out: turned back, it chips its edges and scores the bore. Never strike it, and never force one that binds: back the feed off, clear the chips, and find out why.",
     source: "",
+    words: /\bream(?:s|ed|ing)?\b/i,
   },
   {
     name: "hand-reamer-no-power",
@@ -37,26 +38,29 @@ export const CAUTIONS: readonly Caution[] = [
     title: "Chips and oil",
     text: "Wear eye protection. Clear chips with a brush or a hook, never with bare fingers. Wipe up spilt oil, and wash it off the skin.",
     source: "",
+    words: /\b(?:chips?|swarf)\b/i,
   },
   {
     name: "rotating-work",
     title: "Rotating work",
     text: "No gloves, loose sleeves, rings or rags near anything that turns. Take the key out of the chuck before starting, stop the machine before measuring or clearing chips, and turn a shaft with its fingers clear of the bore.",
     source: "",
+    words: /\b(?:lathe|chuck|emery|(?:grind|polish|drill)(?:s|es|ed|ing)?)\b/i,
   },
   {
     name: "compressed-air",
     title: "Compressed air",
     text: "Keep it under 30 psi at the nozzle, behind a chip guard, with eye protection; never at a person, never into a blind hole that faces you, and never on dust of lead, beryllium or old linings.",
     source: "30 psi and the chip guard: US 29 CFR 1910.242(b), 1917.154",
-    words: /\b(?:compressed air|air ?line|blow)/i,
+    words: /\b(?:compressed air|air ?line|blow|flush|chips?\b|swarf)/i,
   },
   {
     name: "solvent",
     title: "Solvent",
     text: "Keep it away from flame, sparks and hot parts, with air moving through the place and gloves that stand it. Let parts dry before they are heated. Rags that are wet with it go in a closed metal bin.",
     source: "",
-    words: /\b(?:solvent|degreas|paraffin|spirits?\b|wash)/i,
+    words:
+      /\b(?:solvent|degreas|paraffin|spirits?\b|wash|flush|clean(?:s|ed|ing)?\b)/i,
   },
   {
     name: "hot-parts",
@@ -77,6 +81,7 @@ export const CAUTIONS: readonly Caution[] = [
     title: "Pressing",
     text: "Stand out of the line of the ram. Set the work square on a firm support, and guide the bush with a stepped mandrel, never with fingers. Collars, packing and brittle parts fly when they slip or break: guard them and wear eye protection. Stop when the force climbs past what was worked out: something is not square or not in size. A bush is not driven with a bare hammer.",
     source: "",
+    words: /\bpress(?:es|ing)?\b|\b(?:drift|puller)\b/i,
   },
   {
     name: "lead-and-beryllium",
