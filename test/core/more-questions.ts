@@ -297,7 +297,7 @@ export const MORE: Readonly<Record<string, Question>> = {
     stock.passPlan,
     [band(0.0198, 0.01998), 0.02, { least: 5e-5, most: 3e-4 }],
   ],
-  "cleanUp, short": [stock.cleanUp, [2e-5, 9e-5, 5e-5, 2e-4]],
+  "cleanUp, short": [stock.cleanUp, [9e-5, 5e-5, 2e-4]],
   "closureBand, stiffer": [boss.closureBand, [pair, "stiffer"]],
   "closureBand, overhanging": [boss.closureBand, [pair, "bush-overhangs"]],
   "pressureBand, stiffer": [
