@@ -91,7 +91,7 @@ function createOneByOne(
       notes = [];
       const checked = await evaluator.evaluate(file);
       evaluator.release(file);
-      if (checked?.isEmpty === true && !form.isBrief)
+      if (checked?.isEmpty === true)
         notes.push(
           `${shown(file.name)} holds no entries: "thou explain job" says how a record begins.`,
         );

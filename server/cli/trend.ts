@@ -94,6 +94,12 @@ async function trend(
   const tell = teller(context);
   const found = await findFiles(paths, io.cwd);
   found.problems.forEach(tell);
+  if (found.files.length === 0 && 0 < found.problems.length) {
+    // why there is nothing is said; who reads JSON is given a whole one all the same
+    if (options.format === "json")
+      await writeAll(trendJson([], [], options.against), io);
+    return;
+  }
   const named = new Set(paths.map((each) => path.resolve(io.cwd, each)));
   const gathering = createGathering(options.entry);
   const project = context.parts.createProject();

@@ -297,6 +297,8 @@ describe("the exit code", () => {
       ["--format", "json"],
       ["--cache", cache],
       ["--cache", cache],
+      // before a commit, and in CI: a record that was emptied by mistake would go in unseen
+      ["--brief"],
     ]) {
       const { code, err } = await thou(["check", ...more], { cwd, ...real });
       expect([code, err]).toEqual([
@@ -304,11 +306,8 @@ describe("the exit code", () => {
         none("empty.thou") + none("remarks.thou"),
       ]);
     }
-    expect(await thou(["check", "--brief"], { cwd, ...real })).toEqual({
-      code: 0,
-      out: "",
-      err: "",
-    });
+    const brief = await thou(["check", "--brief"], { cwd, ...real });
+    expect(brief.out).toBe("");
   });
 
   test("is 0 where there is nothing to check, and that is said", async () => {

@@ -1,5 +1,5 @@
 // `thou trend` at work: versions in a real repository, records of one part, what can't be said, and what stands in the way.
-import { readFile, rename } from "node:fs/promises";
+import { readdir, readFile, rename } from "node:fs/promises";
 import path from "node:path";
 import { describe, expect, test } from "vitest";
 import { folderWith, thou } from "./in-process.ts";
@@ -492,9 +492,17 @@ test("what was left out is said, and a file that is not there", async () => {
   const { out } = await run(cwd, "a.thou", "--no-history");
   expect(out).toMatch(/1 reading without a day/);
   expect(out).toMatch(/1 line with a reading can't be read/);
-  const gone = await run(cwd, "b.thou");
-  expect(gone.code).toBe(2);
-  expect(gone.err).toContain("b.thou");
+  const drawn = path.join(cwd, "b.svg");
+  const gone = await run(cwd, "b.thou", "--entry", "fit front", "--svg", drawn);
+  expect(gone).toEqual({
+    code: 2,
+    out: "",
+    err: "thou: b.thou cannot be read: there is no such file or folder; did you mean\n  a.thou?\n",
+  });
+  expect(await readdir(cwd)).toEqual(["a.thou"]);
+  const json = await run(cwd, "b.thou", "--format", "json");
+  expect(json.code).toBe(2);
+  expect(JSON.parse(json.out)).toMatchObject({ series: [] });
 });
 
 test("that there is nothing to draw fits a narrow terminal", async () => {
