@@ -806,14 +806,14 @@ export const ENTRIES: readonly EntrySpec[] = [
     form: "material NAME",
     means: "A material of the shop's own.",
     facts: [
-      fact(
+      size(
         "expansion",
         "ExpansionFact",
         "expansion VALUE",
         "Coefficient of thermal expansion.",
       ),
       size("modulus", "ModulusFact", "modulus VALUE", "Young's modulus."),
-      fact("poisson", "PoissonFact", "poisson VALUE", "Poisson's ratio."),
+      amount("poisson", "PoissonFact", "poisson VALUE", "Poisson's ratio."),
       size("yield", "YieldFact", "yield VALUE", "Yield strength."),
       size(
         "specific-load",

@@ -81,6 +81,13 @@ function unitFor(
   return unit;
 }
 
+/** °C, what a double makes of absolute zero in another unit left to it. */
+const ABSOLUTE_ZERO = -273.15 - 1e-9;
+
+function isBelowAll(written: Written, unit: Unit): boolean {
+  return toSi(toNumber(written), unit) < ABSOLUTE_ZERO;
+}
+
 interface Quantity {
   readonly written: Written;
   readonly unit: Unit | undefined;
@@ -106,6 +113,12 @@ function quantitiesOf(
         : unitFor(line, unitNode, dimensions, number);
     if (written === undefined || (unitNode !== undefined && unit === undefined))
       return undefined;
+    if (unit?.dimension === "temperature" && isBelowAll(written, unit)) {
+      line.report("line-damaged", node, {
+        message: `\`${textOf(line, node)}\` is no temperature, since nothing is colder than -273.15 C (-459.67 F): write what it is.`,
+      });
+      return undefined;
+    }
     return { written, unit };
   });
   // what was taken for a unit is none, so that nothing is missing from the others

@@ -14,6 +14,7 @@ import {
 import type { Entry, Fact } from "./entry.ts";
 import { withDatesInOrder } from "./gauge-dates.ts";
 import { READERS } from "./facts.ts";
+import { reportBeyond } from "./beyond.ts";
 import { reportLess } from "./least.ts";
 import { factRead, noteFact } from "./facts-read.ts";
 import { LineReading, type FileContext } from "./line-reading.ts";
@@ -145,6 +146,8 @@ function readFact(
   const [found, named] = [problems.length, refs.length];
   const value = READERS[rule](parsed.tree, reader);
   if (found === problems.length) reportLess(reader, parsed.tree, spec);
+  if (found === problems.length)
+    reportBeyond(reader, parsed.tree, spec.word, rule);
   // a reading of half a line is none
   if (found < problems.length) return fact(undefined);
   const whole = fact(value);

@@ -33,12 +33,9 @@ export function swing(node: Node, line: FactReader): Swing | undefined {
   )
     return undefined;
   const lobes = count(lobesNode, line) ?? 0;
-  const fault =
-    length.value < 0
-      ? "the swing of a pointer is not below zero"
-      : faultOfForm(method, lobes);
+  const fault = faultOfForm(method, lobes);
   if (fault !== undefined) {
-    line.report("line-damaged", length.value < 0 ? at : lobesNode, {
+    line.report("line-damaged", lobesNode, {
       message: `${capitalised(fault)}.`,
     });
     return undefined;

@@ -49,12 +49,86 @@ describe("a line as it is spoken", () => {
   });
 
   test.each([
+    ["material m", "expansion 0.01 um/m-K", "0.01 um/m-K"],
+    ["material m", "expansion 1170 um/m-K", "1170 um/m-K"],
+    ["material m", "modulus 30 psi", "30 psi"],
+    ["material m", "modulus 14500 GPa", "14500 GPa"],
+    ["material m", "poisson 0.9", "0.9"],
+    ["material m", "poisson 30", "30"],
+    ["material m", "yield 10 psi", "10 psi"],
+    ["material m", "yield 370 GPa", "370 GPa"],
+    ["oil o", "viscosity 46 cSt at 900 C, 6.8 cSt at 100 C", "900 C"],
+    ["oil o", "viscosity 46 cSt at 40 C, 6.8 cSt at 1000 F", "1000 F"],
+    ["oil o", "viscosity 46 cSt at -120 C, 6.8 cSt at 100 C", "-120 C"],
+    ["oil o", "viscosity 0.01 cSt at 40 C, 6.8 cSt at 100 C", "0.01 cSt"],
+    ["oil o", "viscosity 2e6 cP at 40 C, 6.8 cP at 100 C", "2e6 cP"],
+    ["oil o", "density 870 g/cm3", "870 g/cm3"],
+    ["oil o", "density 0.87 kg/m3", "0.87 kg/m3"],
+  ])(
+    "with a figure that nothing has is asked about: %s, %s",
+    (head, line, at) => {
+      const [sentence, ...more] = said(CODE, `  ${line}`, {
+        under: `${HEAD}${head}\n`,
+      });
+      expect(more).toEqual([]);
+      expect(sentence).toContain(
+        `\`${at}\` can't be what \`${line.split(" ")[0] ?? ""}\` says, since `,
+      );
+    },
+  );
+
+  test.each([
+    ["material m", "expansion 0.1 um/m-K"],
+    ["material m", "expansion 500 um/m-K"],
+    ["material m", "modulus 1 MPa"],
+    ["material m", "modulus 1300 GPa"],
+    ["material m", "poisson 0"],
+    ["material m", "poisson 0.5"],
+    ["material m", "yield 0.1 MPa"],
+    ["material m", "yield 10 GPa"],
+    ["oil o", "viscosity 1e6 cSt at -100 C, 0.1 cSt at 400 C"],
+    ["oil o", "viscosity 1e6 cP at -148 F, 0.1 cP at 752 F"],
+    ["oil o", "density 0.5 g/cm3"],
+    ["oil o", "density 2500 kg/m3"],
+    ["job x", "temperature -273.15 C"],
+    ["job x", "temperature -459.67 F"],
+  ])(
+    "with the last figure that something may have is read: %s, %s",
+    (head, line) => {
+      expect(said(CODE, `  ${line}`, { under: `${HEAD}${head}\n` })).toEqual(
+        [],
+      );
+    },
+  );
+
+  test.each([
+    ["job x", "temperature -273.2 C", "-273.2 C"],
+    ["journal j on shaft", "read 0.8743 0.8742 at -460 F", "-460 F"],
+    [
+      "fit f of journal front in bore b",
+      "hot shaft 150 F, case -500 F",
+      "-500 F",
+    ],
+    ["fit f of journal front in bore b", "oil sae-30 at -300 C", "-300 C"],
+  ])(
+    "with a temperature below absolute zero is asked about: %s, %s",
+    (head, line, at) => {
+      expect(said(CODE, `  ${line}`, { under: `${HEAD}${head}\n` })).toEqual([
+        `\`${at}\` is no temperature, since nothing is colder than -273.15 C (-459.67 F): write what it is.`,
+      ]);
+    },
+  );
+
+  test.each([
     ["fit f of journal front in bore b", "runs -240 rpm"],
     ["fit f of journal front in bore b", "oscillates -30 deg, 20 per min"],
     ["fit f of journal front in bore b", "oscillates 30 deg, -20 per min"],
     ["fit f of journal front in bore b", "feed pressure -30 psi"],
     ["fit f of journal front in bore b", "cooled case -0.2 sq-m, air 20 C"],
     ["line l", "speed -10 m/min"],
+    ["material m", "poisson -0.3"],
+    ["material m", "expansion -11.7 um/m-K"],
+    ["journal j on shaft", "swing -0.0006 on vee 60 deg, 3 lobes"],
     ["oil o", "viscosity -46 cSt at 40 C, 6.8 cSt at 100 C"],
   ])("with a number below zero is asked about: %s, %s", (head, line) => {
     expect(said(CODE, `  ${line}`, { under: `${HEAD}${head}\n` })[0]).toMatch(
@@ -69,6 +143,7 @@ describe("a line as it is spoken", () => {
     ["hole h in case", "boss .0 in"],
     ["fit f of journal front in bore b", "runs 0 rpm"],
     ["reamer r", "flutes 0 straight"],
+    ["material m", "expansion 0 um/m-K"],
     ["fit f of journal front in bore b", "feed pressure 0 psi"],
   ])("with a size of zero is asked about: %s, %s", (head, line) => {
     const [sentence, ...fixes] = said(CODE, `  ${line}`, {
