@@ -30,8 +30,8 @@ export function offerFiles(client: BaseLanguageClient): void {
     const text = await read(vscode.Uri.parse(uri));
     return text === undefined ? null : { text };
   });
-  answer("thou/findRecords", async ({ folder }) => {
-    const found = await recordsBelow(vscode.Uri.parse(folder));
+  answer("thou/findRecords", async ({ folder, here }) => {
+    const found = await recordsBelow(vscode.Uri.parse(folder), here);
     return { uris: found.map(String) };
   });
 }
@@ -48,7 +48,10 @@ async function read(file: vscode.Uri): Promise<string | undefined> {
 }
 
 /** Looked for folder by folder: not every file system can be searched. Links are not followed, since they may lead back. */
-async function recordsBelow(folder: vscode.Uri): Promise<vscode.Uri[]> {
+async function recordsBelow(
+  folder: vscode.Uri,
+  here: boolean,
+): Promise<vscode.Uri[]> {
   const entries = await Promise.resolve(
     vscode.workspace.fs.readDirectory(folder),
   ).catch(() => []);
@@ -57,8 +60,8 @@ async function recordsBelow(folder: vscode.Uri): Promise<vscode.Uri[]> {
       const entry = vscode.Uri.joinPath(folder, name);
       if (type === vscode.FileType.File)
         return isRecordName(name) ? [entry] : [];
-      return type === vscode.FileType.Directory && !isLeftOut(name)
-        ? recordsBelow(entry)
+      return type === vscode.FileType.Directory && !here && !isLeftOut(name)
+        ? recordsBelow(entry, here)
         : [];
     }),
   );

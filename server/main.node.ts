@@ -25,21 +25,24 @@ const disk: FileAccess = {
       return undefined;
     }
   },
-  async *records(folder) {
+  async *records(folder, here = false) {
     if (!folder.startsWith("file:")) return;
-    for await (const path of recordsBelow(fileURLToPath(folder)))
+    for await (const path of recordsBelow(fileURLToPath(folder), here))
       yield pathToFileURL(path).href;
   },
 };
 
-async function* recordsBelow(folder: string): AsyncGenerator<string> {
+async function* recordsBelow(
+  folder: string,
+  here: boolean,
+): AsyncGenerator<string> {
   const entries = await opendir(folder).catch(() => undefined);
   if (entries === undefined) return;
   for await (const entry of entries) {
     const path = join(folder, entry.name);
     if (entry.isFile() && isRecordName(entry.name)) yield path;
-    else if (entry.isDirectory() && !isLeftOut(entry.name))
-      yield* recordsBelow(path);
+    else if (entry.isDirectory() && !here && !isLeftOut(entry.name))
+      yield* recordsBelow(path, here);
   }
 }
 

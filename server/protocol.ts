@@ -102,9 +102,9 @@ export interface FileRequests {
     readonly params: { readonly uri: string };
     readonly result: { readonly text: string } | null;
   };
-  /** The records below a folder, in any order. */
+  /** The records below a folder, in any order; `here`: those that lie in it alone will do. */
   "thou/findRecords": {
-    readonly params: { readonly folder: string };
+    readonly params: { readonly folder: string; readonly here: boolean };
     readonly result: { readonly uris: readonly string[] };
   };
 }

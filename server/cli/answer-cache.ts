@@ -24,8 +24,12 @@ import { shown } from "./terminal-text.ts";
 export interface KeptAnswer {
   /** SHA-256 of the record's bytes. */
   readonly content: string;
-  /** Every file that it rests on, however far, with the hash of its bytes: null where there was no plain file. */
-  readonly uses: readonly (readonly [path: string, content: string | null])[];
+  /** Every file that it rests on, however far, with the hash of its bytes: null where there was no plain file, then that of the names beside it. */
+  readonly uses: readonly (readonly [
+    path: string,
+    content: string | null,
+    names: string,
+  ])[];
   readonly check: CheckedFile["check"];
   readonly lineTexts: CheckedFile["lineTexts"];
   readonly isEmpty: CheckedFile["isEmpty"];
@@ -45,7 +49,7 @@ export interface CacheOptions {
 }
 
 /** Raised when what is kept gets another form. */
-const FORM = 2;
+const FORM = 3;
 /** It says whose folder it is. */
 const MARK = "thou-cache.json";
 const ANSWERS = "answers";

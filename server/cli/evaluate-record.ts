@@ -5,9 +5,15 @@ import { whyNot } from "../why-not.ts";
 import type { AnswerCache, KeptAnswer } from "./answer-cache.ts";
 import { type FoundFile } from "./find-files.ts";
 import { createFreshNames } from "./fresh-names.ts";
-import { createHashes, type Hashes } from "./hashes.ts";
+import { createHashes, hashOf, type Hashes } from "./hashes.ts";
 import type { CheckedProject } from "./io.ts";
-import { createLoader, type ReadBytes } from "./load-files.ts";
+import {
+  createLoader,
+  noneBeside,
+  type Beside,
+  type ReadBytes,
+} from "./load-files.ts";
+import { recordsBeside } from "./near-file.ts";
 import type { CheckedFile } from "./report.ts";
 import { shown } from "./terminal-text.ts";
 
@@ -26,8 +32,9 @@ export function createEvaluator(
   cwd: string,
   tell: (sentence: string) => void,
   from?: ReadBytes,
+  beside?: Beside,
 ): Evaluator {
-  const loader = createLoader(project, cwd, tell, from);
+  const loader = createLoader(project, cwd, tell, from, beside);
   const judge = (
     path: string,
     name: string,
@@ -71,7 +78,8 @@ export function createCachedEvaluator(
   cache: AnswerCache,
 ): Evaluator {
   const hashes = createHashes(from);
-  const evaluator = createEvaluator(project, cwd, tell, hashes.read);
+  const beside = from === undefined ? recordsBeside : noneBeside;
+  const evaluator = createEvaluator(project, cwd, tell, hashes.read, beside);
   const used = createFreshNames();
   return {
     async evaluate(file) {
@@ -83,14 +91,17 @@ export function createCachedEvaluator(
         return undefined;
       }
       const kept = await cache.get(file.path);
-      if (kept?.content === content && (await areSame(kept.uses, hashes))) {
+      if (
+        kept?.content === content &&
+        (await areSame(kept.uses, hashes, beside))
+      ) {
         for (const [path, there] of kept.uses)
           if (there !== null) used.add(path);
         const { lineTexts, check, isEmpty } = kept;
         return { ...file, lineTexts, check, isEmpty };
       }
       const checked = await evaluator.evaluate(file);
-      const uses = usesOf(file.path, project, hashes);
+      const uses = await usesOf(file.path, project, hashes, beside);
       if (
         checked !== undefined &&
         uses !== undefined &&
@@ -130,12 +141,19 @@ function textsOf(
   return texts;
 }
 
+/** Names have no slash. */
+function namesIn(beside: readonly string[]): string {
+  return hashOf(beside.join("/"));
+}
+
 async function areSame(
   uses: KeptAnswer["uses"],
   hashes: Hashes,
+  beside: Beside,
 ): Promise<boolean> {
-  for (const [path, content] of uses) {
+  for (const [path, content, names] of uses) {
     if ((await hashes.of(path)) !== content) return false;
+    if (content === null && namesIn(await beside(path)) !== names) return false;
     // that it can't be read has to be said, and only who reads it says so
     if (hashes.isUnreadable(path)) return false;
   }
@@ -143,17 +161,19 @@ async function areSame(
 }
 
 /** Every file that a record rests on, however far; undefined where one is there but no text: each check has to say so. */
-function usesOf(
+async function usesOf(
   file: string,
   project: CheckedProject,
   hashes: Hashes,
-): KeptAnswer["uses"] | undefined {
-  const uses: (readonly [string, string | null])[] = [];
+  beside: Beside,
+): Promise<KeptAnswer["uses"] | undefined> {
+  const uses: KeptAnswer["uses"][number][] = [];
   for (const { path, isText } of project.restsOn(file)) {
     const content = hashes.taken(path);
     if (hashes.isUnreadable(path) || isText !== (content !== null))
       return undefined;
-    uses.push([path, content]);
+    const names = content === null ? namesIn(await beside(path)) : "";
+    uses.push([path, content, names]);
   }
   return uses;
 }

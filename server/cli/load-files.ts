@@ -8,6 +8,7 @@ import { whyNot } from "../why-not.ts";
 import { nameFrom, type FoundFile } from "./find-files.ts";
 import { createFreshNames } from "./fresh-names.ts";
 import type { CheckedProject } from "./io.ts";
+import { recordsBeside } from "./near-file.ts";
 import { readText } from "./read-text.ts";
 import { shown } from "./terminal-text.ts";
 
@@ -36,12 +37,19 @@ export const readFromDisk: ReadBytes = (path) => readFile(path);
 export const plainFromDisk: ReadBytes = (path) =>
   readPlainFile(path).catch(() => undefined);
 
+/** The names of the records in the folder of a file that is not there. */
+export type Beside = (path: string) => Promise<readonly string[]>;
+
+/** What lay beside it in a state of git is not looked for. */
+export const noneBeside: Beside = () => Promise.resolve([]);
+
 /** @param from the state that files are read in; the disk where none is given */
 export function createLoader(
   project: CheckedProject,
   cwd: string,
   tell: (sentence: string) => void,
   from?: ReadBytes,
+  beside: Beside = from === undefined ? recordsBeside : noneBeside,
 ): Loader {
   const held = new Map<string, FileLines | null>();
   const used = createFreshNames();
@@ -76,8 +84,8 @@ export function createLoader(
   async function give(path: string): Promise<void> {
     const lines = await readUsed(path);
     held.set(path, lines);
-    project.setFile(path, lines);
     if (lines !== null) used.add(path);
+    project.setFile(path, lines, lines === null ? await beside(path) : []);
   }
 
   /** Lets go of every used file but those of one record: the next is most often of the same crib. */

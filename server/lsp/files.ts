@@ -5,8 +5,8 @@ import type { FileRequests } from "../protocol.ts";
 export interface FileAccess {
   /** The text of a file; undefined where there is none, or none that can be read. */
   read(uri: string): Promise<string | undefined>;
-  /** The records below a folder, in any order. */
-  records(folder: string): AsyncIterable<string>;
+  /** The records below a folder, in any order. @param here those that lie in it alone will do */
+  records(folder: string, here?: boolean): AsyncIterable<string>;
 }
 
 /** Whoever can be asked: the connection to an editor. */
@@ -29,7 +29,7 @@ export function filesOf(
     disk !== undefined && uri.startsWith("file:") ? disk : asked;
   return {
     read: (uri) => whose(uri).read(uri),
-    records: (folder) => whose(folder).records(folder),
+    records: (folder, here) => whose(folder).records(folder, here),
   };
 }
 
@@ -44,8 +44,8 @@ function filesBy(editor: Asked): FileAccess {
       .catch(() => undefined);
   return {
     read: async (uri) => (await ask("thou/readFile", { uri }))?.text,
-    async *records(folder) {
-      yield* (await ask("thou/findRecords", { folder }))?.uris ?? [];
+    async *records(folder, here = false) {
+      yield* (await ask("thou/findRecords", { folder, here }))?.uris ?? [];
     },
   };
 }

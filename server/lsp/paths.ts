@@ -14,7 +14,7 @@ export function pathOf(uri: string): string {
   return scheme.toLowerCase() + parts.join("/");
 }
 
-function decoded(part: string): string {
+export function decoded(part: string): string {
   try {
     return decodeURIComponent(part);
   } catch {

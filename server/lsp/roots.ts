@@ -2,6 +2,8 @@
 // that are asked for and of all that they use, and given them again where they may have changed. Where lines come from is texts.ts's.
 import type { FileLines } from "../../grammar/lines.ts";
 import type { FileAlone, OpenFile } from "../model/project.ts";
+import { parentOf } from "./paths.ts";
+import type { Texts } from "./texts.ts";
 import { createProject, type Project } from "../rules/check.ts";
 
 interface Root {
@@ -10,6 +12,8 @@ interface Root {
   readonly given: Set<string>;
   /** Those that have to be read again before anything is said. */
   readonly stale: Set<string>;
+  /** Those that are not there: what is said of them rests on what lies beside them. */
+  readonly gone: Set<string>;
 }
 
 export interface Roots {
@@ -20,7 +24,7 @@ export interface Roots {
   open(
     folder: string,
     path: string,
-    linesOf: (path: string) => Promise<FileLines | null>,
+    texts: Pick<Texts, "linesOf" | "besideOf">,
     wants: (paths: readonly string[]) => void,
   ): Promise<OpenFile | undefined>;
   /** A file of a folder by itself; `lines` are its own, should it have to be given. */
@@ -49,6 +53,7 @@ export function createRoots(): Roots {
         project: createProject({ root: folder }),
         given: new Set(),
         stale: new Set(),
+        gone: new Set(),
       };
       roots.set(folder, root);
     }
@@ -56,15 +61,15 @@ export function createRoots(): Roots {
   }
 
   return {
-    async open(folder, path, linesOf, wants) {
+    async open(folder, path, texts, wants) {
       const root = rootOf(folder);
       if (!root.given.has(path)) root.stale.add(path);
-      for (const each of root.stale) give(root, each, await linesOf(each));
+      for (const each of root.stale) await giveRead(root, each, texts);
       for (;;) {
         const missing = root.project.missingUses(path);
         if (missing.length === 0) break;
         wants(missing);
-        for (const each of missing) give(root, each, await linesOf(each));
+        for (const each of missing) await giveRead(root, each, texts);
       }
       return root.project.open(path);
     },
@@ -78,12 +83,16 @@ export function createRoots(): Roots {
         if (root.given.has(path)) give(root, path, lines);
     },
     stale(path) {
-      for (const { given, stale } of roots.values())
+      for (const { given, stale, gone } of roots.values()) {
         if (given.has(path)) stale.add(path);
+        for (const each of gone)
+          if (parentOf(each) === parentOf(path)) stale.add(each);
+      }
     },
     drop(path, keeps) {
       for (const [folder, root] of roots) {
         root.stale.delete(path);
+        root.gone.delete(path);
         if (root.given.delete(path)) root.project.dropFile(path);
         if (!keeps(folder, root.given)) roots.delete(folder);
       }
@@ -95,8 +104,24 @@ export function createRoots(): Roots {
   };
 }
 
-function give(root: Root, path: string, lines: FileLines | null): void {
+async function giveRead(
+  root: Root,
+  path: string,
+  { linesOf, besideOf }: Parameters<Roots["open"]>[2],
+): Promise<void> {
+  const lines = await linesOf(path);
+  give(root, path, lines, lines === null ? await besideOf(path) : []);
+}
+
+function give(
+  root: Root,
+  path: string,
+  lines: FileLines | null,
+  beside: readonly string[] = [],
+): void {
   root.given.add(path);
   root.stale.delete(path);
-  root.project.setFile(path, lines);
+  if (lines === null) root.gone.add(path);
+  else root.gone.delete(path);
+  root.project.setFile(path, lines, beside);
 }

@@ -2,6 +2,7 @@
 import { readLines, type FileLines } from "../../grammar/lines.ts";
 import type { Document } from "./documents.ts";
 import type { FileAccess } from "./files.ts";
+import { decoded, parentOf, pathOf } from "./paths.ts";
 
 export interface Texts {
   /** The open documents by their paths. */
@@ -10,6 +11,8 @@ export interface Texts {
   moveOpen(pathOf: (uri: string) => string): void;
   /** Null where there is no such file. */
   readonly linesOf: (path: string) => Promise<FileLines | null>;
+  /** The names of the records in the folder of a file, sorted; asked of one that is not there. */
+  besideOf(path: string): Promise<readonly string[]>;
   /** The disk is to be read again. */
   forget(path: string): void;
   /** The paths that were read or looked for on the disk. */
@@ -39,6 +42,16 @@ export function createTexts(files: FileAccess): Texts {
       const lines = await reading;
       // opened meanwhile: the document holds
       return open.get(path)?.lines ?? lines;
+    },
+    async besideOf(path) {
+      const folder = parentOf(path);
+      const beside = new Set(open.keys());
+      for await (const uri of files.records(folder, true))
+        beside.add(pathOf(uri));
+      return [...beside]
+        .filter((each) => parentOf(each) === folder)
+        .map((each) => decoded(each.slice(folder.length + 1)))
+        .sort();
     },
     forget(path) {
       disk.delete(path);

@@ -72,7 +72,7 @@ export function createWorkspace(files: FileAccess): Workspace {
       const open = await roots.open(
         places.homeOf(path),
         path,
-        texts.linesOf,
+        texts,
         (paths) => {
           needs.add(path, paths);
         },

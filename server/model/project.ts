@@ -9,8 +9,15 @@ import { createShop, refsOfKind, type Shop, isFirstOfName } from "./shop.ts";
 import { faresOf, reachOf, readUses, type Use, type UsesIn } from "./uses.ts";
 
 export interface Files {
-  /** Gives a file's lines, or `null` for one that is not there. Paths have forward slashes; a URI does as well. */
-  setFile(path: string, lines: FileLines | null): void;
+  /**
+   * Gives a file's lines, or `null` for one that is not there. Paths have forward slashes; a URI does as well.
+   * @param beside of one that is not there, the names of the records in its folder
+   */
+  setFile(
+    path: string,
+    lines: FileLines | null,
+    beside?: readonly string[],
+  ): void;
   /** Forgets a file: as if it had never been given. */
   dropFile(path: string): void;
   /** Lets go of what was made of a file as a job of its own; others that use it still have it. */
@@ -43,6 +50,8 @@ export interface OpenFile {
   readonly shop: Shop;
   readonly file: FileEntries;
   readonly uses: readonly Use[];
+  /** The names of the records in the folder of a file that is not there, as far as they were given. */
+  readonly besideOf: (used: string) => readonly string[];
 }
 
 /** Few, so that of too many not all are read before the first are counted. */
@@ -51,6 +60,7 @@ const AT_ONCE = 8;
 /** @param options.root the workspace folder: `use` never leads out of it. */
 export function createFiles(options: { readonly root: string }): Files {
   const given = new Map<string, FileLines | null>();
+  const besides = new Map<string, readonly string[]>();
   const read = new Map<string, FileEntries>();
   const shops = new Map<string, Shop>();
   /** Of files that may form long chains: each is asked many times. */
@@ -83,11 +93,14 @@ export function createFiles(options: { readonly root: string }): Files {
   };
 
   return {
-    setFile(path, lines) {
+    setFile(path, lines, beside = []) {
       given.set(path, lines);
+      if (beside.length === 0) besides.delete(path);
+      else besides.set(path, beside);
     },
     dropFile(path) {
       given.delete(path);
+      besides.delete(path);
       read.delete(path);
       shops.delete(path);
     },
@@ -111,7 +124,9 @@ export function createFiles(options: { readonly root: string }): Files {
       const shop = shops.get(path) ?? createShop();
       shops.set(path, shop);
       setFiles(shop, files, isWhole);
-      return { path, shop, file, uses };
+      const besideOf = (used: string): readonly string[] =>
+        besides.get(used) ?? [];
+      return { path, shop, file, uses, besideOf };
     },
     look(path) {
       const file = entriesOf(path);

@@ -241,6 +241,24 @@ test("property: after any edits of records and cribs the kept answer is the one 
   );
 }, 60_000);
 
+test("what is said of a crib that is not there follows what lies beside it, answers kept or not", async () => {
+  const cwd = await folderWith({
+    "job.thou": 'job j\n  units inch\n  use "cribs/Bench.thou"\n',
+    "cribs/bench.thou": "shop bench\n  units inch\n",
+    "cribs/pump.thou": "shop pump\n  units inch\n",
+  });
+  const said = async (): Promise<string> => {
+    const kept = await checked(cwd, ["job.thou", ...KEEP]);
+    expect((await checked(cwd, ["job.thou"])).out).toBe(kept.out);
+    return kept.out.replaceAll(/\s+/gu, " ");
+  };
+  const meant = "did you mean `cribs/bench.thou`?";
+  expect(await said()).toContain(meant);
+  expect(await said()).toContain(meant);
+  await rm(path.join(cwd, "cribs/bench.thou"));
+  expect(await said()).not.toContain("did you mean");
+});
+
 describe("what happens to the folder", () => {
   const damages: readonly (readonly [
     string,

@@ -497,7 +497,7 @@ test("what was left out is said, and a file that is not there", async () => {
   expect(gone).toEqual({
     code: 2,
     out: "",
-    err: "thou: b.thou cannot be read: there is no such file or folder; did you mean a.thou?\n",
+    err: "thou: b.thou cannot be read: there is no such file or folder.\n",
   });
   expect(await readdir(cwd)).toEqual(["a.thou"]);
   const json = await run(cwd, "b.thou", "--format", "json");

@@ -87,9 +87,9 @@ function editorOn(port: Port): Editor {
     const text = await readFile(fileURLToPath(uri), "utf8").catch(() => null);
     return text === null ? null : { text };
   });
-  answer("thou/findRecords", async ({ folder }) => {
+  answer("thou/findRecords", async ({ folder, here }) => {
     const path = fileURLToPath(folder);
-    const names = await readdir(path, { recursive: true });
+    const names = await readdir(path, { recursive: !here });
     return {
       uris: names
         .filter((name) => name.endsWith(".thou"))

@@ -45,6 +45,23 @@ test("a job of a folder that lies on no disk is given the crib that the editor r
   expect(asked).toEqual([`${FOLDER}/crib.thou`]);
 });
 
+test("a crib that is not there is told with the one beside it", async () => {
+  const { editor } = browsed({
+    [`${FOLDER}/cribs/of%20Winches.thou`]: CRIB,
+    [`${FOLDER}/cribs/below/of-winches.thou`]: CRIB,
+  });
+  await editor.start([FOLDER], READING);
+  const uri = `${FOLDER}/winch.thou`;
+  await editor.open(
+    uri,
+    'job j\n  units inch\n  use "cribs/Of winches.thou"\n',
+  );
+  const [finding] = await editor.findings(uri);
+  expect(finding?.message).toMatch(
+    /: did you mean .cribs\/of Winches\.thou.\? The names in it/u,
+  );
+});
+
 test("records of such a folder that are not open are reported on, and names are looked for in them", async () => {
   const { editor } = browsed({
     [`${FOLDER}/crib.thou`]: CRIB,

@@ -13,6 +13,7 @@ function roots() {
     [URI, JOB],
     [CRIB_URI, CRIB],
   ]);
+  const beside = new Set<string>();
   const made = createRoots();
   const asked: string[] = [];
   const open = async (path = URI) => {
@@ -20,10 +21,13 @@ function roots() {
     const found = await made.open(
       FOLDER,
       path,
-      (each) => {
-        asked.push(each);
-        const text = texts.get(each);
-        return Promise.resolve(text === undefined ? null : readLines(text));
+      {
+        linesOf: (each) => {
+          asked.push(each);
+          const text = texts.get(each);
+          return Promise.resolve(text === undefined ? null : readLines(text));
+        },
+        besideOf: () => Promise.resolve([...beside]),
       },
       (paths) => wanted.push(...paths),
     );
@@ -31,9 +35,10 @@ function roots() {
       files: found?.shop.files.map((each) => each.path),
       wanted,
       asked: asked.splice(0),
+      beside: found?.besideOf(CRIB_URI),
     };
   };
-  return { made, open, texts };
+  return { made, open, texts, beside };
 }
 
 test("a record is read with what it uses, once", async () => {
@@ -47,19 +52,27 @@ test("a record is read with what it uses, once", async () => {
 });
 
 test("what is not there is looked for once, and is there when it has come", async () => {
-  const { made, open, texts } = roots();
+  const { made, open, texts, beside } = roots();
   texts.delete(CRIB_URI);
   expect(await open()).toEqual({
     files: [URI],
     wanted: [CRIB_URI],
     asked: [URI, CRIB_URI],
+    beside: [],
   });
+  // what comes beside it, or goes, may be what was meant
+  beside.add("crip.thou");
+  made.stale(`${FOLDER}/below/crip.thou`);
+  expect((await open()).beside).toEqual([]);
+  made.stale(`${FOLDER}/crip.thou`);
+  expect((await open()).beside).toEqual(["crip.thou"]);
   expect((await open()).asked).toEqual([]);
   texts.set(CRIB_URI, CRIB);
   made.stale(CRIB_URI);
   const now = await open();
   expect(now.asked).toEqual([CRIB_URI]);
   expect(now.files).toHaveLength(2);
+  expect(now.beside).toEqual([]);
   expect((await open(`${FOLDER}/none.thou`)).files).toBeUndefined();
 });
 
@@ -70,7 +83,7 @@ test("new lines go to whoever had the old ones, and are not asked for again", as
   await open();
   made.stale(URI);
   made.changed(URI, readLines(JOB.replace('  use "crib.thou"\n', "")));
-  expect(await open()).toEqual({ files: [URI], wanted: [], asked: [] });
+  expect(await open()).toMatchObject({ files: [URI], wanted: [], asked: [] });
 });
 
 test("a folder goes with its last file, unless it is to be kept", async () => {

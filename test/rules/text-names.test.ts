@@ -1,6 +1,8 @@
 // What is said of names that no entry has, files that are used and the head of a file, word for word, beyond what the pages' samples
 // show: each way that a sentence can end and what its fixes write.
 import { describe, expect, test } from "vitest";
+import { readLines } from "../../grammar/lines.ts";
+import { createProject } from "../../server/rules/check.ts";
 import { toldIn } from "./found.ts";
 import { HEAD, said } from "./said-of-line.ts";
 
@@ -151,6 +153,46 @@ describe("a file that is used", () => {
     others: Readonly<Record<string, string>> = {},
   ): readonly string[] =>
     toldIn(`job j\n  use ${line}\n${units}`, code, others);
+
+  test.each([
+    ["Crib.thou", ["crib.thou", "job.thou"], ["crib.thou"]],
+    ["../cribs/Crib.thou", ["crib.thou"], ["../cribs/crib.thou"]],
+    ["..\\cribs\\Crib", ["crib.thou"], ["..\\cribs\\crib.thou"]],
+    ["crib.THOU", ["crib.thou"], ["crib.thou"]],
+    ["winhc.thou", ["winch.thou", "pump.thou"], ["winch.thou"]],
+    [
+      "crib-a.thou",
+      ["crib-s.thou", "crib-b.thou"],
+      ["crib-s.thou", "crib-b.thou"],
+    ],
+    // what every name ends with makes none alike
+    ["trim.thou", ["crib.thou"], []],
+    // it is there, and can't be read
+    ["crib.thou", ["crib.thou", "cribs.thou"], []],
+    // nor is it itself
+    ["jobs.thou", ["job.thou"], []],
+    ["crib.thou", ['"crib.thou'], []],
+  ])(
+    "and is not there, %s, is told with what is: %j",
+    (written, there, meant) => {
+      const project = createProject({ root: "" });
+      project.setFile(
+        "a/b/job.thou",
+        readLines(`job j\n  units mm\n  use "${written}"\n`),
+      );
+      for (const each of project.missingUses("a/b/job.thou"))
+        project.setFile(each, null, there);
+      const [finding] = project.check("a/b/job.thou").findings;
+      expect(finding?.code).toBe("file-missing");
+      expect(finding?.message.includes("did you mean")).toBe(0 < meant.length);
+      for (const each of meant)
+        expect(finding?.message).toContain(`\`${each}\``);
+      const texts = finding?.fixes.flatMap(({ edits }) =>
+        edits.map(({ text }) => text),
+      );
+      expect(texts).toEqual(meant.map((each) => `"${each}"`));
+    },
+  );
 
   test("and is not there is written with its ending, or begun as a crib in the unit of the job", () => {
     expect(use('"no-such"')).toEqual([

@@ -5,6 +5,8 @@ import { isRecordName, RECORD_ENDING } from "../../record-names.ts";
 import type { FileDraft } from "../file-rules.ts";
 import { commentOut } from "../fixes.ts";
 import type { DraftFix } from "../rule.ts";
+import { nearestFiles } from "./near.ts";
+import { oneOf } from "./wording.ts";
 import { nameFrom } from "./opening-missing.ts";
 
 /** `file-missing` */
@@ -30,27 +32,55 @@ export function filesMissing(open: OpenFile): readonly FileDraft[] {
         },
       ];
     if (state !== "missing") return [];
-    const withEnding = isRecordName(written.toLowerCase())
-      ? undefined
-      : `"${written.replace(/\.[^./\\]*$/, "")}${RECORD_ENDING}"`;
+    const looked = `There is no file \`${written}\`, looked for at ${shownPath(path ?? written)}`;
+    const near = nearOf(open, use);
+    if (0 < near.length)
+      return [
+        {
+          entry: use.entry,
+          span,
+          message: `${looked}: did you mean ${oneOf(near)}? The names in it are not known until it is found.`,
+          fixes: near.map((each) => writeUse(use, each)),
+        },
+      ];
     return [
       {
         entry: use.entry,
         span,
-        message: `There is no file \`${written}\`, looked for at ${shownPath(path ?? written)}: the names in it are not known until it is there.`,
-        fixes:
-          withEnding === undefined
-            ? emptyCrib(open, use)
-            : [
-                {
-                  title: `Write ${withEnding}`,
-                  safe: false,
-                  edits: [{ span, text: withEnding }],
-                },
-              ],
+        message: `${looked}: the names in it are not known until it is there.`,
+        fixes: isRecordName(written.toLowerCase())
+          ? emptyCrib(open, use)
+          : [writeUse(use, written.replace(/\.[^./\\]*$/, "") + RECORD_ENDING)],
       },
     ];
   });
+}
+
+function writeUse({ span }: Use, path: string): DraftFix {
+  const text = `"${path}"`;
+  return { title: `Write ${text}`, safe: false, edits: [{ span, text }] };
+}
+
+/** The paths that may have been meant: of records in the folder that it was looked for in, this one apart. */
+function nearOf(open: OpenFile, { path, written }: Use): readonly string[] {
+  if (path === undefined) return [];
+  const end = Math.max(written.lastIndexOf("/"), written.lastIndexOf("\\")) + 1;
+  const own =
+    folderOf(open.path) === folderOf(path)
+      ? unescaped(open.path.slice(folderOf(path).length))
+      : undefined;
+  const beside = open.besideOf(path).filter((name) => name !== own);
+  return (
+    nearestFiles(written.slice(end), beside)
+      // no path that is written has a quote in it
+      .filter((name) => !name.includes('"'))
+      .map((name) => written.slice(0, end) + name)
+  );
+}
+
+/** With the slash at its end. */
+function folderOf(path: string): string {
+  return path.slice(0, path.lastIndexOf("/") + 1);
 }
 
 /** A crib to write into, in the unit of the file that uses it. */

@@ -29,6 +29,21 @@ export function nearest(
   return found.slice(0, 3);
 }
 
+/** The files of a folder whose names are nearest to one that is not there; none where it is there. What a name ends with counts for nothing. */
+export function nearestFiles(
+  name: string,
+  there: readonly string[],
+): readonly string[] {
+  if (there.includes(name)) return [];
+  const near = nearest(stemOf(name), there.map(stemOf));
+  return there.filter((each) => near.includes(stemOf(each))).slice(0, 3);
+}
+
+/** `a` of `a.thou`, and of `a.thuo`. */
+function stemOf(name: string): string {
+  return name.replace(/(?<=.)\.[^.]*$/u, "");
+}
+
 function between(word: string, candidate: string): number {
   const [a, b] = [word.toLowerCase(), candidate.toLowerCase()];
   if (a === b) return word === candidate ? 0 : 0.5;
