@@ -5,6 +5,7 @@ import type { ActiveRecord } from "./active-record.ts";
 import type { Connection } from "./connection.ts";
 import { nonceOf, withScript } from "./policy.ts";
 import { onRecordsMayChange, refreshing } from "./refresh.ts";
+import { tabIcon } from "./tab-icon.ts";
 import type { BenchView } from "../server/protocol/bench.ts";
 import type { FromPage } from "./bench-page/messages.ts";
 import { createSaid } from "./bench-said.ts";
@@ -26,11 +27,7 @@ export function registerBench(
   function adopt(panel: vscode.WebviewPanel, uri: string | undefined): void {
     bench?.close();
     panel.webview.options = options;
-    const icons = vscode.Uri.joinPath(context.extensionUri, "client", "icons");
-    panel.iconPath = {
-      light: vscode.Uri.joinPath(icons, "file-light.svg"),
-      dark: vscode.Uri.joinPath(icons, "file-dark.svg"),
-    };
+    panel.iconPath = tabIcon(context.extensionUri);
     const mine = openBench(panel, folder, server, record, uri);
     bench = mine;
     panel.onDidDispose(() => {

@@ -2,6 +2,7 @@
 // and says why where there is none. What has changed is the server's to say. It runs in a browser as well.
 import * as vscode from "vscode";
 import type { Compared, CompareParams } from "../server/protocol/compare.ts";
+import type { ActiveRecord } from "./active-record.ts";
 import { NO_ANSWER, recordOf, sayWhyNot } from "./record-command.ts";
 
 /** Asks the server what has changed. */
@@ -10,13 +11,16 @@ export type AskToCompare = (params: CompareParams) => Promise<Compared>;
 const SCHEME = "thou-compare";
 const PREVIEW = "vscode.markdown.preview.editor";
 
-export function registerComparing(ask: AskToCompare): vscode.Disposable {
+export function registerComparing(
+  ask: AskToCompare,
+  active: ActiveRecord,
+): vscode.Disposable {
   /** Pages that were just made, by their address: showing one asks no second time. */
   const made = new Map<string, string>();
   let count = 0;
 
   async function compare(given: unknown): Promise<vscode.Uri | undefined> {
-    const record = recordOf(given);
+    const record = recordOf(given, active);
     if (record === undefined) {
       void vscode.window.showInformationMessage(
         "Open a record first: it is compared with its last commit.",

@@ -38,9 +38,13 @@ export function begin(context: vscode.ExtensionContext, launch: Launch): Thou {
     ),
     registerNewJob(server.ask),
     registerTaking(server.ask, context.workspaceState),
-    registerSheets((params) => server.ask("thou/sheet", params)),
-    registerComparing((params) => server.ask("thou/compare", params)),
-    registerTrend((params, token) => server.ask("thou/trend", params, token)),
+    registerSheets((params) => server.ask("thou/sheet", params), record),
+    registerComparing((params) => server.ask("thou/compare", params), record),
+    registerTrend(
+      (params, token) => server.ask("thou/trend", params, token),
+      record,
+      context.extensionUri,
+    ),
     registerBench(context, server, record),
     vscode.commands.registerCommand("thou.restartServer", () =>
       server.restart(),

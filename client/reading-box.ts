@@ -1,7 +1,11 @@
 // The box that readings are typed into, by a hand or by a gauge: it asks for the next one until all is taken, and keeps what was typed in its
 // order while an answer is on its way.
 import * as vscode from "vscode";
-import type { TakingPlan, TakingPrompt } from "../server/protocol/guide.ts";
+import {
+  OTHER_WORD,
+  type TakingPlan,
+  type TakingPrompt,
+} from "../server/protocol/guide.ts";
 import type { Connection } from "./connection.ts";
 import { createTurns } from "./turns.ts";
 import { step } from "./unwritten-readings.ts";
@@ -18,7 +22,7 @@ export interface Outcome {
 
 const OTHER: vscode.QuickInputButton = {
   iconPath: new vscode.ThemeIcon("settings-gear"),
-  tooltip: "Another gauge, temperature or place",
+  tooltip: `Another gauge, temperature or place (${OTHER_WORD})`,
 };
 
 const ICONS: Readonly<Record<string, string>> = {
@@ -99,7 +103,8 @@ export function showBox(
     box.onDidAccept(() => {
       const text = box.value;
       box.value = "";
-      if (text.trim() !== "") {
+      if (text.trim().toLowerCase() === OTHER_WORD) end("other");
+      else if (text.trim() !== "") {
         lastTyped = Date.now();
         turns.add(text, take);
       } else if (isDone && lastTyped + ONE_ENTER < Date.now()) end("whole");

@@ -2,6 +2,7 @@
 import * as vscode from "vscode";
 import type { SheetParams, SheetVersioned } from "../server/protocol/sheet.ts";
 import { isRecordName, withoutEnding } from "../server/record-names.ts";
+import type { ActiveRecord } from "./active-record.ts";
 import { NO_ANSWER, recordOf } from "./record-command.ts";
 
 /** Asks the server for a page; null where it does not know the record. */
@@ -24,14 +25,17 @@ const MEASURING: Kind = {
   ending: "-measuring.html",
 };
 
-export function registerSheets(ask: AskForSheet): vscode.Disposable {
+export function registerSheets(
+  ask: AskForSheet,
+  record: ActiveRecord,
+): vscode.Disposable {
   return vscode.Disposable.from(
     vscode.commands.registerCommand("thou.showSheet", (given?: unknown) =>
-      showSheet(ask, JOB, given),
+      showSheet(ask, JOB, recordOf(given, record)),
     ),
     vscode.commands.registerCommand(
       "thou.showMeasuringSheet",
-      (given?: unknown) => showSheet(ask, MEASURING, given),
+      (given?: unknown) => showSheet(ask, MEASURING, recordOf(given, record)),
     ),
   );
 }
@@ -40,9 +44,8 @@ export function registerSheets(ask: AskForSheet): vscode.Disposable {
 async function showSheet(
   ask: AskForSheet,
   kind: Kind,
-  given: unknown,
+  record: vscode.Uri | undefined,
 ): Promise<vscode.Uri | undefined> {
-  const record = recordOf(given);
   if (record === undefined) {
     void vscode.window.showInformationMessage(
       "Open a record first: a sheet is made of it.",

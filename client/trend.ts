@@ -6,8 +6,10 @@ import type {
   TrendShown,
   Trended,
 } from "../server/protocol/trend.ts";
+import type { ActiveRecord } from "./active-record.ts";
 import { nonceOf, withStyle } from "./policy.ts";
 import { NO_ANSWER, recordOf, sayWhyNot } from "./record-command.ts";
+import { tabIcon } from "./tab-icon.ts";
 
 /** Asks the server for the trends of a record. */
 export type AskForTrend = (
@@ -18,12 +20,16 @@ export type AskForTrend = (
 /** Milliseconds that pass before a person is told what is waited for: thousands of records take longer. */
 const UNTOLD = 500;
 
-export function registerTrend(ask: AskForTrend): vscode.Disposable {
+export function registerTrend(
+  ask: AskForTrend,
+  active: ActiveRecord,
+  extension: vscode.Uri,
+): vscode.Disposable {
   let panel: vscode.WebviewPanel | undefined;
 
   /** Gives the title of what is shown; undefined where nothing is. */
   async function showTrend(given: unknown): Promise<string | undefined> {
-    const record = recordOf(given);
+    const record = recordOf(given, active);
     if (record === undefined) {
       void vscode.window.showInformationMessage(
         "Open a record first: the trend is that of its sizes.",
@@ -49,6 +55,7 @@ export function registerTrend(ask: AskForTrend): vscode.Disposable {
           enableFindWidget: true,
         },
       );
+      panel.iconPath = tabIcon(extension);
       panel.onDidDispose(() => {
         panel = undefined;
       });

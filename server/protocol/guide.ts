@@ -98,6 +98,9 @@ export interface AfterTaking {
   readonly below: string;
 }
 
+/** Typed instead of a reading, it asks anew with what is read, how warm and where. */
+export const OTHER_WORD = "g";
+
 export interface TakingPrompt {
   readonly title: string;
   readonly step: number;

@@ -31,6 +31,12 @@ interface Manifest {
     readonly semanticTokenScopes: readonly {
       readonly scopes: Readonly<Record<string, readonly string[]>>;
     }[];
+    readonly menus: {
+      readonly commandPalette: readonly {
+        readonly command: string;
+        readonly when: string;
+      }[];
+    };
     readonly commands: readonly {
       readonly command: string;
       readonly category: string;
@@ -53,6 +59,16 @@ function clientSources(): string {
 }
 
 describe("the manifest", () => {
+  it("offers what is made of a record while a panel beside it has the keys", () => {
+    for (const { command, when } of manifest.contributes.menus.commandPalette)
+      expect([command, when]).toEqual([
+        command,
+        command === "thou.explainFinding" // of the finding at the caret
+          ? "editorLangId == thou"
+          : "editorLangId == thou || thou.overview == record || thou.overview == empty",
+      ]);
+  });
+
   it("names files that are there and go into the package", () => {
     const named = [
       manifest.icon,

@@ -38,6 +38,10 @@ export const guideChecks = [
       await gauge(page, "0,87428", "out-of-round 0.00004 in");
       await gauge(page, "0.87430 in", "place far, angle 1 of 3");
       await gauge(page, "u", "place near, angle 3 of 3");
+      // another gauge, by the keyboard: what was taken stays
+      await gauge(page, "g", "mic-1");
+      await page.keyboard.press("Escape");
+      await boxWith(page, "place near, angle 3 of 3");
       await page.keyboard.press("Escape");
       await until("the line in the record", async () => {
         const text = await page

@@ -2,7 +2,11 @@
 import { showCount } from "../../core/quantity/show.ts";
 import type { OpenFile } from "../../model/project.ts";
 import { plain } from "../../markup/markdown.ts";
-import type { TakingPlan, TakingPrompt } from "../../protocol/guide.ts";
+import {
+  OTHER_WORD,
+  type TakingPlan,
+  type TakingPrompt,
+} from "../../protocol/guide.ts";
 import { withLines } from "./figures.ts";
 import { indexOf, insertion, linesOf } from "./lines.ts";
 import { choicesAfter } from "./after.ts";
@@ -113,7 +117,7 @@ function withText(
   ].join(" ");
   return 0 < all || told === ""
     ? []
-    : [`Written ${told}; the gear above takes others.`];
+    : [`Written ${told}; ${OTHER_WORD} changes that.`];
 }
 
 function hereText(state: Taking): readonly string[] {
