@@ -260,6 +260,12 @@ function stopped(
   const word = body.slice(start, end);
   const { words, described } = expectedIn(body, rule);
   const place = { start, end };
+  // left as it was offered
+  if (form.match(/[A-Z]{2,}/gu)?.includes(word) === true)
+    return {
+      ...place,
+      message: `\`${word}\` is only a place to fill in: write there what the job has.${written(form)}`,
+    };
   if (0 < words.length && described.length === 0) {
     return /^[\d.+"-]/.test(word)
       ? {

@@ -135,7 +135,7 @@ function sameNumber(
     : Math.abs(one - two) <= 1e-9 * Math.max(Math.abs(one), Math.abs(two));
 }
 
-/** Lengths only: of other numbers both texts say enough. */
+/** Lengths only: of other numbers both texts say enough. To no more digits than the later text has; "" where they show no move. */
 function movedBy(
   before: Result | undefined,
   after: Result | undefined,
@@ -145,8 +145,14 @@ function movedBy(
   const to = after?.nominal ?? null;
   if (from === null || to === null || after?.unit !== "m") return "";
   const by = to - from;
-  if (metresToTenths(by) === 0) return "";
-  return `${by < 0 ? "−" : "+"}${showLength(Math.abs(by), system, Math.abs(by) / 10)}`;
+  const shown = showLength(Math.abs(by), system, stepShown(after.text, system));
+  return /[1-9]/u.test(shown) ? `${by < 0 ? "−" : "+"}${shown}` : "";
+}
+
+/** The step, m, of the last digit of the first number in a text. */
+function stepShown(text: string, system: System): number {
+  const decimals = /\d(?:\.(\d+))?/u.exec(text)?.[1]?.length ?? 0;
+  return (system === "inch" ? 0.0254 : 0.001) / 10 ** decimals;
 }
 
 const RANKS: Readonly<Record<Verdict, number | undefined>> = {

@@ -2,6 +2,7 @@
 import { showCount } from "../core/quantity/show.ts";
 import type { Change, FindingChange, RecordChanges } from "./changes.ts";
 import { groupedBy } from "../model/groups.ts";
+import { VERDICT_WORDS } from "../model/result-kinds.ts";
 import type { Standing } from "./items.ts";
 
 /** A record as it was compared: what it is called, and where it was found at each time. */
@@ -14,14 +15,20 @@ export interface ComparedRecord {
   readonly changes: RecordChanges;
 }
 
-/** "0.0010 to 0.0013 in, predicted, in"; "" where it was not there. */
-function standingWords(standing: Standing | null): string {
+/** "0.0010 to 0.0013 in, predicted, in tolerance"; "" where it was not there. What is measured is called so where the other is predicted. */
+function standingWords(
+  standing: Standing | null,
+  other: Standing | null,
+): string {
   if (standing === null) return "";
   const { text, status, verdict } = standing;
   return [
     status === "unknown" ? "unknown" : text,
-    ...(status === "predicted" ? ["predicted"] : []),
-    ...(verdict === "none" ? [] : [verdict]),
+    ...(status === "predicted" ||
+    (status === "measured" && other?.status === "predicted")
+      ? [status]
+      : []),
+    ...(verdict === "none" ? [] : [VERDICT_WORDS[verdict]]),
   ].join(", ");
 }
 
@@ -36,8 +43,8 @@ export function changeWords({ what, before, after }: Change): {
       after: after === null ? "gone" : "new",
     };
   return {
-    before: before === null ? "not there" : standingWords(before),
-    after: after === null ? "gone" : standingWords(after),
+    before: before === null ? "not there" : standingWords(before, after),
+    after: after === null ? "gone" : standingWords(after, before),
   };
 }
 

@@ -251,7 +251,7 @@ function reamerTable(shop: Shop, line: string): Markup {
         ? `clearance left in ${ref}`
         : `over the lower limit of ${ref}`,
     ),
-    "chance of landing in",
+    "chance that the bores suit",
     "verdict",
   ];
   return row(

@@ -10,6 +10,7 @@ import { materialOfFeature } from "../model/evaluate/size.ts";
 import { resultsOf } from "../model/results.ts";
 import { entryOf, type Shop } from "../model/shop.ts";
 import { kindOf, nameOf } from "../model/reference.ts";
+import { VERDICT_WORDS } from "../model/result-kinds.ts";
 import { gaugeSummary, reamerSize, shippedWhat } from "./hover-crib.ts";
 
 /** One line on an entry: its size and verdict, or what it is. */
@@ -54,7 +55,7 @@ function pilotDetail(shop: Shop, ref: string): string {
     .join(", ");
 }
 
-/** "0.87428 to 0.87435 in, measured, in" */
+/** "0.87428 to 0.87435 in, measured, in tolerance" */
 function firstResult(shop: Shop, ref: string): string {
   const [result] = resultsOf(shop, ref);
   if (result === undefined) return entrySpec(kindOf(ref))?.means ?? "";
@@ -63,11 +64,7 @@ function firstResult(shop: Shop, ref: string): string {
     return result.needs.length === 0
       ? "unknown"
       : `unknown: ${neededText(result.needs)}`;
-  return [
-    result.text,
-    result.status,
-    result.verdict === "none" ? "" : result.verdict,
-  ]
+  return [result.text, result.status, VERDICT_WORDS[result.verdict]]
     .filter((part) => part !== "")
     .join(", ");
 }

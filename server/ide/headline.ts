@@ -6,7 +6,7 @@ import { stepValue } from "../model/evaluate/order.ts";
 import { reasonsOf, waitsOfStep } from "../model/evaluate/step-waits.ts";
 import type { OpenFile } from "../model/project.ts";
 import { kindOf } from "../model/reference.ts";
-import { HEADLINES } from "../model/result-kinds.ts";
+import { HEADLINES, VERDICT_WORDS } from "../model/result-kinds.ts";
 import type { Result } from "../model/result.ts";
 import { resultsOfKind } from "../model/results.ts";
 import { bestTool } from "../model/results/line.ts";
@@ -43,11 +43,15 @@ export function headlineResult(
   return ref === undefined ? undefined : resultOf(open.shop, ref);
 }
 
-/** What a line of one result says: "0.0010 to 0.0013 in, predicted, in", or what it needs. */
+/** What a line of one result says: "0.0010 to 0.0013 in, predicted, in tolerance", or what it needs. */
 export function lengthWords(result: Result): readonly Words[] {
   const { status, verdict, text } = result;
   if (status === "unknown") return needWords(result);
-  const words = [text, status, ...(verdict === "none" ? [] : [verdict])];
+  const words = [
+    text,
+    status,
+    ...(verdict === "none" ? [] : [VERDICT_WORDS[verdict]]),
+  ];
   return [{ text: words.join(", ") }];
 }
 

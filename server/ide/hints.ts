@@ -13,7 +13,7 @@ import { unitOf } from "../core/quantity/units.ts";
 import type { Entry, Fact } from "../model/entry.ts";
 import { settings } from "../model/evaluate/settings.ts";
 import type { OpenFile } from "../model/project.ts";
-import { HEADLINES } from "../model/result-kinds.ts";
+import { HEADLINES, VERDICT_WORDS } from "../model/result-kinds.ts";
 import type { Result } from "../model/result.ts";
 import { resultsOfKind } from "../model/results.ts";
 import { isFirstOfName, type Shop } from "../model/shop.ts";
@@ -227,7 +227,7 @@ export function hintWorking(
     place === undefined ? undefined : resultFor(open, place.index, source);
   if (result === undefined) return undefined;
   const { status, verdict, text, working, needs } = result;
-  const judged = verdict === "none" ? "" : `, ${verdict}`;
+  const judged = verdict === "none" ? "" : `, ${VERDICT_WORDS[verdict]}`;
   const what =
     source.kind.replaceAll("-", " ") +
     (DIAMETRAL.test(source.kind) ? " on diameter" : "");

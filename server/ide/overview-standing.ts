@@ -6,7 +6,7 @@ import { lineOfBore } from "../model/evaluate/index-of.ts";
 import { orderOf } from "../model/evaluate/order.ts";
 import { waitsOfStep } from "../model/evaluate/step-waits.ts";
 import type { Finding, Result } from "../model/result.ts";
-import { HEADLINES, resultName } from "../model/result-kinds.ts";
+import { HEADLINES, resultName, VERDICT_WORDS } from "../model/result-kinds.ts";
 import { resultsOf } from "../model/results.ts";
 import { bestTool } from "../model/results/line.ts";
 import { entryOf, type Shop } from "../model/shop.ts";
@@ -194,7 +194,8 @@ export function resultLines(shop: Shop, ref: string): readonly string[] {
         result.of,
         result.case === null ? null : `case ${result.case}`,
       ].filter((part) => part !== null);
-      const verdict = result.verdict === "none" ? "" : `, ${result.verdict}`;
+      const verdict =
+        result.verdict === "none" ? "" : `, ${VERDICT_WORDS[result.verdict]}`;
       const said =
         result.status === "unknown"
           ? needText(result)

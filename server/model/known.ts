@@ -70,7 +70,9 @@ export function missingTexts(needs: readonly Need[]): readonly string[] {
 
 /** "needs a reading of bore rear, the load of fit rear"; "" where nothing is missing. */
 export function neededText(needs: readonly Need[]): string {
-  return needs.length === 0 ? "" : `needs ${missingTexts(needs).join(", ")}`;
+  const texts = missingTexts(needs);
+  const between = texts.some((text) => text.includes(",")) ? "; " : ", ";
+  return texts.length === 0 ? "" : `needs ${texts.join(between)}`;
 }
 
 function textOf(thing: readonly Need[]): string {

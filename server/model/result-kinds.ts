@@ -82,7 +82,7 @@ export const RESULT_NAMES: Readonly<Record<string, string>> = {
   "oil-rise": "rise of the oil",
   "reamer-window": "bore sizes that suit every journal",
   "cut-size": "cuts",
-  chance: "chance of landing in",
+  chance: "chance that the bore suits",
   stock: "stock",
   "pilot-offset": "pilot's offset at the cut",
   "effective-clearance": "effective clearance in line (diametral)",
@@ -105,8 +105,9 @@ export function statusWord({
   return kind === "ready" && status !== "unknown" ? "" : status;
 }
 
+/** Beside a figure "in" alone reads as an inch. */
 export const VERDICT_WORDS: Readonly<Record<Verdict, string>> = {
-  in: "in",
+  in: "in tolerance",
   out: "out",
   unsure: "unsure",
   none: "",

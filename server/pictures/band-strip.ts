@@ -118,7 +118,8 @@ function rowOf(
   { x, width, ink }: StripOptions,
 ): Drawn {
   const said = `${row.name}: ${row.words}`;
-  const lines = wrapped(said, width, SMALL);
+  // bold letters are a little wider
+  const lines = wrapped(said, row.wrong ? width / 1.05 : width, SMALL);
   const fill = row.wrong ? ink.wrong : ink.text;
   const words = lettering(
     x,

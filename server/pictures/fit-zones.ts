@@ -122,7 +122,7 @@ function uncertaintyWords(
   system: System,
 ): string {
   return status === "measured" && expanded !== undefined
-    ? `, U ${showLength(expanded, system, expanded / 10)} (95 %)`
+    ? `, U ${showLength(expanded, system, expanded / 10)} (95\u00A0%)`
     : "";
 }
 

@@ -74,7 +74,7 @@ function howTo({ system }: Subject): Markup {
         "Clean and deburr first. Let parts and gauges lie side by side until they are equally warm, and write that temperature.",
         "Near and far: as close to the ends as the edge, the fillet and the chamfer allow. Mark 0° on the part, at the joint or the oil hole. Two opposite points can't see a three-lobed form: turn a journal in a vee, and write how far the pointer swings, the vee's angle and how often it rises in a turn.",
         "A reading that is off by much more than its neighbours: wipe, read again, and write both.",
-        "In the record each row is one line: read near V V V with GAUGE at 68 F by WHO on DATE; a swing: swing near V on vee 60 deg, 3 lobes with GAUGE by WHO on DATE, or on three points.",
+        `In the record each row is one line: read near V V V with GAUGE at ${system === "inch" ? "68 F" : "20 C"} by WHO on DATE; a swing: swing near V on vee 60 deg, 3 lobes with GAUGE by WHO on DATE, or on three points.`,
       ].map((text) => el("li", {}, text)),
     ),
     el(

@@ -48,7 +48,7 @@ export function reamersTable(
         { head: "Cuts (predicted)" },
         ...fitsAsking(demands).map((fit) => ({ head: `Clearance, ${fit}` })),
         { head: "Margin" },
-        { head: "Chance of in", percent: 10 },
+        { head: "Chance that it suits", percent: 10 },
         { head: "Serves", percent: 9 },
       ],
       tools.map((tool) => [

@@ -409,7 +409,7 @@ describe("how it reads", () => {
       columns: 100,
     });
     expect(text.code).toBe(1);
-    expect(text.out).toContain("size  0.8741 to 0.8742 in, in → ");
+    expect(text.out).toContain("size  0.8741 to 0.8742 in, in tolerance → ");
     expect(text.out).toMatch(
       /2 records compared, 1 changed: \d+ things are worse\./,
     );
@@ -421,7 +421,7 @@ describe("how it reads", () => {
       ...real,
     });
     expect(out).toContain(
-      "| **journal drive** size | 0.8741 to 0.8742 in, in |",
+      "| **journal drive** size | 0.8741 to 0.8742 in, in tolerance |",
     );
     expect(out).not.toContain("](javascript:");
   });

@@ -104,9 +104,19 @@ describe("changes by entry and result", () => {
       ]),
     );
     expect(found.changes.find(({ what }) => what === "clearance")?.moved).toBe(
-      "+0.00030 in",
+      "+0.0003 in",
     );
     expect(found.worse).toBe(0);
+  });
+
+  test("a move that is less than the last digit shown is no figure", () => {
+    // the mean of 0.8743, 0.8740 and 0.8742 is a sixtieth of a thou over that of 0.8742 and 0.8741
+    const found = edited(["0.8742 0.8741", "0.8743 0.8740 0.8742"]);
+    const size = found.changes.find(
+      ({ entry, what }) => entry === "journal front" && what === "size",
+    );
+    expect(size?.after?.text).toBe("0.8740 to 0.8743 in");
+    expect(size?.moved).toBe("");
   });
 
   test("a verdict that got worse, with the finding that says so", () => {

@@ -194,6 +194,15 @@ test("a line that is too long is not looked into, and up to there it is", () => 
   });
 });
 
+test("a place of the form that was left as it was offered is told as that", () => {
+  expect(explain("OdFact", "od LOW to HIGH").message).toMatch(
+    /^`LOW` is only a place to fill in: write there what the job has\. It is written /u,
+  );
+  expect(explain("OdFact", "od 36.02 to HIGH").message).toMatch(
+    /^`HIGH` is only a place to fill in/u,
+  );
+});
+
 test("a word after all that a line holds is a remark", () => {
   const { mended: remark, start } = explain("VentedFact", "vented yes");
   expect(remark).toBe("# yes");

@@ -107,7 +107,7 @@ describe("the winch", () => {
       "fit rear",
     ]);
     expect(wordsOf(view, "caret")).toContain(
-      "clearance (diametral) 0.00099 to 0.00136 in predicted in",
+      "clearance (diametral) 0.00099 to 0.00136 in predicted in tolerance",
     );
     expect(keys(bench(WINCH, "job"))).not.toContain("caret");
     expect(htmlOf(bench(WINCH, "journal rear"), "caret")).toContain(

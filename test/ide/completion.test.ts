@@ -164,7 +164,7 @@ describe("references", () => {
       "0.8740 to 0.8745 in, predicted",
     );
     expect(detail(marked, "journal front")).toMatch(
-      /^0\.8742\d to 0\.87435 in, measured, in$/,
+      /^0\.8742\d to 0\.87435 in, measured, in tolerance$/,
     );
   });
 

@@ -25,13 +25,13 @@ const withCrib = (text: string): OpenFile =>
 
 test("a job that is read and whose bore is still to cut", () => {
   expect(shown(JOB, { "crib.thou": CRIB })).toEqual([
-    "journal front on layshaft «0.87428 to 0.87432 in, measured, in»",
+    "journal front on layshaft «0.87428 to 0.87432 in, measured, in tolerance»",
     // 0.87430 in is 22.20722 mm, the inch being 25.4 mm (1959)
     "read near 0.87432 0.87428 0.87430 with mic-1 at 68 F «mean 22.2072 mm»",
-    "hole front in case «1.00018 to 1.00021 in, measured, in»",
+    "hole front in case «1.00018 to 1.00021 in, measured, in tolerance»",
     "read 1.00021 1.00018 with bore-1 at 68 F «mean 25.4050 mm»",
     "bore front in bush front «0.8756 to 0.8757 in, predicted»",
-    "fit front of journal front in bore front «0.00128 to 0.00142 in, predicted, in»",
+    "fit front of journal front in bore front «0.00128 to 0.00142 in, predicted, in tolerance»",
     "line layshaft «bore to be 0.87512 to 0.87588 in, by measured journals: reamer r-8755»",
     "step ream «next»",
   ]);
@@ -228,7 +228,7 @@ test("the working behind a clearance has its formulas and its numbers", () => {
   const source = { ref: "fit front", kind: "clearance", case: null };
   const working = hintWorking(open, source) ?? "";
   expect(working.split("\n")[0]).toBe(
-    "**fit front**, clearance on diameter: `0.00128 to 0.00142 in` (predicted, in)",
+    "**fit front**, clearance on diameter: `0.00128 to 0.00142 in` (predicted, in tolerance)",
   );
   expect(working).toMatch(
     /^- least clearance = smallest bore − largest journal: `.*0\.87432.*`/m,

@@ -34,7 +34,7 @@ describe("an entry", () => {
       "size",
       "0.87428 to 0.87435 in",
       "measured",
-      "in",
+      "in tolerance",
     ]);
     expect(markdown).toMatch(
       /held back by 0\.0000\d+ in \(k = 1\.6\d, 95 % conformance, ISO 14253-1\)/,

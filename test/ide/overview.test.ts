@@ -98,7 +98,7 @@ describe("a job that waits only for its cut", () => {
       "fit front",
     );
     expect(more).toContain(
-      "clearance (diametral): 0.00128 to 0.00142 in, predicted, in",
+      "clearance (diametral): 0.00128 to 0.00142 in, predicted, in tolerance",
     );
   });
 

@@ -70,7 +70,7 @@ test("what is typed and not saved counts; a click leads to the line", async () =
     `### [journal drive](/jobs/pump%20%281%29.thou#L${String(line)})`,
   );
   expect(page).toContain(
-    "| size | 0.8741 to 0.8742 in, in | 0.8736 to 0.8737 in, out | **worse**, −0.0005",
+    "| size | 0.8741 to 0.8742 in, in tolerance | 0.8736 to 0.8737 in, out | **worse**, −0.0005",
   );
   // as many as are counted stand below "Worse", and there alone
   const [, count] = /\*\*(\d+) things are worse/u.exec(page) ?? [];
@@ -153,7 +153,7 @@ test("a detached head and a merge in progress are said, and compared", async () 
   const page = pageOf(await compared(cwd, WORN));
   expect(page).toContain("(a detached head): HEAD is the commit that is.");
   expect(page).toContain("A merge is in progress");
-  expect(page).toContain("| size | 0.8740 to 0.8742 in, in |");
+  expect(page).toContain("| size | 0.8740 to 0.8742 in, in tolerance |");
 });
 
 test("a clone of the newest commit alone, and a linked checkout", async () => {

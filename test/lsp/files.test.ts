@@ -39,7 +39,7 @@ test("a job of a folder that lies on no disk is given the crib that the editor r
   expect(await editor.codes(uri)).toEqual(["step-open"]);
   const { line } = rangeOf(JOB, "fit front").start;
   expect((await editor.hints(uri, line, line)).map(labelOf).join()).toBe(
-    "0.00128 to 0.00142 in, predicted, in",
+    "0.00128 to 0.00142 in, predicted, in tolerance",
   );
   // once: it is kept until it changes
   expect(asked).toEqual([`${FOLDER}/crib.thou`]);

@@ -48,7 +48,7 @@ test("a record is opened, asked, edited and asked again: the answers are those o
     await editor.open(uri, JOB);
     expect(await editor.codes(uri)).toEqual(["step-open"]);
     expect(await clearance(editor, uri)).toBe(
-      "0.00128 to 0.00142 in, predicted, in",
+      "0.00128 to 0.00142 in, predicted, in tolerance",
     );
     // the journal is read half a thou smaller: 0.0005 in more clearance, and more than is wanted
     const text = "0.87382 0.87378 0.87380";
@@ -212,7 +212,7 @@ test("outline, layout and names", () =>
       { textDocument: { uri } },
     );
     expect(symbols.find(({ name }) => name === "fit front")?.detail).toBe(
-      "0.00128 to 0.00142 in, predicted, in",
+      "0.00128 to 0.00142 in, predicted, in tolerance",
     );
     expect(withEdits(spread, await editor.format(uri))).toBe(JOB);
     // the crib's reamer is named in the job and in the crib

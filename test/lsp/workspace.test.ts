@@ -35,8 +35,8 @@ async function clearance(editor: Editor, uri: string): Promise<string> {
   const hints = await editor.hints(uri, line, line);
   return hints.map(labelOf).join();
 }
-const BY_CRIB = "0.00128 to 0.00142 in, predicted, in";
-const BY_OTHER = "0.00138 to 0.00152 in, predicted, in";
+const BY_CRIB = "0.00128 to 0.00142 in, predicted, in tolerance";
+const BY_OTHER = "0.00138 to 0.00152 in, predicted, in tolerance";
 
 test("each folder has its own crib", async () => {
   const { editor } = await shop(

@@ -264,17 +264,17 @@ describe("the stresses of a press", () => {
   test("are held against the yield of each by 1.2, and less than once gives way", () => {
     expect(yields(130, 55)).toEqual([]);
     expect(yields(120, 55)).toEqual([
-      "At the most interference the bush at its bore carries up to 107 MPa of the 120 MPa at which inner yields, 1.12 times, where 1.2 is asked. There is little to spare: take less interference, a thicker wall or a stronger material.",
+      "At the most interference the bush at its bore carries up to 107 MPa, and inner yields at 120 MPa: a margin of 1.12, where 1.2 is asked. There is little to spare: take less interference, a thicker wall or a stronger material.",
     ]);
     expect(yields(130, 40)).toEqual([
-      "At the most interference the case at its hole carries up to 45.0 MPa of the 40.0 MPa at which outer yields, 0.89 times, where 1.2 is asked. It gives way and holds less than it should: take less interference, a thicker wall or a stronger material.",
+      "At the most interference the case at its hole carries up to 45.0 MPa, and outer yields at 40.0 MPa: a margin of 0.89, where 1.2 is asked. It gives way and holds less than it should: take less interference, a thicker wall or a stronger material.",
     ]);
   });
 
   test("are told of both where both are over, the worse first", () => {
     const [inner, outer] = [
-      "the bush at its bore carries up to 107 MPa of the 120 MPa at which inner yields, 1.12 times",
-      "the case at its hole carries up to 45.0 MPa of the 40.0 MPa at which outer yields, 0.89 times",
+      "the bush at its bore carries up to 107 MPa, and inner yields at 120 MPa: a margin of 1.12",
+      "the case at its hole carries up to 45.0 MPa, and outer yields at 40.0 MPa: a margin of 0.89",
     ];
     expect(yields(120, 40)[0]).toContain(
       `${outer}; ${inner}, where 1.2 is asked. It gives way`,

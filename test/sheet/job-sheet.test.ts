@@ -6,7 +6,11 @@ import {
   LIMIT_OF_RECORD,
 } from "../../server/model/cautions.ts";
 import { orderOf } from "../../server/model/evaluate/order.ts";
-import { RESULT_KINDS, resultName } from "../../server/model/result-kinds.ts";
+import {
+  RESULT_KINDS,
+  resultName,
+  VERDICT_WORDS,
+} from "../../server/model/result-kinds.ts";
 import { samples, soundSamples } from "../samples.ts";
 import { attribute, oneLine, readPage, squeezed } from "./read-page.ts";
 import { FACTS, sheetsOf, sheetsOfSample } from "./sheets.ts";
@@ -52,7 +56,7 @@ describe.each(samples)("$path", ({ path }) => {
       else if (status === "unknown")
         expect(squeezed(read.text)).toContain(`unknown:${withoutMarks(text)}`);
       else {
-        const shown = `${text}, ${status}${verdict === "none" ? "" : `, ${verdict}`}`;
+        const shown = `${text}, ${status}${verdict === "none" ? "" : `, ${VERDICT_WORDS[verdict]}`}`;
         expect(rows).toContain(oneLine(shown));
       }
     }

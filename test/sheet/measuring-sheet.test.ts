@@ -81,6 +81,14 @@ test("a record with guarded verdicts shows what is surely in, inside the limits"
   expect(Number(high)).toBeCloseTo(0.8745 - Number(guard), 6);
 });
 
+test("how a line is written shows a temperature in the scale of the job", () => {
+  const [inch, mm] = ["inch", "mm"].map(
+    (unit) => readPage(sheetsOf(`job a\n  units ${unit}\n`).blank).text,
+  );
+  expect(inch).toContain("with GAUGE at 68 F by");
+  expect(mm).toContain("with GAUGE at 20 C by");
+});
+
 test("each row has four angles, a gauge, a temperature, a day, initials and a verdict to tick", () => {
   const { elements } = readPage(
     sheetsOf("job a\n  units mm\npart p\njournal j on p\n  limits 25 h6\n")

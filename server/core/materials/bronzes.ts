@@ -150,7 +150,7 @@ export const bronzes: readonly Material[] = [
   {
     name: "bronze-c954",
     family: "bronze",
-    what: "aluminium bronze C95400, continuous cast",
+    what: "aluminium (aluminum) bronze C95400, continuous cast",
     expansion: figure(perMK, 16.2, 15.5, 16.2, `${cda}, 20 to 300 °C`),
     modulus: figure(
       GPa,

@@ -175,7 +175,7 @@ export const metals: readonly Material[] = [
   {
     name: "iron-grey",
     family: "iron",
-    what: "grey cast iron, class 30 (SAE G3000, about EN-GJL-200); brittle",
+    what: "grey (gray) cast iron, class 30 (SAE G3000, about EN-GJL-200); brittle",
     expansion: figure(
       perMK,
       11.4,
@@ -197,7 +197,7 @@ export const metals: readonly Material[] = [
   {
     name: "iron-grey-class-40",
     family: "iron",
-    what: "grey cast iron, class 40 (SAE G4000, about EN-GJL-300); brittle",
+    what: "grey (gray) cast iron, class 40 (SAE G4000, about EN-GJL-300); brittle",
     expansion: figure(perMK, 11.4, 10.5, 12, callister),
     modulus: figure(GPa, 124, 110, 138, `${callister}, its middle`),
     poisson: figure(1, 0.25, 0.22, 0.26, memory),
@@ -229,7 +229,7 @@ export const metals: readonly Material[] = [
   {
     name: "aluminium-356-t6",
     family: "aluminium",
-    what: "aluminium casting alloy 356.0 or A356.0, heat treated and aged",
+    what: "aluminium (aluminum) casting alloy 356.0 or A356.0, heat treated and aged",
     expansion: figure(perMK, 21.5, 21, 21.5, callister),
     modulus: figure(GPa, 72.4, 70, 72.4, callister),
     poisson: aluminiumPoisson,
@@ -239,7 +239,7 @@ export const metals: readonly Material[] = [
   {
     name: "aluminium-319",
     family: "aluminium",
-    what: "aluminium casting alloy 319.0, as cast",
+    what: "aluminium (aluminum) casting alloy 319.0, as cast",
     expansion: figure(
       perMK,
       21.5,
@@ -255,7 +255,7 @@ export const metals: readonly Material[] = [
   {
     name: "aluminium-a380",
     family: "aluminium",
-    what: "aluminium die-casting alloy A380.0, as cast",
+    what: "aluminium (aluminum) die-casting alloy A380.0, as cast",
     expansion: figure(
       perMK,
       21.8,
@@ -271,7 +271,7 @@ export const metals: readonly Material[] = [
   {
     name: "aluminium-6061-t6",
     family: "aluminium",
-    what: "wrought aluminium 6061, heat treated and aged",
+    what: "wrought aluminium (aluminum) 6061, heat treated and aged",
     expansion: figure(perMK, 23.6, 23.4, 23.6, callister),
     modulus: figure(GPa, 69, 68.9, 70, callister),
     poisson: figure(1, 0.33, 0.32, 0.34, philpot),
@@ -281,7 +281,7 @@ export const metals: readonly Material[] = [
   {
     name: "aluminium-7075-t6",
     family: "aluminium",
-    what: "wrought aluminium 7075, heat treated and aged",
+    what: "wrought aluminium (aluminum) 7075, heat treated and aged",
     expansion: figure(perMK, 23.4, 23.2, 23.6, callister),
     modulus: figure(GPa, 71, 71, 72, callister),
     poisson: figure(1, 0.33, 0.32, 0.34, memory),

@@ -128,7 +128,7 @@ function* askSplit(host: string): Interview<NewJob["host"]["split"]> {
     choice("across", "In halves, parted across the axis of its bores"),
     choice("along", "In halves, parted along the axis of its bores", {
       below:
-        "The rings of a press fit are not closed: what a press closes is then not told",
+        "The joint parts the ring round a bush: how far its bore closes is then not worked out",
     }),
   ]);
   return split === "along" || split === "across" ? split : undefined;

@@ -86,7 +86,7 @@ function* askSeat(
   const long = yield* askText(
     about(
       "length",
-      `How long is ${bush === "none" ? "bore" : "the bush of"} ${name}, in ${unit}? What stands here is as long as wide: write what it is.`,
+      `How long is ${bush === "none" ? "bore" : "the bush of"} ${name}, in ${unit}? The figure offered is only its diameter: write its own length.`,
     ),
     last?.length.text ?? size.text,
     length,
@@ -97,7 +97,7 @@ function* askSeat(
       : yield* askText(
           about(
             "from",
-            `How far from the mouth of bore ${before[0]?.name ?? ""} does bore ${name} begin, in ${unit}? What stands here is only a start: write what it is.`,
+            `How far from the mouth of bore ${before[0]?.name ?? ""} does bore ${name} begin, in ${unit}? The figure offered is only a stand-in: write what it is.`,
           ),
           farther(last, system),
           (text) => startAfter(text, last, system),

@@ -35,8 +35,8 @@ export function choicesAfter(
             label: `Take readings of ${targetLabel(next)}`,
             below: first.includes(next)
               ? wanted.size === 1
-                ? "The last that is to measure"
-                : `${String(wanted.size)} are to measure`
+                ? "The last one left to measure"
+                : `${String(wanted.size)} are left to measure`
               : "It has no reading, and nothing waits for one",
           },
         ];

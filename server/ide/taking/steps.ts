@@ -194,7 +194,7 @@ function doubtOf(
       ? undefined
       : { low: Math.min(...all), high: Math.max(...all) });
   const keep = { word: KEEP, label: "Keep it" };
-  const again = `Measure again: the same once more is taken as it is, and so is ${KEEP}.`;
+  const again = `Measure again: the same once more is taken as it is, or ${KEEP} takes it now.`;
   if (expected === undefined)
     return hasOpenComma
       ? {
@@ -235,7 +235,7 @@ function swingDoubt(
   return value.metres <= most
     ? undefined
     : {
-        sentence: `${shownTaken(value)} is far for a pointer to swing. Type how far it went from least to most, and not what it shows. The same once more is taken as it is, and so is ${KEEP}.`,
+        sentence: `${shownTaken(value)} is far for a pointer to swing. Type how far it went from least to most, and not what it shows. The same once more is taken as it is, or ${KEEP} takes it now.`,
         offers: [{ word: KEEP, label: "Keep it" }],
       };
 }
@@ -258,7 +258,7 @@ function apart(
   const room = Math.max(APART * most, 3 * (most - least), 2 * steps);
   if (metresToTenths(gap) <= metresToTenths(room)) return undefined;
   return {
-    sentence: `${shownTaken(value)} is ${showLength(gap, system, steps)} from the nearest of the ${String(all.length)} readings before it. Measure again: the same once more is taken as it is, and so is ${KEEP}.`,
+    sentence: `${shownTaken(value)} is ${showLength(gap, system, steps)} from the nearest of the ${String(all.length)} readings before it. Measure again: the same once more is taken as it is, or ${KEEP} takes it now.`,
     offers: [{ word: KEEP, label: "Keep it" }],
   };
 }

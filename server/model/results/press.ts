@@ -140,7 +140,7 @@ function temperatureResult(
   if (!found.value.reached)
     return {
       ...unknownResult(where, "degC", unknown()),
-      text: `none: ${found.value.because}`,
+      text: found.value.because,
     };
   const { low, high, status, working } = found.value.value;
   return numberResult(where, "degC", found.value.value, {

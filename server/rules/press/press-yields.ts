@@ -32,7 +32,7 @@ export const pressYields: Rule = {
       return [
         {
           margin: limit.value / stress,
-          says: `${where} carries up to ${showPressures(stress, stress, system)} of the ${showPressures(limit.value, limit.value, system)} at which ${nameOf(material.ref)} yields, ${fixed(limit.value / stress, 2)} times`,
+          says: `${where} carries up to ${showPressures(stress, stress, system)}, and ${nameOf(material.ref)} yields at ${showPressures(limit.value, limit.value, system)}: a margin of ${fixed(limit.value / stress, 2)}`,
         },
       ];
     });

@@ -191,3 +191,11 @@ describe("oils", () => {
     expect(named("sae-10").at100).toEqual(named("sae-10w").at100);
   });
 });
+
+test("a material that two spellings name is found by either", () => {
+  const said = (word: string): number =>
+    materials.filter(({ what }) => what.includes(word)).length;
+  expect(said("gray")).toBe(said("grey"));
+  expect(said("aluminum")).toBe(said("aluminium"));
+  expect(said("aluminum")).toBeGreaterThan(5);
+});

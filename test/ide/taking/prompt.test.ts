@@ -53,7 +53,7 @@ describe("the prompt", () => {
       lines: [],
     });
     // the gauge and the temperature may have been answered for a target before
-    const told = "Written with mic-1 at 68 F; the gear above takes others.";
+    const told = "Written with mic-1 at 68 F; g changes that.";
     expect(promptAfter(open, 3, PLAN, []).text).toContain(told);
     expect(promptAfter(open, 3, PLAN, SIX.slice(0, 1)).text).not.toContain(
       told,
@@ -266,10 +266,12 @@ describe("what may follow", () => {
     const first = promptAfter(opened(bare, CRIB), 1, PLAN, SIX);
     const after = written(bare, first);
     expect(counted(after)).toBeGreaterThan(2);
-    expect(said(bare, PLAN)).toBe(`${String(counted(after))} are to measure`);
+    expect(said(bare, PLAN)).toBe(
+      `${String(counted(after))} are left to measure`,
+    );
     const last = "job a\n  units mm\npart p\njournal j on p\njournal k on p\n";
     const plan = { ...PLAN, ref: "journal j", system: "mm" } as const;
-    expect(said(last, plan)).toBe("The last that is to measure");
+    expect(said(last, plan)).toBe("The last one left to measure");
     const reamer = `${last.replace("journal k on p\n", "")}reamer r\n  size 25\n`;
     expect(said(reamer, plan)).toBe(
       "It has no reading, and nothing waits for one",

@@ -64,7 +64,7 @@ describe("a reading far from what is expected", () => {
     const doubt = doubtAfter(PLAN, text);
     expect(doubt?.sentence).toContain(words);
     expect(digitsAfter(PLAN, text)).toEqual([[], []]);
-    // the same once more is taken as it is, and so is k
+    // the same once more is taken as it is, and k takes it at once
     expect(digitsAfter(PLAN, text, text)[0]).toEqual([`${text} in`]);
     expect(digitsAfter(PLAN, text, "k")[0]).toEqual([`${text} in`]);
     // a better one takes its place
