@@ -102,7 +102,7 @@ test("it shows what is read next, with a button for each word that may be typed"
   });
   expect(shown.buttons).toMatchObject([
     { iconPath: { id: "arrow-right" }, tooltip: "Skip (s)" },
-    { tooltip: "Another gauge, temperature or place" },
+    { tooltip: "Another gauge, temperature or place (g)" },
   ]);
   await shown.does("button", shown.buttons[0]);
   await type("");
@@ -145,6 +145,19 @@ test("an Enter alone ends it once all is read, but not the second end of line of
     inputs: ["0.8742"],
     wantsOther: false,
     isWhole: true,
+  });
+});
+
+test("g does what the button for another gauge does, and is no reading", async () => {
+  const { shown, answer, asked, type, outcome } = box(["0.8741"]);
+  await answer();
+  await type(" G");
+  expect(shown.isDisposed).toBe(true);
+  expect(asked).toEqual([["0.8741"]]);
+  expect(await outcome).toEqual({
+    inputs: ["0.8741"],
+    wantsOther: true,
+    isWhole: false,
   });
 });
 
