@@ -115,7 +115,8 @@ export const examples: Readonly<Record<string, readonly string[]>> = {
   "ReadFact": [
     "read near 0.87432 0.87428 0.87430 with mic-1 at 68 F",
     "read 1.00021 1.00018 in with bore-1 as pressed by AK on 2026-11-05",
-    "read mid 25.40 25.41 mm station 12 with gauge mic-1"
+    "read mid 25.40 25.41 mm station 12 with gauge mic-1",
+    "read near 0.87510 with mic-1 at 104 F, gauge 68 F"
   ],
   "RepeatFact": [
     "repeat near 0.87432 0.87431 0.87432 with mic-1"

@@ -111,13 +111,13 @@ const SERVICE_LIMIT = size(
 const READ = sizes(
   "read",
   "ReadFact",
-  "read [PLACE] VALUES [station Z] [with GAUGE] [at TEMPERATURE] [as STAGE] [by WHO on DATE]",
+  "read [PLACE] VALUES [station Z] [with GAUGE] [at TEMPERATURE [, gauge TEMPERATURE]] [as STAGE] [by WHO on DATE]",
   "Diameters read round one place, at different angles. Named places along the length give taper.",
 );
 const REPEAT = sizes(
   "repeat",
   "RepeatFact",
-  "repeat [PLACE] VALUES [station Z] [with GAUGE] [at TEMPERATURE] [as STAGE] [by WHO on DATE]",
+  "repeat [PLACE] VALUES [station Z] [with GAUGE] [at TEMPERATURE [, gauge TEMPERATURE]] [as STAGE] [by WHO on DATE]",
   "The same diameter read again and again at one place: how well the reading repeats, and which value is a stray.",
 );
 const SWING = amounts(
@@ -376,7 +376,7 @@ export const ENTRIES: readonly EntrySpec[] = [
       sizes(
         "read",
         "BushReadFact",
-        "read od|id [PLACE] VALUES [station Z] [with GAUGE] [at TEMPERATURE] [as STAGE] [by WHO on DATE]",
+        "read od|id [PLACE] VALUES [station Z] [with GAUGE] [at TEMPERATURE [, gauge TEMPERATURE]] [as STAGE] [by WHO on DATE]",
         "Diameters read, outside or inside.",
       ),
       FINISH,
@@ -583,7 +583,7 @@ export const ENTRIES: readonly EntrySpec[] = [
       facts(
         "read",
         "StackReadFact",
-        "read NAME VALUES [with GAUGE] [at TEMPERATURE] [as STAGE] [by WHO on DATE]",
+        "read NAME VALUES [with GAUGE] [at TEMPERATURE [, gauge TEMPERATURE]] [as STAGE] [by WHO on DATE]",
         "A member of the stack as measured.",
       ),
       fact(

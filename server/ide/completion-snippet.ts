@@ -21,8 +21,7 @@ export interface Snippet {
 
 export const EMPTY: Snippet = { text: "", stops: 0 };
 
-const PIECE =
-  /\[[^\]]*\]|[\w-]+(?:\|[\w-]+)+(?: NAME)?|"[A-Z]+"|[A-Z]{2,}|X|Z/g;
+const PIECE = /[\w-]+(?:\|[\w-]+)+(?: NAME)?|"[A-Z]+"|[A-Z]{2,}|X|Z/g;
 
 /** Adds a form to a snippet. */
 export function withForm(
@@ -34,7 +33,7 @@ export function withForm(
   let stops = before.stops;
   const next = (): number => ++stops;
   const shown = form
-    .replace(/ ?\[[^\]]*\]/g, "")
+    .replace(/ ?\[(?:[^[\]]|\[[^\]]*\])*\]/g, "")
     .split(PIECE_WITH_KEPT)
     .map((piece) => fill(piece, rule, filling, next))
     .join("");

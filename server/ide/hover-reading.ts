@@ -11,7 +11,7 @@ import { steelScale } from "../core/readings/temperature.ts";
 import type { Fact } from "../model/entry.ts";
 import { propertyOf } from "../model/evaluate/material.ts";
 import type { GaugeValue } from "../model/evaluate/gauge.ts";
-import { readingsAt } from "../model/evaluate/readings.ts";
+import { isAt20, readingsAt } from "../model/evaluate/readings.ts";
 import { correctionWords } from "../model/evaluate/setting.ts";
 import { settings } from "../model/evaluate/settings.ts";
 import { materialOfFeature } from "../model/evaluate/size.ts";
@@ -62,13 +62,14 @@ function becauseOf(
   ref: string,
   reading: {
     readonly temperature: number;
+    readonly gaugeTemperature: number;
     readonly gauge: GaugeValue | undefined;
     readonly setters: readonly GaugeValue[];
   },
   system: System,
 ): string {
   const parts: string[] = [];
-  if (reading.temperature !== 20) {
+  if (!isAt20(reading)) {
     const material = materialOfFeature(shop, ref);
     const expansion = material.known
       ? propertyOf(material.value, "expansion")
@@ -77,7 +78,7 @@ function becauseOf(
       ? `, ${material.known ? material.value.ref : ""} grows ${significant(expansion.value.value * 1e6, 3)} um/m-K (${expansion.value.source === "written" ? "written" : "shipped value"}), the steel of the gauge ${significant(steelScale.expansion * 1e6, 3)}`
       : "";
     parts.push(
-      `read at ${showTemperature(reading.temperature, system)}${grows}`,
+      `read at ${showTemperature(reading.temperature, system)}${reading.gaugeTemperature === reading.temperature ? "" : `, the gauge at ${showTemperature(reading.gaugeTemperature, system)}`}${grows}`,
     );
   }
   if (reading.gauge !== undefined)

@@ -15,6 +15,7 @@ import { kindOf } from "./reference.ts";
 import { bothScales } from "../core/quantity/show.ts";
 import { steelScale } from "../core/readings/temperature.ts";
 import { showExpansion } from "./evaluate/material.ts";
+import { isAt20 } from "./evaluate/readings.ts";
 
 /** Sentences, each once. */
 export function assumptionsOf(
@@ -84,10 +85,12 @@ function ofFeature(shop: Shop, ref: string): readonly string[] {
     said.push(
       `Readings of ${ref} without a temperature are taken at the job's, ${bothScales(job.temperature, job.system)}.`,
     );
-  if (lines.some((each) => each.temperature !== 20)) {
+  const warm = lines.filter((each) => !isAt20(each));
+  if (0 < warm.length)
     said.push(
-      `A gauge is taken to be as warm as what it reads, with a scale of steel, ${showExpansion(steelScale.expansion, job.system)}.`,
+      `A gauge is taken to have a scale of steel, ${showExpansion(steelScale.expansion, job.system)}${warm.some((each) => each.gaugeTemperatureStep === undefined) ? ", and to be as warm as what it reads where its line says nothing else" : ""}.`,
     );
+  if (lines.some((each) => each.temperature !== 20)) {
     const material = materialOfFeature(shop, ref);
     const expansion = material.known ? material.value.expansion : undefined;
     if (

@@ -20,17 +20,16 @@ export function reading(node: Node, line: FactReader): Reading | undefined {
   const values =
     valuesNode === undefined ? undefined : readingValues(valuesNode, line);
   const stationAt = station === undefined ? undefined : length(station, line);
-  const temperatureNode =
-    temperature === undefined ? undefined : child(temperature, "temperature");
-  const temperatureAt =
-    temperatureNode === undefined
-      ? undefined
-      : temperatureOf(line, temperatureNode);
+  const temperatureAt = temperatureIn(temperature, line);
+  const gaugeClause =
+    temperature === undefined ? undefined : child(temperature, "GaugeAt");
+  const gaugeAt = temperatureIn(gaugeClause, line);
   const gaugeRef = gauge === undefined ? undefined : ref(gauge, line);
   if (values === undefined || signed === undefined) return undefined;
   if (station !== undefined && stationAt === undefined) return undefined;
   if (temperature !== undefined && temperatureAt === undefined)
     return undefined;
+  if (gaugeClause !== undefined && gaugeAt === undefined) return undefined;
   const place = child(node, "place");
   const stageNode = stage === undefined ? undefined : child(stage, "stage");
   return {
@@ -42,6 +41,7 @@ export function reading(node: Node, line: FactReader): Reading | undefined {
     station: stationAt?.value,
     gauge: gaugeRef,
     temperature: temperatureAt,
+    gaugeTemperature: gaugeAt,
     // the grammar admits only the stages
     stage:
       stageNode === undefined
@@ -49,6 +49,15 @@ export function reading(node: Node, line: FactReader): Reading | undefined {
         : (textOf(line, stageNode) as NonNullable<Reading["stage"]>),
     signature: signed,
   };
+}
+
+/** The temperature that stands in a clause. */
+function temperatureIn(
+  clause: Node | undefined,
+  line: FactReader,
+): Reading["temperature"] {
+  const node = clause === undefined ? undefined : child(clause, "temperature");
+  return node === undefined ? undefined : temperatureOf(line, node);
 }
 
 /** The decimals of a reading, with the one unit at their end. */

@@ -69,9 +69,11 @@ export interface Reading {
   readonly valueSpans: readonly Span[];
   readonly station: number | undefined;
   readonly gauge: RefSite | undefined;
-  /** °C, with the step of its last written digit in K */
+  /** Of what is read, °C, with the step of its last written digit in K */
   readonly temperature:
     { readonly value: number; readonly step: number } | undefined;
+  /** Of the gauge, where it is another; only beside the temperature of what is read. */
+  readonly gaugeTemperature: Reading["temperature"];
   readonly stage: Stage | undefined;
   readonly signature: Signature;
 }

@@ -42,15 +42,15 @@ describe("a fact", () => {
     ["limits 2|5 mm H7", 'limits {SIZE} CLASS [from "SOURCE"]'],
     [
       "read |",
-      "read [{PLACE}] VALUES [station Z] [with GAUGE] [at TEMPERATURE] [as STAGE] [by WHO on DATE]",
+      "read [{PLACE}] VALUES [station Z] [with GAUGE] [at TEMPERATURE [, gauge TEMPERATURE]] [as STAGE] [by WHO on DATE]",
     ],
     [
       "read 0.87432 0.8742|",
-      "read [PLACE] {VALUES} [station Z] [with GAUGE] [at TEMPERATURE] [as STAGE] [by WHO on DATE]",
+      "read [PLACE] {VALUES} [station Z] [with GAUGE] [at TEMPERATURE [, gauge TEMPERATURE]] [as STAGE] [by WHO on DATE]",
     ],
     [
       "read near 0.87432 at 68 F with |",
-      "read [PLACE] VALUES [station Z] [{with GAUGE}] [at TEMPERATURE] [as STAGE] [by WHO on DATE]",
+      "read [PLACE] VALUES [station Z] [{with GAUGE}] [at TEMPERATURE [, gauge TEMPERATURE]] [as STAGE] [by WHO on DATE]",
     ],
     ["finish Rz |", "finish Ra|Rz {VALUE}"],
   ])("%s", (line, expected) => {

@@ -47,7 +47,7 @@ function said(
 }
 
 const GAUGE =
-  "A gauge is taken to be as warm as what it reads, with a scale of steel, 6.39 uin/in-F.";
+  "A gauge is taken to have a scale of steel, 6.39 uin/in-F, and to be as warm as what it reads where its line says nothing else.";
 const AT_20 = "Sizes are at 20 °C (ISO 1).";
 const OVERSIZE =
   "No oversize is written for a reamer in this material: taken as zero.";
@@ -117,6 +117,15 @@ describe("of a size", () => {
         ],
       ]),
     ).toEqual([AT_20, GAUGE]);
+  });
+
+  test("that a gauge read which was not as warm: its scale alone is taken", () => {
+    expect(
+      said("journal front", [["0.87430", "0.87430 at 68 F, gauge 86 F"]]),
+    ).toEqual([
+      AT_20,
+      "A gauge is taken to have a scale of steel, 6.39 uin/in-F.",
+    ]);
   });
 
   test("that is cut: the oversize, where none is written", () => {

@@ -44,7 +44,11 @@ export interface CorrectedReading {
   /** °C */
   readonly temperature: number;
   readonly temperatureAssumed: boolean;
-  /** Of the part, 1/K; nothing where the reading was at 20 °C. */
+  /** Of the gauge, °C: the part's, unless the line says another. */
+  readonly gaugeTemperature: number;
+  /** The step of its last written digit, K; undefined where it is taken as the part's. */
+  readonly gaugeTemperatureStep: number | undefined;
+  /** Of the part, 1/K; nothing where the part was at 20 °C. */
   readonly expansion: number;
   /** The length that 20 °C takes off the reading, m. */
   readonly heat: number;
@@ -154,6 +158,8 @@ export function correct(
     return SILENT;
   const job = settings(shop);
   const temperature = reading.temperature?.value ?? job.temperature;
+  // where nothing else is written they lay side by side until they were alike
+  const gaugeTemperature = reading.gaugeTemperature?.value ?? temperature;
   const setters = gauge === undefined ? known([]) : settersOf(shop, gauge.ref);
   if (!setters.known) return setters;
   const adds = addsOf(gauge, setters.value);
@@ -170,8 +176,8 @@ export function correct(
       reading: value,
       correction: adds,
       part: { temperature, expansion },
-      // they lay side by side until they were alike: what the scale grew takes its share of what the part did
-      gauge: { temperature, expansion: steelScale.expansion },
+      // what the scale grew takes its share of what the part did
+      gauge: { temperature: gaugeTemperature, expansion: steelScale.expansion },
     });
     if (!at20.valid) return outside(at20.because);
     values.push(at20.value);
@@ -189,10 +195,20 @@ export function correct(
     temperature,
     temperatureAssumed:
       reading.temperature === undefined && job.temperatureAssumed,
+    gaugeTemperature,
+    gaugeTemperatureStep: reading.gaugeTemperature?.step,
     expansion,
     heat: (reading.values[0]?.value ?? 0) + adds - (values[0] ?? 0),
     span,
   });
+}
+
+/** Whether part and gauge were at 20 °C, so that nothing is brought there. */
+export function isAt20({
+  temperature,
+  gaugeTemperature,
+}: Pick<CorrectedReading, "temperature" | "gaugeTemperature">): boolean {
+  return temperature === 20 && gaugeTemperature === 20;
 }
 
 /** A line of working for each temperature away from 20 °C that readings were taken at. */
@@ -204,15 +220,15 @@ export function heatWorking(
   const said = new Set(
     places
       .flatMap((place) => place.readings)
-      .filter(({ temperature }) => temperature !== 20)
+      .filter((reading) => !isAt20(reading))
       .map(
-        ({ temperature, expansion }) =>
-          `T ${showTemperature(temperature, system)}, part ${showExpansion(expansion, system)}, scale of the gauge ${showExpansion(steelScale.expansion, system)} (steel)`,
+        ({ temperature, expansion, gaugeTemperature, gaugeTemperatureStep }) =>
+          `T ${showTemperature(temperature, system)}${temperature === 20 ? "" : `, part ${showExpansion(expansion, system)}`}; Tg ${showTemperature(gaugeTemperature, system)}${gaugeTemperatureStep === undefined ? ", as the part" : ""}, scale ${showExpansion(steelScale.expansion, system)} (steel)`,
       ),
   );
   return [...said].map((each) => ({
     formula:
-      "size at 20 °C = reading · (1 + αg · (T − 20 °C)) / (1 + α · (T − 20 °C)), the gauge as warm as the part",
+      "size at 20 °C = reading · (1 + αg · (Tg − 20 °C)) / (1 + α · (T − 20 °C)), g for the gauge",
     with: each,
     source: "ISO 1; JCGM 100:2008, H.1",
   }));
@@ -280,12 +296,14 @@ export function budgetOf(
             expansionUncertainty: expansion.within / Math.sqrt(3),
           },
     gauge:
-      reading.temperature === 20
+      reading.gaugeTemperature === 20 &&
+      reading.gaugeTemperatureStep === undefined
         ? undefined
         : {
-            temperature: reading.temperature,
-            // it is the part's, whose own row says how well it is known
-            temperatureUncertainty: 0,
+            temperature: reading.gaugeTemperature,
+            // where it is the part's, that one's own row says how well it is known
+            temperatureUncertainty:
+              (reading.gaugeTemperatureStep ?? 0) / 2 / Math.sqrt(3),
             expansion: steelScale.expansion,
             expansionUncertainty: steelScale.within / Math.sqrt(3),
           },

@@ -6,7 +6,10 @@ import {
   type System,
 } from "../../core/quantity/show.ts";
 import { given, type Entry } from "../../model/entry.ts";
-import type { CorrectedReading } from "../../model/evaluate/readings.ts";
+import {
+  isAt20,
+  type CorrectedReading,
+} from "../../model/evaluate/readings.ts";
 import { settings } from "../../model/evaluate/settings.ts";
 import { sizeOf, sizeVerdict, type Judged } from "../../model/evaluate/size.ts";
 import { isPastService, wearLimit } from "../../model/evaluate/wear.ts";
@@ -72,9 +75,10 @@ interface Held {
 function offDraft(
   entry: Entry,
   { low, high, shown, step, system, related }: Held,
-  { values, valueSpans, place, temperature }: CorrectedReading,
+  reading: CorrectedReading,
   index: number,
 ): Draft | undefined {
+  const { values, valueSpans, place } = reading;
   const [value, span] = [values[index], valueSpans[index]];
   if (value === undefined || span === undefined) return undefined;
   const under = metresToTenths(low) - metresToTenths(value);
@@ -85,7 +89,7 @@ function offDraft(
   if (off <= 0 || (isWear && isPastService(entry, value))) return undefined;
   const metres = off / 1e10;
   const where = place === undefined ? "" : ` at ${place}`;
-  const brought = temperature === 20 ? "" : ", brought to 20 °C,";
+  const brought = isAt20(reading) ? "" : ", brought to 20 °C,";
   const is = `${showLength(value, system, stepOfExcess(metres, step))}${where}${brought} is ${showExcess(metres, system, step)} ${isUnder ? "under" : "over"} the limits ${shown}`;
   const slip = slipWords(value, { low, high });
   const service = isWear && slip === "" ? wearLimit(entry) : undefined;
