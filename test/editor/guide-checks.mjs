@@ -21,7 +21,7 @@ export const guideChecks = [
       for (const words of [
         "What is read?",
         "Which gauge reads it?",
-        "How warm is the part?",
+        "How warm are part and gauge?",
         "Where is journal rear read?",
       ]) {
         await until(`the question ${words}`, async () => {

@@ -119,7 +119,7 @@ async function walk(page, folder, shoot) {
   await answer(page, "What now?", { row: "Take its readings" });
   await answer(page, "What is read?", { row: "journal front" });
   await answer(page, "Which gauge reads it?", { row: "mic-1" });
-  await answer(page, "How warm is the part?", { typed: "68 F" });
+  await answer(page, "How warm are part and gauge?", { typed: "68 F" });
   await answer(page, "Where is journal front read?");
   for (const [number, typed] of READINGS.entries()) {
     const angle = `place ${number < 3 ? "near" : "far"}, angle ${(number % 3) + 1} of 3`;

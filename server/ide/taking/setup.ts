@@ -222,7 +222,7 @@ function* askTemperature(shop: Shop): Interview<string | null> {
     {
       key: "temperature",
       title: TITLE,
-      about: `How warm is the part? Such as ${example}; ${left}.`,
+      about: `How warm are part and gauge? Such as ${example}; ${left}.`,
       isKept: true,
     },
     "",
