@@ -23,6 +23,8 @@ export const EMPTY: Snippet = { text: "", stops: 0 };
 
 const PIECE = /[\w-]+(?:\|[\w-]+)+(?: NAME)?|"[A-Z]+"|[A-Z]{2,}|X|Z/g;
 
+const LEFT_OFF = / ?\[[^[\]]*\]/g;
+
 /** Adds a form to a snippet. */
 export function withForm(
   before: Snippet,
@@ -33,7 +35,9 @@ export function withForm(
   let stops = before.stops;
   const next = (): number => ++stops;
   const shown = form
-    .replace(/ ?\[(?:[^[\]]|\[[^\]]*\])*\]/g, "")
+    // one may stand within another
+    .replace(LEFT_OFF, "")
+    .replace(LEFT_OFF, "")
     .split(PIECE_WITH_KEPT)
     .map((piece) => fill(piece, rule, filling, next))
     .join("");
