@@ -192,7 +192,7 @@ describe("the CI job", () => {
     git(cwd, "commit", "--quiet", "--all", "--message=again");
     expect((await shell(cwd, job)).code).toBe(0);
     expect(await readFile(path.join(cwd, "comment.md"), "utf8")).toContain(
-      "| **journal drive** size | 0.8741 to 0.8742 in, in | 0.8740 to 0.8742 in, in |",
+      "| **journal drive** size | 0.8741 to 0.8742 in, in tolerance | 0.8740 to 0.8742 in, in tolerance |",
     );
     await write(cwd, "jobs/pump.thou", WORN);
     git(cwd, "commit", "--quiet", "--all", "--message=worn");
