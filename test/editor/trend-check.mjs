@@ -82,8 +82,12 @@ export const trendChecks = [
         await shoot("trend");
         // with the keys in the panel the record beside it is still the one that is meant
         await frame.locator("body").click();
-        await runCommand(page, COMMAND);
-        await row.first().waitFor();
+        await until("the list of sizes, asked for from the panel", async () => {
+          await runCommand(page, COMMAND);
+          // soon or not at all: a panel that takes the keys late closes the list
+          await row.first().waitFor({ timeout: 5000 });
+          return true;
+        });
         await page.keyboard.press("Escape");
         await closeTab(page, "Trend: ");
         await closeTab(page, front);
