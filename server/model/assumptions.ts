@@ -81,7 +81,7 @@ function ofFeature(shop: Shop, ref: string): readonly string[] {
     said.push(
       `Some readings of ${ref} have no temperature, and the job has none: taken as read at 20 °C.`,
     );
-  else if (lines.some((each) => !writesTemperature(shop, ref, each.span.line)))
+  else if (lines.some((each) => each.temperatureStep === undefined))
     said.push(
       `Readings of ${ref} without a temperature are taken at the job's, ${bothScales(job.temperature, job.system)}.`,
     );
@@ -110,19 +110,6 @@ function isOversizeAssumed(shop: Shop, bore: string): boolean {
   const cut =
     reamer === undefined ? undefined : cutBy(shop, reamer, line, bore);
   return cut?.known === true && cut.value.oversizeAssumed;
-}
-
-function writesTemperature(shop: Shop, ref: string, line: number): boolean {
-  return (
-    entryOf(shop, ref)?.facts.some(
-      (fact) =>
-        fact.span.line === line &&
-        fact.value !== undefined &&
-        typeof fact.value === "object" &&
-        "temperature" in fact.value &&
-        fact.value.temperature !== undefined,
-    ) ?? false
-  );
 }
 
 function ofOversize(shop: Shop, line: string): boolean {

@@ -1,7 +1,7 @@
 // Figures that nothing has: a Poisson's ratio of 0.9, a steel of 30 psi for 30e6, an oil at 900 °C. Such a number is a slip of the hand or of
 // its unit, and nothing is worked out from it. The bounds are wide: what is merely unusual is whoever writes it's to know. What is below
 // zero, or zero, is least.ts's; below absolute zero is no temperature anywhere, and quantities.ts's.
-import type { Node } from "../../grammar/tree.ts";
+import { nodesIn, type Node } from "../../grammar/tree.ts";
 import type { Dimension } from "../core/quantity/units.ts";
 import { textOf, valueOf, type LineReader } from "./quantities.ts";
 import type { FactRule } from "./values.ts";
@@ -116,7 +116,8 @@ export function reportBeyond(
   rule: FactRule,
 ): void {
   for (const { at, of, low, high, said } of BOUNDS[rule] ?? [])
-    for (const node of nodesOf(tree, at)) {
+    for (const node of nodesIn(tree)) {
+      if (node.type !== at) continue;
       const read = valueOf(line, node, ...MEASURED[at]);
       if (read?.dimension !== of) continue;
       const room = ROUNDING * (high - low);
@@ -125,10 +126,4 @@ export function reportBeyond(
         message: `\`${textOf(line, node)}\` can't be what \`${word}\` says, since ${said}: look at the number and its unit, or leave the line out until it is known.`,
       });
     }
-}
-
-function nodesOf(tree: Node, type: string): readonly Node[] {
-  return tree.type === type
-    ? [tree]
-    : tree.children.flatMap((each) => nodesOf(each, type));
 }

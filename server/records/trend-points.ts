@@ -85,7 +85,7 @@ function ofFeature(
     );
     const steps = readings.flatMap(({ step }) => step ?? []);
     const budgets = readings.map(
-      (each) => budgetOf(each, undefined, undefined, undefined)?.combined,
+      (each) => budgetOf(each, undefined, undefined)?.combined,
     );
     return [
       {

@@ -66,7 +66,7 @@ export function figuresOf(
       limits: undefined,
       isCorrected: false,
     };
-  const size = sizeFromPlaces(shop, ref, entry, places.value);
+  const size = sizeFromPlaces(shop, ref, places.value);
   const limits = limitsOf(entry, plan);
   return {
     size: { known: true, value: size },

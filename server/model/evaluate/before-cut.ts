@@ -51,7 +51,7 @@ export const boreBeforeCut = query<Known<Before>>("before-cut", (shop, ref) => {
     if (!places.known) return places;
     if (0 < places.value.length)
       return known({
-        ...sizeFromPlaces(shop, hole, entry, places.value),
+        ...sizeFromPlaces(shop, hole, places.value),
         form: { ref: hole, stage: undefined },
       });
   }
@@ -84,7 +84,7 @@ function sizeAtStages(
     if (!places.known) return places;
     if (0 < places.value.length)
       return known({
-        ...sizeFromPlaces(shop, ref, entry, places.value),
+        ...sizeFromPlaces(shop, ref, places.value),
         form: { ref, stage },
       });
   }

@@ -39,7 +39,7 @@ function sideOf(shop: Shop, ref: string, side: "od" | "id"): Known<Size> {
   );
   if (!places.known) return places;
   if (0 < places.value.length) {
-    const size = sizeFromPlaces(shop, ref, entry, places.value);
+    const size = sizeFromPlaces(shop, ref, places.value);
     return known({
       ...size,
       working: size.working.map((step, index) =>

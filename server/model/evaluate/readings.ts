@@ -43,6 +43,8 @@ export interface CorrectedReading {
   readonly step: number | undefined;
   /** °C */
   readonly temperature: number;
+  /** The step of its last written digit, K; undefined where the line has none. */
+  readonly temperatureStep: number | undefined;
   readonly temperatureAssumed: boolean;
   /** Of the gauge, °C: the part's, unless the line says another. */
   readonly gaugeTemperature: number;
@@ -193,6 +195,7 @@ export function correct(
     date: reading.signature.date,
     step: finest(reading.values),
     temperature,
+    temperatureStep: reading.temperature?.step,
     temperatureAssumed:
       reading.temperature === undefined && job.temperatureAssumed,
     gaugeTemperature,
@@ -263,11 +266,10 @@ export function spreadOf(values: readonly number[]): number | undefined {
  */
 export function budgetOf(
   reading: CorrectedReading,
-  temperatureStep: number | undefined,
   scatter: Repeatability | undefined,
   material: MaterialValue | undefined,
 ): Budget | undefined {
-  const { gauge } = reading;
+  const { gauge, temperatureStep } = reading;
   const setting = settingUncertainty(reading.setters);
   if (
     gauge === undefined ||

@@ -67,8 +67,7 @@ export const reamerValue = query<Known<ReamerValue>>("reamer", (shop, ref) => {
     const { values, spread } = toolSpread(places.value);
     const readings = places.value.flatMap((place) => place.readings);
     const budgets = readings.map(
-      (reading) =>
-        budgetOf(reading, undefined, undefined, undefined)?.combined ?? 0,
+      (reading) => budgetOf(reading, undefined, undefined)?.combined ?? 0,
     );
     const mean = values.reduce((sum, value) => sum + value, 0) / values.length;
     const tool: ToolSize = {

@@ -14,7 +14,7 @@ import {
   type Taper,
 } from "../../core/readings/form.ts";
 import { showCount, showRange } from "../../core/quantity/show.ts";
-import { allOf, given, valueIn, type Entry } from "../entry.ts";
+import { allOf, given, valueIn } from "../entry.ts";
 import {
   known,
   need,
@@ -108,7 +108,7 @@ export const sizeOf = query<Known<Size>>("size", (shop, ref) => {
   const places = placesOf(shop, ref);
   if (!places.known) return places;
   if (0 < places.value.length)
-    return known(sizeFromPlaces(shop, ref, entry, places.value));
+    return known(sizeFromPlaces(shop, ref, places.value));
   const limits = given(entry, "LimitsFact");
   if (limits.state === "damaged") return SILENT;
   if (limits.state === "absent") return unknown(readingOf(ref));
@@ -126,7 +126,6 @@ export const sizeOf = query<Known<Size>>("size", (shop, ref) => {
 export function sizeFromPlaces(
   shop: Shop,
   ref: string,
-  entry: Entry,
   places: readonly PlaceReadings[],
 ): Size {
   const readings = places.flatMap((place) => place.readings);
@@ -142,7 +141,7 @@ export function sizeFromPlaces(
     (_, index) => places[index]?.place !== undefined,
   );
   const taper = taperOf(named);
-  const { least, needs } = budgetsOf(shop, ref, entry, readings);
+  const { least, needs } = budgetsOf(shop, ref, readings);
   return {
     low: Math.min(...values),
     nominal: mean.valid ? mean.value : (values[0] ?? 0),
@@ -176,7 +175,6 @@ export function sizeFromPlaces(
 function budgetsOf(
   shop: Shop,
   ref: string,
-  entry: Entry,
   readings: readonly CorrectedReading[],
 ): { readonly least: Budget | undefined; readonly needs: readonly Need[] } {
   const material = materialOfFeature(shop, ref);
@@ -184,13 +182,8 @@ function budgetsOf(
   let least: Budget | undefined;
   const needs: Need[] = [];
   for (const reading of readings) {
-    const written = [
-      ...allOf(entry, "ReadFact"),
-      ...allOf(entry, "BushReadFact"),
-    ].find((fact) => fact.span.line === reading.span.line)?.value;
     const found = budgetOf(
       reading,
-      written?.temperature?.step,
       scatter,
       material.known ? material.value : undefined,
     );
