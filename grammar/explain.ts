@@ -148,10 +148,11 @@ function unclosedText(body: string): Damage | undefined {
 
 /** `oil sae-30 at at 120 F` */
 function doubledWord(body: string, rule: string): Damage | undefined {
-  for (const found of body.matchAll(/(?<=^|\s)(\S+)(?:\s+\1)(?=\s|$)/gu)) {
-    const { index } = found;
-    const [text, word = ""] = found;
+  for (const { 0: text, index } of body.matchAll(
+    /(?<=^|\s)(\S+)\s+\1(?=\s|$)/gu,
+  )) {
     const end = index + text.length;
+    const word = text.slice(0, text.search(/\s/u));
     if (!readsWith(body, { start: index, end, text: word }, rule)) continue;
     return {
       start: index,

@@ -110,6 +110,8 @@ describe("every fit at every step", () => {
       ["LC11", 13],
       ["FN1", 5],
     ]);
+    const unnamed = [...inchFits].filter(([, { shaft }]) => shaft === "");
+    expect(unnamed.map(([word]) => word)).toEqual([...shaftGrades.keys()]);
     const off = new Set<string>();
     for (const { word, size, value } of cases) {
       const grade =

@@ -135,6 +135,25 @@ describe("refuses, with what was perhaps meant", () => {
     expect(parseClass(word).valid).toBe(false);
   });
 
+  test("for a fit, whole fits are meant and never a half of one", () => {
+    const words = fc.stringMatching(
+      /^[A-Za-z]{1,2}\d{1,2}\/[A-Za-z]{1,2}\d{1,2}$/,
+    );
+    fc.assert(
+      fc.property(words, (word) => {
+        const answer = parseClass(word);
+        for (const near of answer.valid ? [] : answer.near)
+          expect(read(near).feature).toBe("fit");
+      }),
+      { numRuns: 1000 },
+    );
+    // one side wrong, each in turn
+    for (const word of ["H7/f77", "H77/f7"])
+      expect(parseClass(word)).toMatchObject({
+        near: [word.replace("77", "18")],
+      });
+  });
+
   test("no text throws, reasons are sentences without an end, and every guess reads and differs", () => {
     const shaped = fc.stringMatching(
       /^[A-Za-z]{0,3} ?\d{0,3}[/ -]?[A-Za-z]{0,2}\d{0,2}$/,

@@ -83,6 +83,23 @@ describe("straight shaft", () => {
     );
   });
 
+  test("where no bore alone stops it, one of those that hold it is named, and none with room to spare", () => {
+    const shaft = known(
+      straightShaft([
+        bore(0, 0, 0, 30),
+        bore(0.1, 200, 0, 30),
+        bore(0.15, 0, 0, 900),
+        bore(0.2, -200, 0, 30),
+        bore(0.3, 200, 0, 30),
+        bore(0.4, 0, 0, 30),
+      ]),
+    );
+    expect(shaft.stoppedBy?.alone).toBe(false);
+    expect(shaft.bores[2]?.holds).toBe(false);
+    expect(shaft.bores[shaft.stoppedBy?.bore ?? NaN]?.holds).toBe(true);
+    expect(shaft.stoppedBy?.by).toBeGreaterThan(0);
+  });
+
   test("the bore that stops it lets it through once opened by that much", () => {
     fc.assert(
       fc.property(
@@ -95,12 +112,18 @@ describe("straight shaft", () => {
           const bores = centres.map(([x, y, dx], index) =>
             bore(index * 0.08, x / micrometre, y / micrometre, clearance, dx),
           );
-          const { goesThrough, stoppedBy, leastClearance } = known(
-            straightShaft(bores),
-          );
+          const {
+            goesThrough,
+            stoppedBy,
+            leastClearance,
+            bores: inLine,
+          } = known(straightShaft(bores));
           expect(goesThrough).toBe(stoppedBy === undefined);
           if (!stoppedBy) return;
           expect(leastClearance).toBeLessThan(0);
+          expect(inLine[stoppedBy.bore]?.holds).toBe(true);
+          // with the shaft where the others have it, it can't have more room than at the best place of all
+          expect(-leastClearance - 1e-12 <= stoppedBy.by).toBe(true);
           const opened = bores.map((one, index) =>
             index === stoppedBy.bore
               ? { ...one, bore: one.bore + stoppedBy.by }
@@ -119,9 +142,11 @@ describe("straight shaft", () => {
     expect(
       known(straightShaft([bore(0, 30, 40, 25)])).leastClearance / micrometre,
     ).toBeCloseTo(25, 6);
-    const tight = known(straightShaft([bore(0, 0, 0, -5)]));
+    // wherever its centre is, it would have to be larger by what it lacks
+    const tight = known(straightShaft([bore(0, 30, 40, -5)]));
     expect(tight.goesThrough).toBe(false);
     expect(tight.stoppedBy).toMatchObject({ bore: 0, alone: true });
+    expect((tight.stoppedBy?.by ?? NaN) / micrometre).toBeCloseTo(5, 4);
   });
 
   test("refuses what can't be laid out", () => {
