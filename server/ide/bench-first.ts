@@ -2,7 +2,8 @@
 import { refsOfKind, type Shop } from "../model/shop.ts";
 import type { OpenFile } from "../model/project.ts";
 import { link, list, paragraph } from "./bench-html.ts";
-import { el, row, type Child, type Markup } from "../markup/html.ts";
+import { el, NOTHING, row, type Child, type Markup } from "../markup/html.ts";
+import { showCount } from "../core/quantity/show.ts";
 import type { EntryKind } from "../../grammar/vocabulary.ts";
 
 interface Want {
@@ -40,19 +41,33 @@ const WANTS: readonly Want[] = [
   },
 ];
 
-/** What is still to write before there is anything to draw; undefined where there is. */
-export function firstSection({ shop, file }: OpenFile): Markup | undefined {
+/** What a crib holds, in the order of its overview. */
+const OF_CRIB: readonly EntryKind[] = [
+  "step",
+  "reamer",
+  "pilot",
+  "gauge",
+  "material",
+  "oil",
+  "route",
+  "lesson",
+];
+
+/** What stands in place of the pictures, with its heading: what is still to write before there is anything to draw, or what a crib holds; undefined where there is something to draw. */
+export function firstSection({
+  shop,
+  file,
+}: OpenFile): { readonly name: string; readonly body: Markup } | undefined {
   const has = (kind: EntryKind): boolean => 0 < refsOfKind(shop, kind).length;
   if (has("fit") || has("line") || has("stack")) return undefined;
+  const kinds = file.entries.flatMap(({ kind }) => kind ?? []);
   const isCrib =
     !has("job") &&
-    0 < file.entries.filter(({ kind }) => kind === "shop").length;
-  if (isCrib)
-    return paragraph(
-      "This is a crib: it holds what the shop has, and nothing of it is drawn by itself. Open a job that uses it.",
-    );
+    0 < kinds.length &&
+    kinds.every((kind) => kind === "shop" || OF_CRIB.includes(kind));
+  if (isCrib) return { name: "A crib", body: cribPart(kinds) };
   const missing = WANTS.filter(({ kind }) => !has(kind));
-  return row(
+  const body = row(
     paragraph(
       missing.length === WANTS.length
         ? "Nothing is written yet that could be drawn. Write first:"
@@ -65,6 +80,28 @@ export function firstSection({ shop, file }: OpenFile): Markup | undefined {
         el("li", {}, `${what}:`, el("pre", {}, el("code", {}, write))),
       ),
     ),
+  );
+  return { name: "Write first", body };
+}
+
+function cribPart(kinds: readonly EntryKind[]): Markup {
+  const held = OF_CRIB.flatMap((kind) => {
+    const count = kinds.filter((each) => each === kind).length;
+    return count === 0 ? [] : showCount(count, kind);
+  }).join(", ");
+  return row(
+    paragraph(
+      held === ""
+        ? "This is a crib: it holds what the shop has, and nothing stands in it yet. Write first:"
+        : `This is a crib: it holds what the shop has, ${held}. Nothing of it is drawn by itself: open a job that uses it.`,
+    ),
+    held === ""
+      ? el(
+          "pre",
+          {},
+          el("code", {}, "gauge mic-1\n  kind micrometer\n  resolution 0.0001"),
+        )
+      : NOTHING,
   );
 }
 

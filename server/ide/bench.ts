@@ -73,7 +73,7 @@ function sectionsOf(
     ...(damaged === undefined
       ? []
       : [section("damaged", "Can't be read", damaged)]),
-    ...(first === undefined ? [] : [section("first", "Write first", first)]),
+    ...(first === undefined ? [] : [section("first", first.name, first.body)]),
     ...(first === undefined && isJob
       ? [section("next", "Next", nextSection(shop))]
       : []),

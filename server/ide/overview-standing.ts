@@ -97,36 +97,37 @@ function resultStanding(shop: Shop, ref: string, entry: Entry): Standing {
   const kind = HEADLINES[entry.kind ?? ""];
   const first = kind === undefined ? undefined : firstOf(results, kind);
   if (first === undefined) return { state: "plain", detail: firstFact(entry) };
-  if (entry.kind !== "line") return judged(results, first);
-  const standing = judged(results, first);
-  if (first.status === "unknown") return standing;
-  const best = bestTool(shop, ref);
-  return best === undefined
-    ? standing
-    : {
-        ...standing,
-        detail: `${best.name}${best.doubt}; window ${standing.detail}`,
-      };
+  const best =
+    entry.kind === "line" && first.status !== "unknown"
+      ? bestTool(shop, ref)
+      : undefined;
+  if (best === undefined) return judged(results, first);
+  const standing = judged(results, first, first.text);
+  return {
+    ...standing,
+    detail: `${best.name}${best.doubt}, by ${first.status} journals; window ${standing.detail}`,
+  };
 }
 
-/** By the first result and by whichever is worse. The figure stands before how it is known: a narrow side bar cuts off the end. */
-function judged(results: readonly Result[], first: Result): Standing {
+/** By the first result and by whichever is worse. How it is known stands before the figure: a narrow side bar cuts off the end, and what is predicted must never look measured. */
+function judged(
+  results: readonly Result[],
+  first: Result,
+  figure = `${first.status}, ${first.text}`,
+): Standing {
   const worst = ["out", "unsure"].flatMap((verdict) =>
     results.filter((each) => each.verdict === verdict),
   )[0];
-  const own =
-    first.status === "unknown"
-      ? needText(first)
-      : `${first.text}, ${first.status}`;
+  const own = first.status === "unknown" ? needText(first) : figure;
   if (worst === undefined || worst === first)
     return first.verdict === "none"
       ? { state: "plain", detail: own }
       : { state: first.verdict, detail: `${first.verdict}, ${own}` };
-  const { verdict, text, case: number } = worst;
+  const { verdict, status, text, case: number } = worst;
   const which = number === null ? "" : `, case ${number}`;
   return {
     state: verdict === "none" ? "plain" : verdict,
-    detail: `${verdict}: ${resultName(worst.kind)}${which} ${text}; ${resultName(first.kind)} ${own}`,
+    detail: `${verdict}, ${status}: ${resultName(worst.kind)}${which} ${text}; ${resultName(first.kind)} ${own}`,
   };
 }
 

@@ -38,6 +38,7 @@ const ANSWERS = [
   ["How do the bushes come to size?"],
   ["Which clearance is wanted, on diameter?"],
   ["Which gauges are at hand?"],
+  ["What is bore-1, the bore gauge, set on?", { typed: "mic-1", row: "mic-1" }],
   [
     "Which reamers are at hand?",
     { keys: "Down Space Down Space Down Space".split(" ").map(keyOf) },

@@ -190,7 +190,22 @@ describe("never blank", () => {
       "job j\n  units mm\npart w\n",
       "Write next: where the shaft runs",
     ],
-    ["a crib", "shop s\n  units mm\n", "This is a crib"],
+    [
+      "a crib",
+      "shop s\n  units mm\n",
+      "A crib This is a crib: it holds what the shop has, and nothing stands in it yet. Write first: gauge mic-1",
+    ],
+    [
+      "a crib that holds something",
+      "shop s\n  units mm\ngauge mic-1\nreamer r-1\nreamer r-2\n",
+      "A crib This is a crib: it holds what the shop has, 2 reamers, 1 gauge. Nothing of it is drawn by itself: open a job that uses it.",
+    ],
+    [
+      "tools without a word of whose they are",
+      "gauge mic-1\n",
+      "A crib This is a crib: it holds what the shop has, 1 gauge.",
+    ],
+    ["a shop with a part", "shop s\npart p\n", "Write first Nothing can be"],
   ])("%s", (_, text, said) => {
     expect(wordsOf(bench(text), "first")).toContain(said);
   });

@@ -122,7 +122,7 @@ test("a tool that may well land outside is named with its chance, beside the lin
   const overview = overviewOf(open, {}, (path) => path);
   const lines = overview.groups.find(({ label }) => label === "Lines");
   expect(lines?.children[0]?.detail).toMatch(
-    /^7\/8 in, chance \d\d %; window 0\.87522 to 0\.87538 in/,
+    /^7\/8 in, chance \d\d %, by measured journals; window 0\.87522 to 0\.87538 in/,
   );
 });
 

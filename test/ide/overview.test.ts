@@ -53,15 +53,15 @@ describe("a job that waits only for its cut", () => {
       "  bore front: a reading",
       "Parts: 2",
       "  part layshaft: material steel-4140",
-      "    journal front: in, 0.87428 to 0.87432 in, measured",
+      "    journal front: in, measured, 0.87428 to 0.87432 in",
       "  part case: material aluminium-356-t6",
-      "    hole front: in, 1.00018 to 1.00021 in, measured",
+      "    hole front: in, measured, 1.00018 to 1.00021 in",
       "      bush front: material bronze-c932",
       "        bore front: to cut, 0.8756 to 0.8757 in, predicted",
       "Running fits: 1",
-      "  fit front: in, 0.00128 to 0.00142 in, predicted",
+      "  fit front: in, predicted, 0.00128 to 0.00142 in",
       "Lines: 1",
-      "  line layshaft: reamer r-8755; window 0.87512 to 0.87588 in, measured",
+      "  line layshaft: reamer r-8755, by measured journals; window 0.87512 to 0.87588 in",
       "Steps: 1",
       "  step ream: next",
     ]);
@@ -145,7 +145,7 @@ test("a verdict is in words: out, by what; unsure", () => {
   const tight = of(JOB.replace("0.87432 0.87428 0.87430", "0.87470"));
   expect(find(tight, "journal front")).toMatchObject({
     state: "out",
-    detail: "out, 0.87470 in, measured",
+    detail: "out, measured, 0.87470 in",
   });
   expect(tight.summary).toMatch(/^2 out, |^1 out, /);
   // 0.87449 is under the limit of 0.8745 by less than U = 0.00004 in
@@ -171,7 +171,7 @@ test("a bore is to cut until its line is cut, then to measure until it is read, 
   );
   expect(find(of(read), "bore front")).toMatchObject({
     state: "in",
-    detail: "in, 0.87562 in, measured",
+    detail: "in, measured, 0.87562 in",
   });
   expect(of(read).counts.toMeasure).toBe(0);
 });
@@ -205,7 +205,7 @@ concession thin-front
 `);
   expect(find(accepted, "journal front")).toMatchObject({
     state: "accepted",
-    detail: "accepted by concession thin-front; out, 0.87395 in, measured",
+    detail: "accepted by concession thin-front; out, measured, 0.87395 in",
   });
   expect(accepted.counts.out).toBe(0);
   expect(find(accepted, "concession thin-front")?.detail).toBe(

@@ -11,9 +11,14 @@ import {
   type Interview,
 } from "../interview.ts";
 import { freeName, readName } from "./names.ts";
-import type { Size } from "./sizes.ts";
+import { readSize, type Size } from "./sizes.ts";
 import { askSeats, TITLE, type Seat } from "./seats.ts";
-import { gaugeChoices, reamerChoices } from "./shelf.ts";
+import {
+  COMPARATOR,
+  gaugeChoices,
+  reamerChoices,
+  setChoices,
+} from "./shelf.ts";
 import { readWant, wantChoices, type Want } from "./wanted.ts";
 
 export interface NewJob {
@@ -28,6 +33,8 @@ export interface NewJob {
   readonly want: Want;
   /** Names of the starter set; empty where there is a crib. */
   readonly gauges: readonly string[];
+  /** What the bore gauge is set on, as its entry writes it; undefined where nobody said, or none is there. */
+  readonly set: string | undefined;
   readonly reamers: readonly string[];
 }
 
@@ -65,6 +72,9 @@ export function* newJobQuestions(known: Known): Interview<NewJob> {
         about("gauges", "Which gauges are at hand? Down and Space tick one."),
         gaugeChoices(system),
       );
+  const set = gauges.includes(COMPARATOR)
+    ? yield* askSet(gauges, system)
+    : undefined;
   const reamers =
     known.hasCrib || !isReamed
       ? []
@@ -86,6 +96,7 @@ export function* newJobQuestions(known: Known): Interview<NewJob> {
     isReamed,
     want,
     gauges,
+    set,
     reamers,
   };
 }
@@ -160,6 +171,24 @@ function* askReamed(seats: number, hasBush: boolean): Interview<boolean> {
     ],
   );
   return cut === "reamed";
+}
+
+/** A bore gauge shows how far a size is from what it was set on: only whoever sets it knows that. */
+function* askSet(
+  gauges: readonly string[],
+  system: System,
+): Interview<string | undefined> {
+  const given = yield* askOne(
+    about("set", `What is ${COMPARATOR}, the bore gauge, set on?`),
+    setChoices(gauges),
+  );
+  if (given !== "ring") return given === "" ? undefined : given;
+  const ring = yield* askText(
+    about("ring", "What size is marked on the ring?"),
+    "",
+    (text) => readSize(text, system),
+  );
+  return `on ring ${ring.text}`;
 }
 
 function* askPart(

@@ -56,16 +56,35 @@ export function gaugeChoices(system: System): readonly Choice[] {
   );
 }
 
-/** The entries of gauges by their names. */
+/** The gauge among these that shows no size by itself. */
+export const COMPARATOR = "bore-1";
+
+/** What it may be set on: a micrometer that is there, or a ring. */
+export function setChoices(names: readonly string[]): readonly Choice[] {
+  return [
+    choice("", "Not known yet", {
+      below: "It is asked for once it has read: its readings hang on it",
+      picked: true,
+    }),
+    ...GAUGES.filter(
+      ({ name, kind }) => kind === "micrometer" && names.includes(name),
+    ).map(({ name, label }) => choice(`with ${name}`, label, { beside: name })),
+    choice("ring", "A setting ring"),
+  ];
+}
+
+/** The entries of gauges by their names. @param set what the bore gauge is set on */
 export function gaugeEntries(
   names: readonly string[],
   system: System,
+  set: string | undefined,
 ): readonly (readonly string[])[] {
   return GAUGES.filter(({ name }) => names.includes(name)).map(
     ({ name, kind, resolution }) => [
       `gauge ${name}`,
       `  kind ${kind}`,
       `  resolution ${resolution[system]}`,
+      ...(name === COMPARATOR && set !== undefined ? [`  set ${set}`] : []),
     ],
   );
 }

@@ -174,12 +174,13 @@ function stepBlocks(job: NewJob): readonly Block[] {
 
 function shelfBlocks({
   gauges,
+  set,
   reamers,
   seats,
   system,
 }: NewJob): readonly Block[] {
   return [
-    ...gaugeEntries(gauges, system),
+    ...gaugeEntries(gauges, system, set),
     ...reamerEntries(
       reamers,
       seats.map(({ size }) => size),

@@ -267,6 +267,54 @@ test("the reamers at hand in millimetres begin with the standard one, each with 
   );
 });
 
+describe("what the bore gauge is set on", () => {
+  /** The crib and what is found once a bore is read with its gauge, with this answer. */
+  const read = (how: Readonly<Record<string, readonly string[]>>) => {
+    const { files, asked } = made(
+      (question) => how[question.key] ?? asOffered(question),
+    );
+    const [job, crib] = files.files;
+    if (job === undefined || crib === undefined) throw new Error("both");
+    const text = job.text.replace(
+      "hole front in case\n",
+      "hole front in case\n  read 1.0001 with bore-1\n",
+    );
+    const found = checked({ ...files, files: [{ ...job, text }, crib] });
+    return {
+      crib: crib.text,
+      codes: found.map(({ code }) => code),
+      asked: asked.map(({ key }) => key),
+      choices: asked.flatMap((each) =>
+        each.key === "set" && each.kind === "pick"
+          ? each.choices.map(({ value }) => value)
+          : [],
+      ),
+    };
+  };
+
+  test.each([
+    ["a micrometer that is there", { set: ["with mic-1"] }, "with mic-1"],
+    ["a ring", { set: ["ring"], ring: ["7/8"] }, "on ring 0.875"],
+  ])("%s: its readings are taken as they stand", (_, how, written) => {
+    const { crib, codes } = read(how);
+    expect(crib).toContain(
+      `gauge bore-1\n  kind bore-gauge\n  resolution 0.0001\n  set ${written}\n`,
+    );
+    expect(codes).not.toContain("gauge-unset");
+  });
+
+  test("is guessed by nobody: not known, it is asked for once it has read", () => {
+    const { crib, codes, choices } = read({});
+    expect(choices).toEqual(["", "with mic-1", "ring"]);
+    expect(crib).not.toContain(" set ");
+    expect(codes).toContain("gauge-unset");
+  });
+
+  test("is not asked where there is none", () => {
+    expect(read({ gauges: ["mic-1"] }).asked).not.toContain("set");
+  });
+});
+
 test("the winch, as a person would tell it", () => {
   const told: Readonly<Record<string, readonly string[]>> = {
     name: ['Mooring winch 3, "layshaft" rebush'],
