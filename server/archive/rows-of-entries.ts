@@ -113,6 +113,7 @@ export function readingRows(
       gauge,
       gaugeRecord,
       reading.temperature?.value ?? null,
+      reading.gaugeTemperature?.value ?? null,
       reading.stage ?? line.unwritten,
       reading.signature.date ?? null,
       reading.signature.who ?? null,

@@ -53,6 +53,14 @@ async function parts(cwd: string): Promise<ReadonlyMap<string, number>> {
   );
 }
 
+/** Writes a file of a table as it was before there was a column. */
+async function without(column: string, file: string): Promise<void> {
+  await rowsOf(
+    `COPY (SELECT * EXCLUDE (${column}) FROM '${file}') TO '${file}.old' (FORMAT parquet)`,
+  );
+  await rename(`${file}.old`, file);
+}
+
 describe("what is worked out", () => {
   test("all the first time, nothing the second, and the archive is not touched then", async () => {
     const cwd = await folderWith(SHOP);
@@ -387,37 +395,51 @@ describe("what goes wrong", () => {
     expect(await readFile(list, "utf8")).toBe(newer);
   });
 
-  test("an archive of schema 1 answers its questions, and is made anew by the next export, which says what that leaves out", async () => {
-    const cwd = await folderWith(SHOP);
-    await exported(cwd);
-    // as it was before there were swings
-    const list = path.join(cwd, "archive/archive.json");
-    const { schema, ...rest } = JSON.parse(await readFile(list, "utf8")) as {
-      readonly schema: number;
-      readonly thou: string;
-    };
-    expect(schema).toBe(2);
-    await writeFile(
-      list,
-      JSON.stringify({ schema: 1, ...rest, thou: "0.9.0" }),
-    );
-    await rm(path.join(cwd, "archive/tables/swings"), { recursive: true });
-    const asked = await ran(["ask", "closures"], cwd);
-    expect([asked.code, asked.err]).toEqual([0, ""]);
-    expect(asked.out).toContain("jobs/a.thou");
+  test.each([
+    [1, "before there were swings"],
+    [2, "before a gauge had a temperature of its own"],
+  ])(
+    "an archive of schema %d, %s, answers its questions, and is made anew by the next export, which says what that leaves out",
+    async (old) => {
+      const cwd = await folderWith(SHOP);
+      await exported(cwd);
+      const list = path.join(cwd, "archive/archive.json");
+      const manifest = JSON.parse(await readFile(list, "utf8")) as object;
+      expect(manifest).toMatchObject({ schema: SCHEMA });
+      await writeFile(
+        list,
+        JSON.stringify({ ...manifest, schema: old, thou: "0.9.0" }),
+      );
+      const tables = path.join(cwd, "archive/tables");
+      for (const part of (await parts(cwd)).keys())
+        if (part.startsWith("readings"))
+          await without("gauge_temperature", path.join(tables, part));
+      if (old === 1) await rm(path.join(tables, "swings"), { recursive: true });
+      const asked = await ran(["ask", "closures"], cwd);
+      expect([asked.code, asked.err]).toEqual([0, ""]);
+      expect(asked.out).toContain("jobs/a.thou");
 
-    const anew = await ran(["export", "jobs/a.thou", "--out", "archive"], cwd);
-    expect(anew.code).toBe(2);
-    expect(anew.err.replaceAll(/\s+/g, " ")).toBe(
-      "thou: the archive in archive is of an older thou (0.9.0; its schema is 1, this one writes 2): of its 4 records, those that are under the paths of this export are written anew, others need an export of their own. ",
-    );
-    expect(anew.out).toContain("holds 1 record.");
-    expect((await exported(cwd)).code).toBe(0);
-    expect(await records(cwd)).toHaveLength(4);
-    expect(JSON.parse(await readFile(list, "utf8"))).toMatchObject({
-      schema: 2,
-    });
-  });
+      const anew = await ran(
+        ["export", "jobs/a.thou", "--out", "archive"],
+        cwd,
+      );
+      expect(anew.code).toBe(2);
+      expect(anew.err.replaceAll(/\s+/g, " ")).toBe(
+        `thou: the archive in archive is of an older thou (0.9.0; its schema is ${old}, this one writes ${SCHEMA}): of its 4 records, those that are under the paths of this export are written anew, others need an export of their own. `,
+      );
+      expect(anew.out).toContain("holds 1 record.");
+      expect((await exported(cwd)).code).toBe(0);
+      expect(await records(cwd)).toHaveLength(4);
+      expect(JSON.parse(await readFile(list, "utf8"))).toMatchObject({
+        schema: SCHEMA,
+      });
+      expect(
+        await rowsOf(
+          `SELECT DISTINCT gauge_temperature FROM '${tables}/readings/*/*.parquet'`,
+        ),
+      ).toEqual([{ gauge_temperature: null }]);
+    },
+  );
 
   test("a part that is missing or cut short is said, and written anew", async () => {
     const cwd = await folderWith(SHOP);

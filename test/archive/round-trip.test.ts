@@ -36,6 +36,8 @@ part shaft
 part case
 journal one on shaft
   read 0.8740
+  read 0.8741 at 104 F
+  read 0.8742 at 104 F, gauge 68 F
   swing near 0.0006 on vee 60 deg, 3 lobes with dti by AK on 2026-02-04
   swing far 4 um on vee 90 deg between, 5 lobes as run
   swing 0.0000 on vee 60 deg, 5 lobes
@@ -294,6 +296,19 @@ describe("as the text says it", () => {
       isSound(String(row.record)),
     );
     expect(inSound).toHaveLength(values);
+  });
+
+  test("how warm the part was, and the gauge where that was another", () => {
+    expect(
+      of(table("readings"), "turned.thou").map((row) => [
+        row.temperature,
+        row.gauge_temperature,
+      ]),
+    ).toEqual([
+      [null, null],
+      [40, null],
+      [40, 20],
+    ]);
   });
 
   test("every swing, and the roundness that a check gives for it", async () => {
