@@ -69,16 +69,17 @@ async function recordsIn(
       `SELECT record, content, thou FROM ${from("jobs")}`,
     );
     const used = await engine.rows(
-      `SELECT record, used, content FROM ${from("uses")}`,
+      `SELECT record, used, content, beside FROM ${from("uses")}`,
     );
     const uses = new Map<string, UsedFile[]>();
     // what many records use is held once
     const files = new Map<string, UsedFile>();
-    for (const [record, name, content] of used.rows) {
-      const key = JSON.stringify([name, content]);
+    for (const [record, name, content, beside] of used.rows) {
+      const key = JSON.stringify([name, content, beside]);
       const file = files.get(key) ?? {
         name: String(name),
         content: content === null ? null : String(content),
+        beside: beside === null ? null : String(beside),
       };
       files.set(key, file);
       const list = uses.get(String(record)) ?? [];

@@ -28,6 +28,8 @@ import type { Row, Rows, Value } from "./schema.ts";
 export interface UsedFile {
   readonly name: string;
   readonly content: string | null;
+  /** Of the names of the records in its folder; null where it was there. */
+  readonly beside: string | null;
 }
 
 export interface RecordFacts {
@@ -56,7 +58,12 @@ export function rowsOf(
   const own = countingEntries(open);
   return {
     jobs: [jobRow(open, check, facts)],
-    uses: facts.uses.map((used) => [name, used.name, used.content]),
+    uses: facts.uses.map((used) => [
+      name,
+      used.name,
+      used.content,
+      used.beside,
+    ]),
     entries: entryRows(open, name),
     links: own.flatMap(({ entry }) => linkRows(shop, entry, name, naming)),
     readings: own.flatMap(({ entry, start }) =>

@@ -138,6 +138,11 @@ export const TABLES: readonly Table[] = [
         "SHA-256 of its bytes; null where it was not there or could not be read",
         true,
       ),
+      text(
+        "beside",
+        "where it was not there, SHA-256 of the names of the records in its folder, sorted, with slashes between: the finding may name one of them",
+        true,
+      ),
     ],
   },
   {

@@ -18,18 +18,14 @@ import { gunzipSync, gzipSync } from "node:zlib";
 import { whyNot } from "../why-not.ts";
 import { hashOf } from "./hashes.ts";
 import type { CheckedFile } from "./report.ts";
+import type { RestsOn } from "./rests-on.ts";
 import { shown } from "./terminal-text.ts";
 
 /** What is kept of one record. */
 export interface KeptAnswer {
   /** SHA-256 of the record's bytes. */
   readonly content: string;
-  /** Every file that it rests on, however far, with the hash of its bytes: null where there was no plain file, then that of the names beside it. */
-  readonly uses: readonly (readonly [
-    path: string,
-    content: string | null,
-    names: string,
-  ])[];
+  readonly uses: readonly RestsOn[];
   readonly check: CheckedFile["check"];
   readonly lineTexts: CheckedFile["lineTexts"];
   readonly isEmpty: CheckedFile["isEmpty"];
@@ -49,7 +45,7 @@ export interface CacheOptions {
 }
 
 /** Raised when what is kept gets another form. */
-const FORM = 3;
+const FORM = 4;
 /** It says whose folder it is. */
 const MARK = "thou-cache.json";
 const ANSWERS = "answers";

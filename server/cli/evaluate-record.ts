@@ -2,10 +2,10 @@
 // where nothing that it rests on has changed.
 import { isEmpty, type FileLines } from "../../grammar/lines.ts";
 import { whyNot } from "../why-not.ts";
-import type { AnswerCache, KeptAnswer } from "./answer-cache.ts";
+import type { AnswerCache } from "./answer-cache.ts";
 import { type FoundFile } from "./find-files.ts";
 import { createFreshNames } from "./fresh-names.ts";
-import { createHashes, hashOf, type Hashes } from "./hashes.ts";
+import { createHashes } from "./hashes.ts";
 import type { CheckedProject } from "./io.ts";
 import {
   createLoader,
@@ -15,6 +15,7 @@ import {
 } from "./load-files.ts";
 import { recordsBeside } from "./near-file.ts";
 import type { CheckedFile } from "./report.ts";
+import { areSame, restsOn } from "./rests-on.ts";
 import { shown } from "./terminal-text.ts";
 
 export interface Evaluator {
@@ -95,16 +96,15 @@ export function createCachedEvaluator(
         kept?.content === content &&
         (await areSame(kept.uses, hashes, beside))
       ) {
-        for (const [path, there] of kept.uses)
+        for (const { path, content: there } of kept.uses)
           if (there !== null) used.add(path);
         const { lineTexts, check, isEmpty } = kept;
         return { ...file, lineTexts, check, isEmpty };
       }
       const checked = await evaluator.evaluate(file);
-      const uses = await usesOf(file.path, project, hashes, beside);
+      const uses = await restsOn(file.path, project, hashes, beside);
       if (
         checked !== undefined &&
-        uses !== undefined &&
         content !== null &&
         // it was read again for another record, and had changed
         (hashes.taken(file.path) ?? content) === content
@@ -139,41 +139,4 @@ function textsOf(
     if (place.file === path && text !== undefined) texts[place.line] = text;
   }
   return texts;
-}
-
-/** Names have no slash. */
-function namesIn(beside: readonly string[]): string {
-  return hashOf(beside.join("/"));
-}
-
-async function areSame(
-  uses: KeptAnswer["uses"],
-  hashes: Hashes,
-  beside: Beside,
-): Promise<boolean> {
-  for (const [path, content, names] of uses) {
-    if ((await hashes.of(path)) !== content) return false;
-    if (content === null && namesIn(await beside(path)) !== names) return false;
-    // that it can't be read has to be said, and only who reads it says so
-    if (hashes.isUnreadable(path)) return false;
-  }
-  return true;
-}
-
-/** Every file that a record rests on, however far; undefined where one is there but no text: each check has to say so. */
-async function usesOf(
-  file: string,
-  project: CheckedProject,
-  hashes: Hashes,
-  beside: Beside,
-): Promise<KeptAnswer["uses"] | undefined> {
-  const uses: KeptAnswer["uses"][number][] = [];
-  for (const { path, isText } of project.restsOn(file)) {
-    const content = hashes.taken(path);
-    if (hashes.isUnreadable(path) || isText !== (content !== null))
-      return undefined;
-    const names = content === null ? namesIn(await beside(path)) : "";
-    uses.push([path, content, names]);
-  }
-  return uses;
 }

@@ -6,13 +6,15 @@ import path from "node:path";
 import { showCount } from "../core/quantity/show.ts";
 import { openArchive, type Archive } from "../archive/archive.ts";
 import { ArchiveFault } from "../archive/fault.ts";
-import { rowsOf, yearOf, type UsedFile } from "../archive/rows.ts";
+import { rowsOf, yearOf } from "../archive/rows.ts";
 import { codeOf, whyNot } from "../why-not.ts";
 import { createEvaluator, type Evaluator } from "./evaluate-record.ts";
 import { findFiles, forward, nameFrom, type FoundFile } from "./find-files.ts";
 import { createHashes, type Hashes } from "./hashes.ts";
 import { CannotRun, type CheckedProject, type Context } from "./io.ts";
+import { recordsBeside } from "./near-file.ts";
 import { inOrder, levelOf, type CheckedFile } from "./report.ts";
+import { areSame, restsOn } from "./rests-on.ts";
 import { createTell } from "./tell.ts";
 import { shown } from "./terminal-text.ts";
 import { version } from "./version.ts";
@@ -76,7 +78,13 @@ async function exportRecords(
       archive,
       project,
       hashes,
-      evaluator: createEvaluator(project, io.cwd, tell, hashes.read),
+      evaluator: createEvaluator(
+        project,
+        io.cwd,
+        tell,
+        hashes.read,
+        recordsBeside,
+      ),
       naming: namingFrom(archive.namedFrom),
       tell,
     };
@@ -128,7 +136,7 @@ function namingFrom(folder: string): (path: string) => string {
 
 /** Brings one record up to date in the archive; true where that took working it out. */
 async function bring(file: FoundFile, work: Work): Promise<boolean> {
-  const { archive, hashes, evaluator, naming, tell } = work;
+  const { archive, project, hashes, evaluator, naming, tell } = work;
   const name = naming(file.path);
   const known = archive.known(name);
   const stays =
@@ -143,22 +151,31 @@ async function bring(file: FoundFile, work: Work): Promise<boolean> {
   if (
     known?.content === content &&
     known.version === version &&
-    (await areSame(known.uses, work))
+    (await areSame(
+      known.uses.map(({ name: used, ...rest }) => ({
+        path: forward(path.resolve(archive.namedFrom, used)),
+        ...rest,
+      })),
+      hashes,
+      recordsBeside,
+    ))
   )
     return false;
   const checked = await evaluator.evaluate(file);
-  const open = work.project.open(file.path);
-  if (checked !== undefined && open !== undefined && content !== null)
+  const open = project.open(file.path);
+  if (checked !== undefined && open !== undefined && content !== null) {
+    const used = await restsOn(file.path, project, hashes, recordsBeside);
+    const uses = used.map(({ path: used, ...rest }) => ({
+      name: naming(used),
+      ...rest,
+    }));
+    const facts = { name, content, uses, version };
     await archive.add(
       name,
       yearOf(open),
-      rowsOf(
-        open,
-        asReported(checked),
-        { name, content, uses: usesOf(file.path, work), version },
-        naming,
-      ),
+      rowsOf(open, asReported(checked), facts, naming),
     );
+  }
   evaluator.release(file);
   return checked !== undefined;
 }
@@ -172,37 +189,6 @@ function asReported({ check }: CheckedFile): CheckedFile["check"] {
     })),
     results: check.results,
   };
-}
-
-async function areSame(
-  uses: readonly UsedFile[],
-  { archive, hashes }: Work,
-): Promise<boolean> {
-  for (const { name, content } of uses) {
-    const now = await hashes.of(forward(path.resolve(archive.namedFrom, name)));
-    if (now !== content) return false;
-  }
-  return true;
-}
-
-/** Every file that a record which was read rests on, those that are missing among them. */
-function usesOf(
-  file: string,
-  { project, hashes, naming }: Work,
-): readonly UsedFile[] {
-  const paths = new Set<string>();
-  const waiting = [file];
-  for (let next = waiting.pop(); next !== undefined; next = waiting.pop())
-    for (const use of project.open(next)?.uses ?? []) {
-      if (use.path === undefined || use.path === file || paths.has(use.path))
-        continue;
-      paths.add(use.path);
-      waiting.push(use.path);
-    }
-  return [...paths].map((each) => ({
-    name: naming(each),
-    content: hashes.taken(each),
-  }));
 }
 
 /** Records of the archive that are no more: under a path that was asked for and is there, and not found. */

@@ -122,6 +122,49 @@ describe("what is worked out", () => {
     expect(used).toEqual([{ used: "jobs/crib.thou", n: 3, kinds: 1 }]);
   });
 
+  test("a record whose crib is missing, where another comes beside it that may be meant", async () => {
+    const { "jobs/crib.thou": _, ...without } = SHOP;
+    const cwd = await folderWith(without);
+    const said = async (): Promise<readonly unknown[]> => {
+      const { out } = await ran(["check", "jobs", "--format", "json"], cwd);
+      const { files } = JSON.parse(out) as {
+        readonly files: readonly {
+          readonly findings: readonly { code: string; message: string }[];
+        }[];
+      };
+      return files
+        .flatMap(({ findings }) => findings)
+        .filter(({ code }) => code === "file-missing")
+        .map(({ message }) => message);
+    };
+    const kept = async (): Promise<readonly unknown[]> =>
+      (
+        await rowsOf(
+          `SELECT message FROM ${filesOf(path.join(cwd, "archive"), "findings")} WHERE code = 'file-missing' ORDER BY record`,
+        )
+      ).map(({ message }) => message);
+    expect((await exported(cwd)).out).toMatch(/^3 records worked out, 0 left/);
+    expect(await kept()).toEqual(await said());
+    await writeFile(path.join(cwd, "jobs/crab.thou"), CRIB);
+    expect((await exported(cwd)).out).toMatch(/^4 records worked out, 0 left/);
+    expect((await kept())[0]).toContain("did you mean `crab.thou`?");
+    expect(await kept()).toEqual(await said());
+    expect((await exported(cwd)).out).toMatch(/^0 records worked out, 4 left/);
+  });
+
+  test("every record whose crib can't be read, each time, and says so", async () => {
+    const cwd = await folderWith(SHOP);
+    await writeFile(
+      path.join(cwd, "jobs/crib.thou"),
+      new Uint8Array([0x70, 0xff]),
+    );
+    for (const _ of [1, 2]) {
+      const { out, err } = await exported(cwd);
+      expect(out).toMatch(/^3 records worked out/);
+      expect(err).toContain("jobs/crib.thou cannot be read: it is not UTF-8");
+    }
+  });
+
   test("nothing of two cribs that use each other, and both where one of them changed", async () => {
     const cribs = { a: "b", b: "a" };
     const cwd = await folderWith(
@@ -397,7 +440,10 @@ describe("what goes wrong", () => {
 
   test.each([
     [1, "before there were swings"],
-    [2, "before a gauge had a temperature of its own"],
+    [
+      2,
+      "before a gauge had a temperature of its own, and what lay beside a missing file counted",
+    ],
   ])(
     "an archive of schema %d, %s, answers its questions, and is made anew by the next export, which says what that leaves out",
     async (old) => {
@@ -411,9 +457,12 @@ describe("what goes wrong", () => {
         JSON.stringify({ ...manifest, schema: old, thou: "0.9.0" }),
       );
       const tables = path.join(cwd, "archive/tables");
-      for (const part of (await parts(cwd)).keys())
+      for (const part of (await parts(cwd)).keys()) {
         if (part.startsWith("readings"))
           await without("gauge_temperature", path.join(tables, part));
+        if (part.startsWith("uses"))
+          await without("beside", path.join(tables, part));
+      }
       if (old === 1) await rm(path.join(tables, "swings"), { recursive: true });
       const asked = await ran(["ask", "closures"], cwd);
       expect([asked.code, asked.err]).toEqual([0, ""]);
