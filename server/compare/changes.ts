@@ -145,14 +145,8 @@ function movedBy(
   const to = after?.nominal ?? null;
   if (from === null || to === null || after?.unit !== "m") return "";
   const by = to - from;
-  const shown = showLength(Math.abs(by), system, stepShown(after.text, system));
+  const shown = showLength(Math.abs(by), system, after.step);
   return /[1-9]/u.test(shown) ? `${by < 0 ? "−" : "+"}${shown}` : "";
-}
-
-/** The step, m, of the last digit of the first number in a text. */
-function stepShown(text: string, system: System): number {
-  const decimals = /\d(?:\.(\d+))?/u.exec(text)?.[1]?.length ?? 0;
-  return (system === "inch" ? 0.0254 : 0.001) / 10 ** decimals;
 }
 
 const RANKS: Readonly<Record<Verdict, number | undefined>> = {

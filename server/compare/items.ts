@@ -109,7 +109,7 @@ function heldAgainst(shop: Shop, ref: string, called: Called): readonly Item[] {
       where,
       "m",
       { low, nominal: (low + high) / 2, high },
-      { status: "measured", text },
+      { status: "measured", text, step },
     );
     return [{ ...plainItem(where.entry, word, text), result }];
   });

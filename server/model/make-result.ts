@@ -32,6 +32,7 @@ export function numberResult(
     readonly status: Exclude<Status, "unknown">;
     readonly verdict?: Verdict | undefined;
     readonly text: string;
+    readonly step?: number | undefined;
     readonly working?: readonly Working[];
     readonly needs?: readonly Need[];
   },
@@ -48,6 +49,7 @@ export function numberResult(
     status: rest.status,
     verdict: rest.verdict ?? "none",
     text: rest.text,
+    step: rest.step,
     working: rest.working ?? [],
     needs: rest.needs ?? [],
   };
@@ -64,6 +66,7 @@ export function lengthResult(
     status: estimate.status,
     verdict,
     text: showRange(estimate.low, estimate.high, system, estimate.step),
+    step: estimate.step,
     working: estimate.working,
   });
 }

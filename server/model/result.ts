@@ -44,6 +44,8 @@ export interface Result {
   readonly verdict: Verdict;
   /** For a person, in the job's units, e.g. "0.0010 to 0.0013 in". */
   readonly text: string;
+  /** The step, m, that a length in the text is shown to; undefined where it has the usual digits. It is no part of the JSON. */
+  readonly step?: number | undefined;
   readonly working: readonly Working[];
   readonly needs: readonly Need[];
 }

@@ -21,7 +21,8 @@ export type SmoothingRule = keyof typeof shareLost;
  * Diametral loss of interference by smoothing, m: 0.4·(Rz1 + Rz2), or 0.8 as earlier editions had it. Holds for metal on
  * metal, pressed lengthwise; for a shrunk joint less is lost, and this is then the safe side. Refuses a finish that is
  * negative or rougher than Rz 0.1 mm, which is no fitting surface.
- * Source: both factors as quoted, with the editions, in a manual that was seen; the standard's own text was not at hand.
+ * Source: DIN 7190-1:2017, Interference fits – Part 1: Calculation and design rules for cylindrical self-locking pressfits, and the edition
+ * DIN 7190:2001 before it (titles from memory); of each the factor alone, as a manual that was seen quotes it. Their own text was not at hand.
  */
 export function smoothing(
   bush: Finish,

@@ -126,7 +126,7 @@ export const smoothingOf = query<Known<SmoothingLoss>>(
       working: {
         formula: "smoothing = 0.4 · (Rz of the bush's od + Rz of the hole)",
         with: `${showLength(loss, system, step)}${ratio}`,
-        source: "DIN 7190-1:2017",
+        source: "DIN 7190-1:2017, interference fits (as a manual quotes it)",
       },
     });
   },

@@ -49,6 +49,7 @@ function stockResult(
   return numberResult(where, "m", stock, {
     status: stock.status,
     text: passes.known ? `${size}, ${hint(passes.value, system)}` : size,
+    step: stock.step,
     working: passes.known
       ? [...stock.working, working(passes.value, system, stock.step)]
       : stock.working,

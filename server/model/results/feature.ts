@@ -99,6 +99,7 @@ function roundnessSketches(shop: Shop, ref: string): readonly Sketch[] {
         {
           status: "measured",
           text: showLength(roundness, system, step),
+          step,
           working,
         },
       ),
@@ -119,16 +120,18 @@ function uncertainty(
   if (budget === undefined) return unknownResult(where, "m", unknown(...needs));
   const { system } = settings(shop);
   const U = budget.expanded;
+  const step = U / 10;
   return numberResult(
     where,
     "m",
     { low: U, nominal: U, high: U },
     {
       status: "measured",
-      text: `± ${showLength(U, system, U / 10)} (95 %)`,
+      text: `± ${showLength(U, system, step)} (95 %)`,
+      step,
       working: budget.rows.map((row) => ({
         formula: `${row.name} (${row.distribution})`,
-        with: showLength(row.contribution, system, U / 10),
+        with: showLength(row.contribution, system, step),
         source: "JCGM 100:2008 (GUM)",
       })),
     },
@@ -181,6 +184,7 @@ function oneLength(
     {
       status: "measured",
       text: showLength(value, system, step),
+      step,
       working: [
         {
           formula,

@@ -53,6 +53,7 @@ function seatResults(
         {
           status,
           text: showRange(low, high, system, step),
+          step,
           working: [
             {
               formula:

@@ -61,6 +61,7 @@ function windowResult(
     {
       status: predicted ? "predicted" : "measured",
       text: showRange(low, high, system, step),
+      step,
       working: demands.map((demand, index) => ({
         formula:
           demand.fit === undefined
@@ -164,6 +165,7 @@ function cutResult(
       setting === undefined
         ? cuts
         : `${cuts}, set to ${showLength(setting, system, step)}`,
+    step,
     working: [
       {
         formula: "cut = reamer + oversize, brought to 20 °C",

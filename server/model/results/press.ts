@@ -125,6 +125,7 @@ function boreAfterPress(
       rootSumSquare === undefined
         ? worst
         : `${worst}, by root-sum-square ${showRange(rootSumSquare.low, rootSumSquare.high, system, step)}`,
+    step,
   });
 }
 

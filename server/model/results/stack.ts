@@ -93,6 +93,7 @@ function floatResult(
       text: isOne
         ? range(worst)
         : `${range(worst)}, by root-sum-square ${range(rootSumSquare)}`,
+      step,
       working,
     },
   );
@@ -124,6 +125,7 @@ function caseResult(
     {
       status,
       text: `${showRange(worst.low, worst.high, system, step)} at ${at}`,
+      step,
       working: [
         {
           formula: "each member grows: length · (1 + expansion · (T − 20 °C))",

@@ -27,6 +27,7 @@ export function warmSketches(shop: Shop, fit: string): readonly Sketch[] {
       verdict,
       working,
       text: `${showRange(low, high, system, step)}${letGo(found.value)}`,
+      step,
     });
   };
   const sketchOf = (kind: string, each: WarmCase): Sketch =>
