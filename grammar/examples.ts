@@ -90,7 +90,8 @@ export const examples: Readonly<Record<string, readonly string[]>> = {
     "service-limit 0.8735 from \"maker's manual p. 41\""
   ],
   "LengthFact": [
-    "length 1.250"
+    "length 1.250",
+    "length 1-3/16"
   ],
   "FinishFact": [
     "finish 16 uin Ra",

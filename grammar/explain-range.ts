@@ -33,6 +33,20 @@ export function rangeTrap(
   const rest = body.slice(start);
   // `1-3/16` and `1 5/8` are no two sizes
   if (ONE_SIZE.test(rest)) return oneSize(body, rule, stoppedAt, start);
+  return (
+    otherFormAndSource(body, rule, start) ??
+    otherForm(body, rule, start) ??
+    source(body, rule)
+  );
+}
+
+/** @param start of the first size */
+function otherForm(
+  body: string,
+  rule: string,
+  start: number,
+): Damage | undefined {
+  const rest = body.slice(start);
   for (const [form, wording] of FORMS) {
     const found = form.exec(rest);
     if (found === null) continue;
@@ -43,27 +57,67 @@ export function rangeTrap(
     const { message, text, safe } = said;
     return { start, end, message, mended: text, safe };
   }
-  return source(body, rule);
+  return undefined;
 }
 
 /** `limits 0.8740 to 0.8745 drawing L-204` */
 function source(body: string, rule: string): Damage | undefined {
-  // with a text in the line, it says already where they are from, or in part
-  if (!/Limits?Fact/.test(rule) || body.includes('"')) return undefined;
-  for (const gap of body.matchAll(/\s+(?=\p{L})/gu)) {
-    const start = gap.index + gap[0].length;
-    if (/^(?:from|to|in|mm|thou|tenths?|um)\b/u.test(body.slice(start)))
-      continue;
-    if (!reads(body.slice(0, gap.index), rule)) continue;
-    const mended = `from "${body.slice(start)}"`;
+  for (const { head, start, from, message } of sourcesIn(body, rule))
+    if (reads(head, rule))
+      return { start, end: body.length, message, mended: from };
+  return undefined;
+}
+
+/** `limits 25 H 7 drawing L-204`, whose `drawing` is no unit */
+function otherFormAndSource(
+  body: string,
+  rule: string,
+  first: number,
+): Damage | undefined {
+  for (const { head, from, message } of sourcesIn(body, rule)) {
+    // `1-3/16` is no two sizes, and a head that reads has but one fault
+    if (ONE_SIZE.test(head.slice(first)) || reads(head, rule)) continue;
+    const size = otherForm(head, rule, first);
+    if (size?.mended === undefined) continue;
     return {
-      start,
+      start: size.start,
       end: body.length,
-      message: `Where limits are from is written ${said(mended)}.`,
-      mended,
+      message: `${size.message} ${message}`,
+      mended: `${size.mended}${head.slice(size.end)} ${from}`,
     };
   }
   return undefined;
+}
+
+/** Words that follow a size without saying where it is from: the range's own, units as people write them, and a part of a class. */
+const OF_SIZE =
+  /^(?:(?:from|to|in|inch(?:es)?|mm|cm|m|thous?|mils?|tenths?|um|microns?|milli\p{L}+|micro\p{L}+)(?![\p{L}\d])|[A-Za-z]{1,2}\s*\d)/iu;
+
+/** The ways to take a line's last words for where its limits are from, the most words first. */
+function* sourcesIn(
+  body: string,
+  rule: string,
+): Generator<{
+  readonly head: string;
+  readonly start: number;
+  readonly from: string;
+  readonly message: string;
+}> {
+  // with a text in the line, it says already where they are from, or in part
+  if (!/Limits?Fact/.test(rule) || body.includes('"')) return;
+  for (const gap of body.matchAll(/\s+(?=\p{L})/gu)) {
+    const start = gap.index + gap[0].length;
+    const words = body.slice(start);
+    // what stands behind the other size too is a unit
+    if (OF_SIZE.test(words) || body.indexOf(words) < start) continue;
+    const from = `from "${words}"`;
+    yield {
+      head: body.slice(0, gap.index),
+      start,
+      from,
+      message: `Where limits are from is written ${said(from)}.`,
+    };
+  }
 }
 
 function classAlone(body: string, rule: string): Damage | undefined {

@@ -17,10 +17,11 @@ const MAY_BE_ZERO: ReadonlySet<string> = new Set([
 
 const NUMBERS: ReadonlySet<string> = new Set(["number", "decimal", "count"]);
 
-const BELOW = /^[-\u{2212}].*[1-9]/u;
-const ZERO = /^[-+\u{2212}]?[0.]+$/u;
+// an exponent and what stands under a fraction's bar make no zero of a number, and none of a zero: `0e6`, `0/8`, `0-0/8`
+const BELOW = /^[-\u{2212}][^e/]*[1-9]/iu;
+const ZERO = /^[-+\u{2212}]?(?:0+(?: +|-))?[0.]+(?:\/\d+)?(?:e[-+]?\d+)?$/iu;
 const MAY_HOLD_BELOW = /(?:^|\s)[-\u{2212}][\d.]/u;
-const MAY_HOLD_ZERO = /(?:^|\s)[-+\u{2212}]?(?:0+\.?0*|\.0+)(?![\d./])/u;
+const MAY_HOLD_ZERO = /(?:^|\s)[-+\u{2212}]?(?:0+\.?0*|\.0+)(?![\d.])/u;
 
 /** Reports the first number of a line that is less than the fact's least. */
 export function reportLess(
