@@ -1,8 +1,9 @@
 // A reamer with straight flutes meets a groove that runs the same way: each flute drops into it and chatters.
-import { valueIn, type Entry } from "../../model/entry.ts";
+import { given, valueIn, type Entry } from "../../model/entry.ts";
 import { ownBores } from "../../model/evaluate/index-of.ts";
 import {
   bushOfBore,
+  holeOfBore,
   reamerOfLine,
   reamerTool,
 } from "../../model/evaluate/line-bores.ts";
@@ -21,7 +22,9 @@ export const grooveMeetsFlutes: Rule = {
     if (!reamer.known || reamer.value === undefined) return [];
     const tool = reamer.value;
     if (reamerTool(shop, tool)?.flutes?.hand !== "straight") return [];
-    return ownBores(shop, ref).flatMap((bore) => {
+    const bores = ownBores(shop, ref);
+    const blind = bores.map((bore) => blindHole(shop, bore)).find(Boolean);
+    return bores.flatMap((bore) => {
       const bush = bushOfBore(shop, bore);
       if (
         bush === undefined ||
@@ -31,23 +34,46 @@ export const grooveMeetsFlutes: Rule = {
       return [
         {
           span: boreSpan(shop, entry, bore),
-          message: `The flutes of ${tool} are straight and the groove of ${bush} runs lengthwise: they drop into it, chatter, and cut out of round. Take a reamer with left-hand spiral flutes, or groove the bush after it is reamed.`,
+          message: `The flutes of ${tool} are straight and the groove of ${bush} runs lengthwise: they drop into it, chatter, and cut out of round. ${wayOut(blind)}`,
           related: [
             relatedFact(shop, bush, "GrooveFact", `the groove of ${bush}`),
             relatedFact(shop, tool, "FlutesFact", `the flutes of ${tool}`),
           ],
-          fixes: spiralReamers(shop, ref, entry),
+          fixes: spiralReamers(
+            shop,
+            ref,
+            entry,
+            blind === undefined ? "left" : "right",
+          ),
         },
       ];
     });
   },
 };
 
-/** The reamers of the crib with left-hand spiral flutes that serve the line, best first. */
+/** Any spiral bridges the groove; its hand is the one that takes the chips out: ahead through an open bore, back from a bottom. */
+function wayOut(blind: string | undefined): string {
+  return blind === undefined
+    ? "Take a reamer with left-hand spiral flutes, or groove the bush after it is reamed."
+    : `Groove the bush after it is reamed, or take a reamer with right-hand spiral flutes and hold it back as it feeds, since they pull in: left-hand ones push the chips to the bottom of ${blind}.`;
+}
+
+/** The hole of a bore, where it has a bottom. */
+function blindHole(shop: Shop, bore: string): string | undefined {
+  const hole = holeOfBore(shop, bore);
+  const entry = hole === undefined ? undefined : entryOf(shop, hole);
+  const depth = entry === undefined ? undefined : given(entry, "DepthFact");
+  return depth?.state === "given" && depth.value.bottom === "blind"
+    ? hole
+    : undefined;
+}
+
+/** The reamers of the crib with spiral flutes of a hand that serve the line, best first. */
 function spiralReamers(
   shop: Shop,
   line: string,
   entry: Entry,
+  hand: "left" | "right",
 ): readonly DraftFix[] {
   const ranking = cribRankingOf(shop, line);
   const site = valueIn(entry, "ReamFact");
@@ -56,7 +82,7 @@ function spiralReamers(
     .flatMap(({ reamer, ranked }) =>
       reamer !== undefined &&
       ranked.serves &&
-      reamerTool(shop, reamer)?.flutes?.hand === "left"
+      reamerTool(shop, reamer)?.flutes?.hand === hand
         ? [reamer]
         : [],
     )
