@@ -66,7 +66,8 @@ export function dateInWords(
   for (const found of body.matchAll(DATE_IN_WORDS)) {
     const end = found.index + found[0].length;
     const place = body.slice(0, found.index).trimEnd();
-    if (stoppedAt < place.length || end < stoppedAt) continue;
+    // a part may be called `now`: what stops behind it is another fault
+    if (stoppedAt < found.index || end <= stoppedAt) continue;
     if (!/(?:^|\s)(?:on|opened|done|calibrated|due)$/u.test(place)) continue;
     return { start: found.index, end, code: "date-wrong", message: "" };
   }
@@ -76,12 +77,14 @@ export function dateInWords(
 /** `AK 2026-11-02` for `by AK on 2026-11-02` */
 export function bareSignature(body: string, rule: string): Damage | undefined {
   const found =
-    /(?<=\s)(?:by\s+)?("[^"]*"|\p{L}[\p{L}\d-]*)[\s,]+(\d+[-/.]\d+[-/.]\d+)$/u.exec(
+    /(?<=\s)(?:by\s+)?(?:"[^"]*"|\p{L}[\p{L}\d-]*)[\s,]+\d+[-/.]\d+[-/.]\d+$/u.exec(
       body,
     );
-  const [text, who = "", date = ""] = found ?? [];
-  if (found === null || text === undefined) return undefined;
-  const mended = `by ${who} on ${date}`;
+  if (found === null) return undefined;
+  const mended = found[0].replace(
+    /(?:by\s+)?(.*?)[\s,]+(\S+)$/u,
+    "by $1 on $2",
+  );
   if (
     !readsWith(
       body,

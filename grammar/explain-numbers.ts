@@ -1,6 +1,6 @@
 // The traps of numbers: fractions and commas in readings, several commas in one number, a grade or a size without its scale.
 import type { Damage } from "./explain.ts";
-import { reads, readsWith } from "./mend.ts";
+import { readsWith } from "./mend.ts";
 
 const READING = /(?:Read|Repeat)Fact/;
 
@@ -10,32 +10,43 @@ export function fractionInReading(
   stoppedAt: number,
 ): Damage | undefined {
   if (!READING.test(rule)) return undefined;
-  const fraction = /(?<![\w./-])(?:(\d+)(?:\s+|-))?(\d+)\/(\d+)/.exec(body);
-  if (fraction === null || fraction.index + fraction[0].length < stoppedAt)
-    return undefined;
-  const [text, whole = "0", over = "", under = ""] = fraction;
-  const value = Number(whole) + Number(over) / Number(under);
-  // no more digits than the fraction has: 7/8 is 0.875, and 1/3 has no end
-  const decimal = String(Number(value.toFixed(9)));
-  const isExact =
-    Number.isFinite(value) && Math.abs(Number(decimal) - value) < 1e-14;
-  const say = isExact ? `: ${text} is ${decimal}` : "";
+  const found = /(?<![\w./-])(?:\d+(?:\s+|-))?\d+\/\d+/.exec(body);
+  if (found === null) return undefined;
+  const [text] = found;
+  const [start, end] = [found.index, found.index + text.length];
+  // what stops behind it is another fault: a station may be a fraction
+  if (end <= stoppedAt) return undefined;
+  const decimal = fractionOf(text)?.decimal;
+  const say = decimal === undefined ? "" : `: ${text} is ${decimal}`;
   return {
-    start: fraction.index,
-    end: fraction.index + text.length,
+    start,
+    end,
     message: `A reading is a decimal, as the gauge shows it, never a fraction${say}.`,
-    ...(isExact ? { mended: decimal } : {}),
+    ...(decimal === undefined ? {} : { mended: decimal }),
   };
+}
+
+/** What a fraction comes to, and as a decimal where that ends within nine places: 7/8 is 0.875, and 1/3 has no end. */
+export function fractionOf(
+  text: string,
+): { readonly value: number; readonly decimal?: string } | undefined {
+  const found = /(?:(\d+)[\s-]+)?(\d+)\/(\d+)/u.exec(text);
+  if (found === null) return undefined;
+  const whole = Number(found[1] ?? 0);
+  const [over, under] = [Number(found[2]), Number(found[3])];
+  const value = whole + over / under;
+  return (1e9 * (over % under)) % under === 0
+    ? { value, decimal: String(Number(value.toFixed(9))) }
+    : { value };
 }
 
 /** `nominal 7/8in` */
 export function gluedFraction(body: string, rule: string): Damage | undefined {
-  const found = /(?<!\S)((?:\d+-)?\d+\/\d+)(\p{L}+)(?=\s|$)/u.exec(body);
-  const [text, fraction = "", unit = ""] = found ?? [];
-  if (found === null || text === undefined) return undefined;
-  const { index: start } = found;
+  const found = /(?<!\S)(?:\d+-)?\d+\/\d+\p{L}+(?=\s|$)/u.exec(body);
+  if (found === null) return undefined;
+  const { 0: text, index: start } = found;
   const end = start + text.length;
-  const mended = `${fraction} ${unit}`;
+  const mended = text.replace(/(?=\p{L})/u, " ");
   if (!readsWith(body, { start, end, text: mended }, rule)) return undefined;
   return {
     start,
@@ -50,21 +61,17 @@ export function unitOfEachReading(
   body: string,
   rule: string,
 ): Damage | undefined {
-  if (!READING.test(rule)) return undefined;
   const pairs = [...body.matchAll(VALUE_WITH_UNIT)];
-  const [first, second] = pairs;
-  const last = pairs.at(-1);
-  if (first === undefined || second === undefined || last === undefined)
-    return undefined;
-  const { index: start } = first;
+  const [first, last] = [pairs[0], pairs.at(-1)];
+  if (first === undefined || last === undefined) return undefined;
+  const { index: start, 2: unit } = first;
   const end = last.index + last[0].length;
-  const [, , unit = ""] = first;
   // nothing else may stand between them, and none may have another unit
   const rest = body.slice(start, end).replaceAll(VALUE_WITH_UNIT, "");
   if (!/^[\s,;]*$/u.test(rest) || pairs.some(([, , each]) => each !== unit))
     return undefined;
-  const values = pairs.map(([, value = ""]) => value).join(" ");
-  const mended = `${values} ${unit === '"' ? "in" : unit}`;
+  const values = pairs.map(([, value]) => value);
+  const mended = [...values, unit === '"' ? "in" : unit].join(" ");
   if (!readsWith(body, { start, end, text: mended }, rule)) return undefined;
   return {
     start,
@@ -84,18 +91,21 @@ export function commaAfterPlace(
 ): Damage | undefined {
   if (!READING.test(rule)) return undefined;
   const found =
-    /^(\S+\s+(?:(?:od|id)\s+)?)(\p{L}[\p{L}\d-]*)(\s*[,;:]\s*)(?=[.\d])/u.exec(
+    /(?<=^\S+\s+(?:(?:od|id)\s+)?)\p{L}[\p{L}\d-]*\s*[,;:](?=\s*[.\d])/u.exec(
       body,
     );
-  const [all, before = "", place = ""] = found ?? [];
-  if (all === undefined) return undefined;
-  const text = /\s$/u.test(all) ? place : `${place} `;
+  if (found === null) return undefined;
+  const { 0: text, index: start } = found;
+  const end = start + text.length;
+  const place = text.replace(/\s*.$/u, "");
+  const values = body.slice(end).trimStart();
+  const mended = /^\s/u.test(body.slice(end)) ? place : `${place} `;
   return {
-    start: before.length,
-    end: all.trimEnd().length,
-    message: `No mark stands between \`${place}\` and its values: write \`${place} ${body.slice(all.length).split(/\s/u)[0] ?? ""}\`.`,
-    ...(reads(`${before}${place} ${body.slice(all.length)}`, rule)
-      ? { mended: text, safe: true }
+    start,
+    end,
+    message: `No mark stands between \`${place}\` and its values: write \`${place} ${values.replace(/\s.*/u, "")}\`.`,
+    ...(readsWith(body, { start, end, text: mended }, rule)
+      ? { mended, safe: true }
       : {}),
   };
 }
@@ -113,7 +123,8 @@ export function commasInReading(
   if (values === null) return undefined;
   const { index } = values;
   const end = index + values[0].length;
-  if (stoppedAt < index || end < stoppedAt) return undefined;
+  // what stops before them is another fault
+  if (stoppedAt <= index) return undefined;
   const text = values[0].replaceAll(/\s*[,;]\s*/gu, " ");
   return {
     start: index,
@@ -158,10 +169,11 @@ const SAE = [
 ];
 
 /** `grade 46` */
-export function gradeAlone(body: string, rule: string): Damage | undefined {
-  const found = /^(grade\s+)((?:ISO|VG)?\s*-?(\d+))$/iu.exec(body);
-  const [, before = "", text = "", number = ""] = found ?? [];
-  if (rule !== "GradeFact" || found === null) return undefined;
+export function gradeAlone(body: string): Damage | undefined {
+  const found = /(?<=^grade\s+)(?:(?:ISO|VG)\s*)?-?\d+$/iu.exec(body);
+  if (found === null) return undefined;
+  const { 0: text, index: start } = found;
+  const number = text.replace(/\D+/u, "");
   const isAlone = text === number;
   const way =
     !isAlone || ISO_VG.includes(number)
@@ -170,7 +182,7 @@ export function gradeAlone(body: string, rule: string): Damage | undefined {
         ? `SAE ${number}`
         : undefined;
   return {
-    start: before.length,
+    start,
     end: body.length,
     message:
       way === undefined
@@ -183,12 +195,12 @@ export function gradeAlone(body: string, rule: string): Damage | undefined {
 }
 
 /** `size number 7` for `size no 7` */
-export function namedSize(body: string, rule: string): Damage | undefined {
-  const found = /^(size\s+)(?:number|num|nr\.?|no\.)\s*(\d+)$/iu.exec(body);
-  if (rule !== "SizeFact" || found === null) return undefined;
-  const mended = `no ${found[2] ?? ""}`;
+export function namedSize(body: string): Damage | undefined {
+  const found = /(?<=^size\s+)(?:number|num|nr\.?|no\.)\s*\d+$/iu.exec(body);
+  if (found === null) return undefined;
+  const mended = found[0].replace(/\D+/u, "no ");
   return {
-    start: found[1]?.length ?? 0,
+    start: found.index,
     end: body.length,
     message: `A number size is written \`${mended}\`.`,
     mended,

@@ -1,6 +1,7 @@
 // The ways in which people write a range otherwise than with `to`, and how each is written here. It reads no number for its value but to
 // tell a second size from a deviation.
 import type { Damage } from "./explain.ts";
+import { fractionOf } from "./explain-numbers.ts";
 import { reads, readsWith } from "./mend.ts";
 
 const ONLY_RANGE = /(?:Limits|Want|WantHot|Stock|Expands|Cut)Fact/;
@@ -9,7 +10,7 @@ const NUMBER = String.raw`(?:(?:\d+(?: +|-))?\d+\/\d+(?![\d.])|\d+[.,]?\d*|\.\d+
 const BETWEEN = String.raw`(?:-|\u2013|\u2014|\u2212|\.{2,3}|\u2026|~|\/|thru|through|until|till|and|bis|up\s+to|,)`;
 const UNIT = String.raw`(?:\s*(?!(?:to|from|thru|through|until|till|and|or|bis|up|of)\b)[\p{L}\u00B5"%\u00B0](?:[\p{L}\d\u00B7/-]*\p{L})?(?![\p{L}\d]))`;
 
-const ONE_SIZE = new RegExp(String.raw`^[+\u2212-]?${NUMBER}${UNIT}?$`, "u");
+const ONE_SIZE = beginning(String.raw`[+\u2212-]?${NUMBER}${UNIT}?$`);
 
 interface Size {
   readonly number: string;
@@ -122,11 +123,11 @@ function* sourcesIn(
 
 function classAlone(body: string, rule: string): Damage | undefined {
   const found =
-    /(?<=\s)(?:to\s+)?([A-Za-z]{1,2}\d{1,2}(?:\/[A-Za-z]{1,2}\d{1,2})?)$/u.exec(
+    /(?<=\s)(?:to\s+)?[A-Za-z]{1,2}\d{1,2}(?:\/[A-Za-z]{1,2}\d{1,2})?$/u.exec(
       body,
     );
   if (found === null) return undefined;
-  const word = found[1] ?? "";
+  const word = found[0].replace(/to\s+/u, "");
   const [start, end] = [body.length - word.length, body.length];
   const text = `25 mm ${word}`;
   // `limits to H7` has a `to` too many, `cut to H7` its own
@@ -157,52 +158,52 @@ const FORMS: readonly (readonly [
   ],
   // `25 H 7`, whose letter is no unit with a second size behind it
   [
-    new RegExp(
-      String.raw`^(?<size>${NUMBER})\s*(?<hole>[A-Za-z]\s+\d{1,2})$`,
-      "u",
-    ),
+    beginning(String.raw`(?<size>${NUMBER})\s*(?<hole>[A-Za-z]\s+\d{1,2})$`),
     classApart,
   ],
   [sizes(String.raw`\s+`), marked],
   [
-    new RegExp(
-      String.raw`^(?<size>${NUMBER}${UNIT}?)\s*(?:\+\s*[-\u2212]|\+\s+\/\s*[-\u2212]|\+\/\s+[-\u2212]|plus\s+or\s+minus)\s*(?<by>${NUMBER}${UNIT}?)`,
-      "u",
+    beginning(
+      String.raw`(?<size>${NUMBER}${UNIT}?)\s*(?:\+\s*[-\u2212]|\+\s+\/\s*[-\u2212]|\+\/\s+[-\u2212]|plus\s+or\s+minus)\s*(?<by>${NUMBER}${UNIT}?)`,
     ),
     plusMinus,
   ],
   [
-    new RegExp(
-      String.raw`^(?<size>${NUMBER}${UNIT}?)\s*(?<one>[+\u2212-]\s*${NUMBER})\s*(?:\/\s*)?(?<two>[+\u2212-]\s*${NUMBER})(?<unit>${UNIT}?)`,
-      "u",
+    beginning(
+      String.raw`(?<size>${NUMBER}${UNIT}?)\s*(?<one>[+\u2212-]\s*${NUMBER})\s*(?:\/\s*)?(?<two>[+\u2212-]\s*${NUMBER})(?<unit>${UNIT}?)`,
     ),
     closedUp,
   ],
   [
-    new RegExp(
-      String.raw`^(?<size>${NUMBER}${UNIT}?)\s*(?<hole>[A-Za-z]{1,2}\s*\d{1,2})(?:\s*\/?\s*(?<shaft>[A-Za-z]{1,2}\s*\d{1,2}))?$`,
-      "u",
+    beginning(
+      String.raw`(?<size>${NUMBER}${UNIT}?)\s*(?<hole>[A-Za-z]{1,2}\s*\d{1,2})(?:\s*\/?\s*(?<shaft>[A-Za-z]{1,2}\s*\d{1,2}))?$`,
     ),
     classApart,
   ],
   [
-    new RegExp(
-      String.raw`^(?<size>${NUMBER}${UNIT}?)\s*\+\s*(?<by>${NUMBER})(?<unit>${UNIT}?)`,
-      "u",
+    beginning(
+      String.raw`(?<size>${NUMBER}${UNIT}?)\s*\+\s*(?<by>${NUMBER})(?<unit>${UNIT}?)`,
     ),
     oneDeviation,
   ],
 ];
 
 function sizes(between: string): RegExp {
-  return new RegExp(
-    String.raw`^(?<one>${NUMBER})(?<oneUnit>${UNIT}?)${between}(?<two>${NUMBER})(?<twoUnit>${UNIT}?)`,
-    "u",
+  return beginning(
+    String.raw`(?<one>${NUMBER})(?<oneUnit>${UNIT}?)${between}(?<two>${NUMBER})(?<twoUnit>${UNIT}?)`,
   );
+}
+
+function beginning(form: string): RegExp {
+  return new RegExp(`^${form}`, "u");
 }
 
 function group(found: RegExpExecArray, name: string): string {
   return found.groups?.[name] ?? "";
+}
+
+function closed(found: RegExpExecArray, name: string): string {
+  return group(found, name).replaceAll(/\s/gu, "");
 }
 
 /** Two sizes with a mark between that is not `to`, or with none. */
@@ -259,11 +260,10 @@ function rangeOf(one: Size, two: Size, mark: string): Wording | undefined {
 }
 
 function valueOf(number: string): number {
-  const [, whole = "0", over, under] =
-    /(?:(\d+)[ -]+)?(\d+)\/(\d+)/.exec(number) ?? [];
-  return over === undefined
+  const fraction = fractionOf(number);
+  return fraction === undefined
     ? Number(number.replace(",", "."))
-    : Number(whole) + Number(over) / Number(under);
+    : fraction.value;
 }
 
 function said(text: string): string {
@@ -280,9 +280,7 @@ function plusMinus(found: RegExpExecArray): Wording {
 }
 
 function closedUp(found: RegExpExecArray): Wording {
-  const close = (name: string): string =>
-    group(found, name).replaceAll(/\s+/gu, "");
-  const text = `${group(found, "size")} ${close("one")} ${close("two")}${group(found, "unit")}`;
+  const text = `${group(found, "size")} ${closed(found, "one")} ${closed(found, "two")}${group(found, "unit")}`;
   return {
     message: `A deviation keeps its sign close: ${said(text)}.`,
     text,
@@ -292,11 +290,9 @@ function closedUp(found: RegExpExecArray): Wording {
 
 /** `25 mm H 7`, `25 mm H7 / f7` */
 function classApart(found: RegExpExecArray): Wording {
-  const [hole, shaft] = ["hole", "shaft"].map((name) =>
-    group(found, name).replaceAll(/\s+/gu, ""),
-  );
-  const word = shaft === "" ? hole : `${hole ?? ""}/${shaft ?? ""}`;
-  const text = `${group(found, "size")} ${word ?? ""}`;
+  const [hole, shaft] = [closed(found, "hole"), closed(found, "shaft")];
+  const word = shaft === "" ? hole : `${hole}/${shaft}`;
+  const text = `${group(found, "size")} ${word}`;
   return { message: `A class is one word: ${said(text)}.`, text, safe: true };
 }
 

@@ -3,20 +3,15 @@ import type { Damage } from "./explain.ts";
 import { readsWith } from "./mend.ts";
 
 const SPOKEN =
-  /(?:\b(?:on|in)\s+(?:(?:an?|the)\s+)?(?<before>\d[\d.]*)[\s-]*(?:deg(?:rees?)?|\u{B0})?[\s-]*vee(?:[\s-]*block)?|(?:\b(?:on|in)\s+)?(?:\b(?:an?|the)\s+)?\bvee(?:[\s-]*block)?(?:\s+of)?\s+(?<after>\d[\d.]*)\s*(?:deg(?:rees?)?|\u{B0})?)(?![\w-])/u;
+  /(?:\b(?:on|in)\s+(?:(?:an?|the)\s+)?\d[\d.]*[\s-]*(?:deg(?:rees?)?|\u{B0})?[\s-]*vee(?:[\s-]*block)?|(?:\b(?:on|in)\s+)?(?:\b(?:an?|the)\s+)?\bvee(?:[\s-]*block)?(?:\s+of)?\s+\d[\d.]*\s*(?:deg(?:rees?)?|\u{B0})?)(?![\w-])/u;
 
 export function veeAsSpoken(body: string, rule: string): Damage | undefined {
-  const found = rule === "SwingFact" ? SPOKEN.exec(body) : null;
-  const angle = found?.groups?.before ?? found?.groups?.after;
-  if (found === null || angle === undefined) return undefined;
-  const start = found.index;
-  const end = start + found[0].length;
-  const mended = `on vee ${angle} deg`;
-  if (
-    found[0] === mended ||
-    !readsWith(body, { start, end, text: mended }, rule)
-  )
-    return undefined;
+  const found = SPOKEN.exec(body);
+  if (found === null) return undefined;
+  const { 0: text, index: start } = found;
+  const end = start + text.length;
+  const mended = text.replace(/\D*([\d.]+).*/u, "on vee $1 deg");
+  if (!readsWith(body, { start, end, text: mended }, rule)) return undefined;
   return {
     start,
     end,

@@ -25,7 +25,7 @@ import {
   type Mend,
 } from "./mend.ts";
 import { LONGEST_BODY } from "./by-ohm.ts";
-import { endOfText, isBlank } from "./tokens.ts";
+import { endOfText } from "./tokens.ts";
 
 export interface Damage {
   /** Offsets in the line's body. */
@@ -69,9 +69,9 @@ export function explainDamage(
     factOnOpening(body, rule, stoppedAt) ??
     dateInWords(body, stoppedAt) ??
     bareSignature(body, rule) ??
-    gradeAlone(body, rule) ??
+    gradeAlone(body) ??
     veeAsSpoken(body, rule) ??
-    namedSize(body, rule) ??
+    namedSize(body) ??
     rangeTrap(body, rule, stoppedAt) ??
     mended(body, rule, stoppedAt) ??
     endsEarly(body, rule, stoppedAt, form) ??
@@ -80,7 +80,7 @@ export function explainDamage(
 }
 
 function written(form: string): string {
-  return form === "" ? "" : ` It is written \`${form}\`.`;
+  return ` It is written \`${form}\`.`;
 }
 
 /** What follows would try to mend it, again and again. */
@@ -96,16 +96,14 @@ function tooLong(body: string): Damage | undefined {
 
 /** `limits: 0.8740 to 0.8745`, `units = mm` */
 function markAfterWord(body: string, rule: string): Damage | undefined {
-  const found = /^([\p{L}-]+)\s*[:=]\s*/u.exec(body);
-  if (found === null) return undefined;
-  const [text, word = ""] = found;
-  const end = text.length;
-  if (!reads(`${word} ${body.slice(end)}`, rule)) return undefined;
+  const whole = body.replace(/^([\p{L}-]+)\s*[:=]\s*/u, "$1 ");
+  if (!reads(whole, rule)) return undefined;
+  const mended = whole.slice(0, whole.indexOf(" ") + 1);
   return {
     start: 0,
-    end,
-    message: `No mark stands between a word and what it says: write \`${word} ${body.slice(end)}\`.`,
-    mended: `${word} `,
+    end: body.length - (whole.length - mended.length),
+    message: `No mark stands between a word and what it says: write \`${whole}\`.`,
+    mended,
     safe: true,
   };
 }
@@ -117,7 +115,7 @@ const QUOTED =
 function otherQuotes(body: string, rule: string): Damage | undefined {
   const marks = [...body.matchAll(QUOTED)];
   const straight = body.replaceAll(QUOTED, '"');
-  if (marks.length === 0 || !reads(straight, rule)) return undefined;
+  if (!reads(straight, rule)) return undefined;
   const start = marks[0]?.index ?? 0;
   const end = (marks.at(-1)?.index ?? 0) + 1;
   return {
@@ -130,20 +128,20 @@ function otherQuotes(body: string, rule: string): Damage | undefined {
 }
 
 function unclosedText(body: string): Damage | undefined {
-  for (let at = body.indexOf('"'); at !== -1; at = body.indexOf('"', at + 1)) {
-    if (0 < at && !isBlank(body[at - 1]) && body[at - 1] !== ",") continue;
+  const opening = /(?<=[\s,])"/gu;
+  for (;;) {
+    const at = opening.exec(body)?.index;
+    if (at === undefined) return undefined;
     const end = endOfText(body, at);
-    if (end === undefined) {
+    if (end === undefined)
       return {
         start: at,
         end: body.length,
         message: "This text has no closing quote: put one at its end.",
         mended: `${body.slice(at)}"`,
       };
-    }
-    at = end - 1;
+    opening.lastIndex = end;
   }
-  return undefined;
 }
 
 /** `oil sae-30 at at 120 F` */
@@ -215,16 +213,10 @@ function mended(
 ): Damage | undefined {
   const mend = mendOf(body, rule, stoppedAt);
   if (mend === undefined) return undefined;
-  const { start, end } = wordAt(body, stoppedAt);
   return {
     start: mend.start,
     end: mend.end,
-    message: WHY[mend.sort](
-      mend,
-      mend.sort === "replace"
-        ? body.slice(mend.start, mend.end)
-        : body.slice(start, end),
-    ),
+    message: WHY[mend.sort](mend, body.slice(mend.start, mend.end)),
     mended: mend.text,
     safe: mend.sort === "quote" && TEXT_ONLY.test(rule),
   };
@@ -242,12 +234,11 @@ function endsEarly(
     ...last,
     message: `This line breaks off after \`${body.slice(last.start)}\`.${written(form)}`,
     // a word of a choice that is misspelt was read as a unit; what was read as a name is one
-    choices:
-      last.start === 0 || /^\d/.test(body.slice(last.start))
-        ? []
-        : expectedIn(body, rule).words.filter((word) =>
-            reads(body.slice(0, last.start) + word, rule),
-          ),
+    choices: /^\d/.test(body.slice(last.start))
+      ? []
+      : expectedIn(body, rule).words.filter((word) =>
+          reads(body.slice(0, last.start) + word, rule),
+        ),
   };
 }
 
@@ -295,6 +286,5 @@ function stopped(
 /** "`a`, `b` or `c`" */
 function oneOf(words: readonly string[]): string {
   const marked = words.map((word) => `\`${word}\``);
-  const last = marked.pop() ?? "";
-  return marked.length === 0 ? last : `${marked.join(", ")} or ${last}`;
+  return marked.join(", ").replace(/, (?=[^,]*$)/u, " or ");
 }

@@ -152,6 +152,12 @@ test.each([
   expect(mendDashed(text)).toMatchObject({ mended: whole, safe });
 });
 
+test("a dash behind a number with a sign may be a sign as well: no mend is offered", () => {
+  expect(mendDashed("-0.001-0.002")).toEqual({
+    message: "A range is written with `to`.",
+  });
+});
+
 test("what has letters for digits is named from its first word to its last, and no comma with it", () => {
   const place = (rule: string, body: string): string => {
     const { start, end } = explain(rule, body);

@@ -34,7 +34,7 @@ class InOrder {
   sort(files) { return [...files].sort((one, other) => place(one) - place(other)); }
 }
 export default { test: {
-  include: order, setupFiles: ${JSON.stringify(["test/seed.ts", ...setup])}, testTimeout: 60_000,
+  include: order, setupFiles: ${JSON.stringify(["test/seed.ts", ...setup])}, testTimeout: 0, hookTimeout: 0,
   pool: "threads", fileParallelism: false, isolate: ${isolate}, sequence: { sequencer: InOrder }, bail: ${bail},
   update: "none", experimental: { fsModuleCache: true },
   reporters: ["json"], outputFile: "mutation.report.json",
