@@ -1,47 +1,7 @@
 // What counts as a change of a record, and which way it went.
 import { describe, expect, test } from "vitest";
-import {
-  compareRecords,
-  type Change,
-  type RecordChanges,
-} from "../../server/compare/changes.ts";
-import { opened } from "../ide/caret.ts";
-
-const JOB = `job winch-9
-  units inch
-
-part layshaft
-part case
-
-reamer r-875
-  size 0.8750
-  oversize +0.0001 to +0.0003
-reamer r-876
-  size 0.8760
-  oversize +0.0001 to +0.0003
-
-journal front on layshaft
-  limits 0.8738 to 0.8745
-  read near 0.8742 0.8741
-bore front in case
-fit front of journal front in bore front
-  want 0.0008 to 0.0016
-line bores
-  bore front from 0 to 1
-  ream with r-875
-
-step strip
-  done by AK on 2026-11-02
-step ream
-  after strip
-  cuts line bores
-`;
-
-function compare(before: string | null, after: string | null): RecordChanges {
-  const open = (text: string | null) =>
-    text === null ? undefined : opened({ "job.thou": text }, "job.thou");
-  return compareRecords(open(before), open(after));
-}
+import type { Change, RecordChanges } from "../../server/compare/changes.ts";
+import { compare, JOB } from "./job.ts";
 
 function edited(
   ...edits: readonly (readonly [string, string])[]

@@ -1,51 +1,7 @@
 // An entry under another name: the same where nothing but names differs, else one that is gone and one that is new.
 import { describe, expect, test } from "vitest";
-import {
-  compareRecords,
-  type RecordChanges,
-} from "../../server/compare/changes.ts";
-import { opened } from "../ide/caret.ts";
-
-const JOB = `job winch-9
-  units inch
-
-part layshaft
-part case
-
-reamer r-875
-  size 0.8750
-
-journal front on layshaft
-  limits 0.8738 to 0.8740
-  read near 0.8742 0.8741
-journal rear on layshaft
-  limits 0.8738 to 0.8745
-  read near 0.8742 0.8741
-bore front in case
-  read 0.8751
-bore rear in case
-  read 0.8751
-fit front of journal front in bore front
-  want 0.0008 to 0.0016
-fit rear of journal rear in bore rear
-  want 0.0008 to 0.0016
-line bores
-  bore front from 0 to 1
-  ream with r-875
-
-concession worn
-  allows reading-off-limits on journal front
-  up to 0.8742
-  why "it runs cool" by AK on 2026-11-02
-step ream
-  do "By hand, in one pass"
-  cuts line bores
-`;
-
-function compare(after: string, before = JOB): RecordChanges {
-  const open = (text: string) => opened({ "job.thou": text }, "job.thou");
-  return compareRecords(open(before), open(after));
-}
+import type { RecordChanges } from "../../server/compare/changes.ts";
+import { compare, JOB } from "./job.ts";
 
 /** "journal drive: journal front → journal drive", and whatever else has changed. */
 const said = ({ changes, come, gone }: RecordChanges): readonly string[] => [
@@ -63,9 +19,12 @@ const called = (text: string, from: string, to: string): string =>
 
 describe("a name that was changed wherever it stands", () => {
   test("of a journal that has a warning is no worse", () => {
-    const found = compare(called(JOB, "journal front", "journal drive-end"));
+    const found = compare(
+      JOB,
+      called(JOB, "journal rear", "journal drive-end"),
+    );
     expect(said(found)).toEqual([
-      "journal drive-end name: journal front → journal drive-end",
+      "journal drive-end name: journal rear → journal drive-end",
     ]);
     expect(found.worse).toBe(0);
     expect(found.changes[0]?.tendency).toBe("neither");
@@ -80,7 +39,7 @@ describe("a name that was changed wherever it stands", () => {
   ])("of %s", (ref, places, from, to) => {
     const after = JOB.replaceAll(places, (place) => place.replace(from, to));
     const kind = ref.slice(0, ref.indexOf(" "));
-    expect(said(compare(after))).toEqual([
+    expect(said(compare(JOB, after))).toEqual([
       `${kind} ${to} name: ${ref} → ${kind} ${to}`,
     ]);
   });
@@ -96,7 +55,7 @@ describe("a name that was changed wherever it stands", () => {
       JOB,
     );
     // both bores say the same: they are told apart by the fits, and those by the journals
-    const found = compare(after);
+    const found = compare(JOB, after);
     expect(found.worse).toBe(0);
     expect(found.changes.map(({ what }) => what)).toEqual(
       new Array(6).fill("name"),
@@ -109,7 +68,7 @@ describe("a name that was changed wherever it stands", () => {
       "bore rear in case\n  read 0.8751",
       "bore rear in case\n  read 0.8771",
     );
-    const found = compare(after);
+    const found = compare(JOB, after);
     expect(said(found)).toContain("new fit-loose at fit rear");
     expect(said(found)).toContain(
       "journal far name: journal rear → journal far",
@@ -120,10 +79,10 @@ describe("a name that was changed wherever it stands", () => {
 
 describe("no guess: one is gone and the other new", () => {
   const isGuessed = (after: string, before = JOB): boolean =>
-    compare(after, before).changes.some(({ what }) => what === "name");
+    compare(before, after).changes.some(({ what }) => what === "name");
 
   test("where a fact differs", () => {
-    const after = called(JOB, "journal front", "journal drive");
+    const after = called(JOB, "journal rear", "journal drive");
     expect(isGuessed(after)).toBe(true);
     expect(
       isGuessed(after.replace("0.8738 to 0.8740", "0.8738 to 0.8741")),
@@ -134,15 +93,15 @@ describe("no guess: one is gone and the other new", () => {
   });
 
   test("where something still refers to the old name, or to another", () => {
-    const after = called(JOB, "journal front", "journal drive");
+    const after = called(JOB, "journal rear", "journal drive");
     expect(
-      isGuessed(after.replace("on journal drive", "on journal front")),
+      isGuessed(after.replace("on journal drive", "on journal rear")),
     ).toBe(false);
     expect(
-      isGuessed(after.replace("of journal drive", "of journal rear")),
+      isGuessed(after.replace("of journal drive", "of journal front")),
     ).toBe(false);
     expect(
-      isGuessed(after.replace("of journal rear", "of journal drive")),
+      isGuessed(after.replace("of journal front", "of journal drive")),
     ).toBe(false);
   });
 
@@ -156,10 +115,10 @@ describe("no guess: one is gone and the other new", () => {
 
   test("where nothing but the name tells what it is", () => {
     const step = (name: string, more = ""): string => `step ${name}\n${more}`;
-    expect(isGuessed(JOB + step("clean"), JOB + step("strip"))).toBe(false);
+    expect(isGuessed(JOB + step("clean"), JOB + step("drain"))).toBe(false);
     const text = '  do "Flush every bore"\n';
     expect(
-      isGuessed(JOB + step("clean", text), JOB + step("strip", text)),
+      isGuessed(JOB + step("clean", text), JOB + step("drain", text)),
     ).toBe(true);
     expect(isGuessed(JOB + "part pin\n", JOB + "part stud\n")).toBe(false);
     // of both parts nothing is left that was on the other
@@ -170,7 +129,7 @@ describe("no guess: one is gone and the other new", () => {
   });
 
   test("where its opening line can't be read", () => {
-    const after = called(JOB, "journal front", "journal drive").replace(
+    const after = called(JOB, "journal rear", "journal drive").replace(
       "journal drive on layshaft",
       "journal drive on",
     );
@@ -179,11 +138,11 @@ describe("no guess: one is gone and the other new", () => {
 });
 
 test("layout, comments and the order of entries make no other entry of it", () => {
-  const after = called(JOB, "journal front", "journal drive").replace(
+  const after = called(JOB, "journal rear", "journal drive").replace(
     "  limits 0.8738 to 0.8740\n",
     "    limits   0.8738 to 0.8740 # by the drawing\n\n",
   );
-  expect(said(compare(after))).toEqual([
-    "journal drive name: journal front → journal drive",
+  expect(said(compare(JOB, after))).toEqual([
+    "journal drive name: journal rear → journal drive",
   ]);
 });
