@@ -10,8 +10,9 @@ import type { OpenFile } from "../model/project.ts";
 import { comparisonJson } from "./compare-json.ts";
 import { sidesOf, type Side } from "./compare-sides.ts";
 import { comparisonText } from "./compare-text.ts";
-import { columnsOf, type Context } from "./io.ts";
-import { shown, wrapIndented } from "./terminal-text.ts";
+import type { Context } from "./io.ts";
+import { createTell } from "./tell.ts";
+import { shown } from "./terminal-text.ts";
 
 const FORMATS = ["text", "markdown", "json"] as const;
 
@@ -89,12 +90,9 @@ async function compare(
       io.stdout.write(comparisonJson(one.words, two.words, records));
       break;
   }
-  for (const problem of new Set([...one.problems, ...two.problems])) {
-    io.stderr.write(
-      `${wrapIndented(`thou: ${problem}`, columnsOf(io.stderr), "", "  ")}\n`,
-    );
-    context.exitWith(2);
-  }
+  const { tell } = createTell(context);
+  one.problems.forEach(tell);
+  two.problems.forEach(tell);
   if (changed.some(({ changes }) => 0 < changes.worse)) context.exitWith(1);
 }
 

@@ -199,7 +199,7 @@ async function missing(
   isWhole: boolean,
 ): Promise<readonly string[]> {
   const roots: string[] = [];
-  for (const root of asked) if (await isThere(root)) roots.push(root);
+  for (const root of asked) if (await mayBeThere(root)) roots.push(root);
   const gone: string[] = [];
   for (const name of archive.names()) {
     if (seen.has(name)) continue;
@@ -208,12 +208,13 @@ async function missing(
       (root) => at === root || at.startsWith(`${root}${path.sep}`),
     );
     // where a folder could not be looked into, what is in it is not gone
-    if (isUnder && (isWhole || !(await isThere(at)))) gone.push(name);
+    if (isUnder && (isWhole || !(await mayBeThere(at)))) gone.push(name);
   }
   return gone;
 }
 
-async function isThere(at: string): Promise<boolean> {
+/** False where it is surely gone: what can't be looked at may be there. */
+async function mayBeThere(at: string): Promise<boolean> {
   return stat(at).then(
     () => true,
     (error: unknown) => !["ENOENT", "ENOTDIR"].includes(codeOf(error) ?? ""),

@@ -17,10 +17,11 @@ import { readLines } from "../../grammar/lines.ts";
 import { formatText } from "../../grammar/print.ts";
 import { whyNot } from "../why-not.ts";
 import { findFiles, type FoundFile } from "./find-files.ts";
-import { STANDARD_INPUT, CannotRun, columnsOf, type Context } from "./io.ts";
+import { STANDARD_INPUT, CannotRun, type Context } from "./io.ts";
 import { readText } from "./read-text.ts";
 import { allOf } from "./standard-input.ts";
-import { shown, wrapIndented } from "./terminal-text.ts";
+import { createNote } from "./tell.ts";
+import { shown } from "./terminal-text.ts";
 
 export function addFormat(program: Command, context: Context): void {
   program
@@ -85,11 +86,7 @@ async function formatFiles(
   onlyLook: boolean,
   { io, exitWith }: Context,
 ): Promise<void> {
-  const tell = (sentence: string): void => {
-    io.stderr.write(
-      `${wrapIndented(`thou: ${sentence}`, columnsOf(io.stderr), "", "  ")}\n`,
-    );
-  };
+  const note = createNote(io);
   if (!onlyLook) await refuseTooWide(paths, io);
   const found = await findFiles(paths, io.cwd, { followsLinks: false });
   const problems = [...found.problems];
@@ -102,11 +99,11 @@ async function formatFiles(
       io.stdout.write(`${shown(file.name)}\n`);
     }
   }
-  problems.forEach(tell);
+  problems.forEach(note);
   const same =
     found.files.length - (problems.length - found.problems.length) - changed;
-  if (0 < changed + same) tell(countText(changed, same, onlyLook));
-  else if (problems.length === 0) tell("there is no .thou file to lay out.");
+  if (0 < changed + same) note(countText(changed, same, onlyLook));
+  else if (problems.length === 0) note("there is no .thou file to lay out.");
   if (onlyLook && 0 < changed) exitWith(1);
   if (0 < problems.length) exitWith(2);
 }

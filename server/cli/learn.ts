@@ -16,11 +16,12 @@ import {
 } from "../records/lessons.ts";
 import { codeOf, whyNotWritten } from "../why-not.ts";
 import { findFiles, forward, nameFrom } from "./find-files.ts";
-import { CannotRun, columnsOf, type Context } from "./io.ts";
+import { CannotRun, type Context } from "./io.ts";
 import { lessonsJson } from "./learn-json.ts";
 import { lessonsText } from "./learn-text.ts";
 import { createLoader } from "./load-files.ts";
-import { shown, wrapIndented } from "./terminal-text.ts";
+import { createNote, createTell } from "./tell.ts";
+import { shown } from "./terminal-text.ts";
 
 const FORMATS = ["text", "json", "thou"] as const;
 
@@ -80,8 +81,8 @@ async function learn(
   if (options.out !== undefined) {
     const target = path.resolve(io.cwd, options.out);
     await writeCrib(lessons, target, io.cwd);
-    io.stderr.write(
-      `${wrapIndented(`thou: lessons written to ${shown(nameFrom(io.cwd, target))}; review them like any other change.`, columnsOf(io.stderr), "", "  ")}\n`,
+    createNote(io)(
+      `lessons written to ${shown(nameFrom(io.cwd, target))}; review them like any other change.`,
     );
   }
   switch (options.format) {
@@ -102,15 +103,7 @@ async function lessonsIn(
   context: Context,
 ): Promise<Lessons> {
   const { io, parts } = context;
-  const problems = new Set<string>();
-  const tell = (sentence: string): void => {
-    if (problems.has(sentence)) return;
-    problems.add(sentence);
-    io.stderr.write(
-      `${wrapIndented(`thou: ${sentence}`, columnsOf(io.stderr), "", "  ")}\n`,
-    );
-    context.exitWith(2);
-  };
+  const { tell } = createTell(context);
   const found = await findFiles(paths, io.cwd);
   found.problems.forEach(tell);
   if (found.files.length + found.problems.length === 0)

@@ -23,7 +23,8 @@ import { addTrend } from "./trend.ts";
 import { addLimits } from "./limits.ts";
 import { addServe } from "./serve.ts";
 import { addSheet } from "./sheet.ts";
-import { shown, wrapIndented } from "./terminal-text.ts";
+import { createNote } from "./tell.ts";
+import { shown } from "./terminal-text.ts";
 import { usageSentence } from "./usage-error.ts";
 import { version } from "./version.ts";
 
@@ -67,10 +68,7 @@ export async function run(
       error,
       program.commands.find((command) => command.name() === words[0])?.name(),
     );
-    if (sentence !== undefined)
-      io.stderr.write(
-        `${wrapIndented(`thou: ${sentence}`, columnsOf(io.stderr), "", "  ")}\n`,
-      );
+    if (sentence !== undefined) createNote(io)(sentence);
   }
   return code;
 }

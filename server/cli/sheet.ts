@@ -14,11 +14,12 @@ import { jobSheet } from "../sheet/job-sheet.ts";
 import { measuringSheet } from "../sheet/measuring-sheet.ts";
 import { GENERATOR, type SheetFacts } from "../sheet/facts.ts";
 import { forward, nameFrom } from "./find-files.ts";
-import { STANDARD_INPUT, CannotRun, columnsOf, type Context } from "./io.ts";
+import { STANDARD_INPUT, CannotRun, type Context } from "./io.ts";
 import { createLoader } from "./load-files.ts";
 import { endWithNear } from "./near-file.ts";
 import { AS_MEANS, recordOnStandardInput, refuseAs } from "./standard-input.ts";
-import { shown, wrapIndented } from "./terminal-text.ts";
+import { createNote, createTell } from "./tell.ts";
+import { shown } from "./terminal-text.ts";
 import { filesVersion } from "../history/files-version.ts";
 import { codeOf, whyNot, whyNotWritten } from "../why-not.ts";
 import { version } from "./version.ts";
@@ -68,12 +69,7 @@ async function sheet(
   options: SheetOptions,
   context: Context,
 ): Promise<void> {
-  const { io, parts } = context;
-  const tell = (sentence: string): void => {
-    io.stderr.write(
-      `${wrapIndented(`thou: ${sentence}`, columnsOf(io.stderr), "", "  ")}\n`,
-    );
-  };
+  const { io } = context;
   const isPiped = asked === STANDARD_INPUT;
   if (!isPiped) refuseAs(options.as);
   const at = path.resolve(io.cwd, options.as ?? asked);
@@ -83,14 +79,44 @@ async function sheet(
     );
   if (!isPiped) await refuseAllButAFile(at, asked, io.cwd);
   const target =
-    options.out === undefined ? undefined : path.resolve(io.cwd, options.out);
-  if (target !== undefined && (await isSame(target, at)))
-    throw new CannotRun(
-      `${shown(options.out ?? "")} is the record itself; name another file for the sheet.`,
+    options.out === undefined
+      ? undefined
+      : await targetFor(options.out, at, options.force === true, io.cwd);
+  const text = await sheetText(at, isPiped, options, context);
+  if (text === undefined) return;
+  if (target === undefined) io.stdout.write(text);
+  else {
+    await write(target, text, options.out ?? "");
+    createNote(io)(
+      `${options.blank === true ? "measuring sheet" : "job sheet"} written to ${shown(nameFrom(io.cwd, target))}; open it in a browser and print it.`,
     );
-  if (target !== undefined && options.force !== true)
-    await refuseOthersFile(target, options.out ?? "");
+  }
+}
 
+/** Where the sheet goes; refuses the record itself, and what is no sheet unless that may be written over. */
+async function targetFor(
+  out: string,
+  record: string,
+  isForced: boolean,
+  cwd: string,
+): Promise<string> {
+  const target = path.resolve(cwd, out);
+  if (await isSame(target, record))
+    throw new CannotRun(
+      `${shown(out)} is the record itself; name another file for the sheet.`,
+    );
+  if (!isForced) await refuseOthersFile(target, out);
+  return target;
+}
+
+/** The sheet of a record; undefined where that can't be read, and why has been said. */
+async function sheetText(
+  at: string,
+  isPiped: boolean,
+  options: SheetOptions,
+  context: Context,
+): Promise<string | undefined> {
+  const { io, parts } = context;
   const project = parts.createProject();
   const { file, read: from } = isPiped
     ? await recordOnStandardInput(options.as, io)
@@ -98,19 +124,11 @@ async function sheet(
         file: { path: forward(at), name: nameFrom(io.cwd, at) },
         read: undefined,
       };
-  const loader = createLoader(
-    project,
-    io.cwd,
-    (sentence) => {
-      tell(sentence);
-      context.exitWith(2);
-    },
-    from,
-  );
-  // why it can't be read has been told
-  if ((await loader.load(file)) === undefined) return;
+  const { tell } = createTell(context);
+  const loader = createLoader(project, io.cwd, tell, from);
+  if ((await loader.load(file)) === undefined) return undefined;
   const open = project.open(file.path);
-  if (open === undefined) return;
+  if (open === undefined) return undefined;
   const read = open.shop.files.map((each) => each.path);
   const facts: SheetFacts = {
     date: dayOf(new Date()),
@@ -121,17 +139,9 @@ async function sheet(
       : named(await filesVersion(read, io.env), io.cwd),
   };
   const check = project.check(file.path);
-  const text =
-    options.blank === true
-      ? measuringSheet(open, check, facts)
-      : jobSheet(open, check, facts);
-  if (target === undefined) io.stdout.write(text);
-  else {
-    await write(target, text, options.out ?? "");
-    tell(
-      `${options.blank === true ? "measuring sheet" : "job sheet"} written to ${shown(nameFrom(io.cwd, target))}; open it in a browser and print it.`,
-    );
-  }
+  return options.blank === true
+    ? measuringSheet(open, check, facts)
+    : jobSheet(open, check, facts);
 }
 
 /** The day where the tool is run, ISO 8601. */

@@ -16,11 +16,17 @@ import {
 import { nameOf } from "../model/reference.ts";
 import { nearest } from "../rules/text/near.ts";
 import { codeOf, whyNotWritten } from "../why-not.ts";
-import { findFiles, nameFrom, type FoundFile } from "./find-files.ts";
-import { CannotRun, columnsOf, type Context, type Io } from "./io.ts";
+import {
+  findFiles,
+  nameFrom,
+  type FoundFile,
+  type FoundFiles,
+} from "./find-files.ts";
+import { CannotRun, type Context, type Io } from "./io.ts";
 import { createLoader, type ReadBytes } from "./load-files.ts";
 import { createProgress } from "./progress.ts";
-import { shown, wrapIndented } from "./terminal-text.ts";
+import { createTell } from "./tell.ts";
+import { shown } from "./terminal-text.ts";
 import { trendJson } from "./trend-json.ts";
 import { trendText } from "./trend-text.ts";
 
@@ -91,7 +97,7 @@ async function trend(
   context: Context,
 ): Promise<void> {
   const { io } = context;
-  const tell = teller(context);
+  const { tell } = createTell(context);
   const found = await findFiles(paths, io.cwd);
   found.problems.forEach(tell);
   if (found.files.length === 0 && 0 < found.problems.length) {
@@ -100,19 +106,43 @@ async function trend(
       await writeAll(trendJson([], [], options.against), io);
     return;
   }
-  const named = new Set(paths.map((each) => path.resolve(io.cwd, each)));
   const gathering = createGathering(options.entry);
+  const refs = await gather(
+    found.files,
+    paths,
+    gathering,
+    options,
+    context,
+    tell,
+  );
+  const all = gathering.points();
+  if (options.entry !== undefined && all.length === 0)
+    gathering.note(noneOf(options.entry, refs));
+  const notes = [
+    ...gathering.notesOn(all, options.against),
+    ...(all.some(({ datedBy }) => datedBy === "commit")
+      ? ["* The reading has no day of its own: this is that of its commit."]
+      : []),
+  ];
+  await writeTrend(() => eachSeries(all, options.against), notes, options, io);
+}
+
+/** Reads every record, and of each that is named its versions; gives the entries of all, for a name that none of them has. */
+async function gather(
+  files: FoundFiles,
+  paths: readonly string[],
+  gathering: ReturnType<typeof createGathering>,
+  options: TrendOptions,
+  context: Context,
+  tell: (sentence: string) => void,
+): Promise<ReadonlySet<string>> {
+  const { io } = context;
+  const named = new Set(paths.map((each) => path.resolve(io.cwd, each)));
   const project = context.parts.createProject();
   const loader = createLoader(project, io.cwd, tell);
-  const progress = createProgress(
-    io,
-    found.files.length,
-    () => Date.now(),
-    true,
-  );
-  /** Of all records, for a name that none of them has. */
+  const progress = createProgress(io, files.length, () => Date.now(), true);
   const refs = new Set<string>();
-  for (const file of found.files) {
+  for (const file of files) {
     progress.step();
     const record = gathering.record(file.name, shown(file.name));
     if (options.history ?? named.has(path.resolve(io.cwd, file.path)))
@@ -126,16 +156,16 @@ async function trend(
     loader.release(file);
   }
   progress.end();
-  const all = gathering.points();
-  if (options.entry !== undefined && all.length === 0)
-    gathering.note(noneOf(options.entry, refs));
-  const series = (): Iterable<Series> => eachSeries(all, options.against);
-  const notes = [
-    ...gathering.notesOn(all, options.against),
-    ...(all.some(({ datedBy }) => datedBy === "commit")
-      ? ["* The reading has no day of its own: this is that of its commit."]
-      : []),
-  ];
+  return refs;
+}
+
+/** @param series what is drawn or told, gone through once for each */
+async function writeTrend(
+  series: () => Iterable<Series>,
+  notes: readonly string[],
+  options: TrendOptions,
+  io: Io,
+): Promise<void> {
   if (options.svg !== undefined)
     await writeChart(
       path.resolve(io.cwd, options.svg),
@@ -178,19 +208,6 @@ async function writeAll(pieces: Iterable<string>, io: Io): Promise<void> {
     io.stdout.write(piece);
     await io.stdout.drained();
   }
-}
-
-function teller(context: Context): (sentence: string) => void {
-  const { io } = context;
-  const told = new Set<string>();
-  return (sentence) => {
-    if (told.has(sentence)) return;
-    told.add(sentence);
-    io.stderr.write(
-      `${wrapIndented(`thou: ${sentence}`, columnsOf(io.stderr), "", "  ")}\n`,
-    );
-    context.exitWith(2);
-  };
 }
 
 /** Gives the states that git has of a file, the oldest first. */

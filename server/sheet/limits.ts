@@ -185,7 +185,7 @@ function forFit(subject: Subject, fit: string): Held | undefined {
 }
 
 /** What pressing should leave of a bore: far off it, something went in askew or out of size. */
-function asPressed({ shop }: Subject, ref: string): readonly Held[] {
+function asPressed({ shop, system }: Subject, ref: string): readonly Held[] {
   const press = pressOfBore(shop, ref);
   const found =
     press === undefined
@@ -199,7 +199,7 @@ function asPressed({ shop }: Subject, ref: string): readonly Held[] {
     : [
         {
           label: "As pressed",
-          range: found.text.replace(/,.*$/, ""),
+          range: showRange(found.low ?? 0, found.high ?? 0, system, found.step),
           note: `${found.status}, by ${press ?? ""}`,
         },
       ];

@@ -273,10 +273,9 @@ function reamerChoice(subject: Subject, ref: string): Markup {
 
 /** A reamer or a pilot of a crib, read at three angles of its front, middle and back. */
 function toolTable(subject: Subject, ref: string): Markup {
-  const { shop } = subject;
+  const { shop, system } = subject;
   const entry = entryOf(shop, ref);
   const size = valueIn(entry, "SizeFact")?.range ?? valueIn(entry, "OdFact");
-  const { system } = subject;
   return featureTable(
     subject,
     ref,
