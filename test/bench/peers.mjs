@@ -98,9 +98,54 @@ const capabilities = {
 async function run({ file, kind }, count) {
   const text = kind.text(count);
   const lines = text.split("\n");
+  /** Where a line ends that a pattern begins. */
+  const ends = (pattern) =>
+    lines.flatMap((each, line) => {
+      const found = pattern.exec(each);
+      return found === null ? [] : [{ line, character: found[0].length }];
+    });
+  const session = await begin(file, kind);
+  const times = { start: [session.startTook] };
+  const MBatStart = session.memory();
+  session.tell("initialized", {});
+  session.tell("workspace/didChangeConfiguration", {
+    settings: kind.settings ?? {},
+  });
+  await pause(700);
+  const all = await openDocument(session, kind, text, times);
+  const at = ends(kind.typed.after).find(({ line }) => lines.length / 2 < line);
+  const missed = await typeKeys(
+    { session, kind, at, before: all.length, isEmpty: isEmpty(file) },
+    times,
+  );
+  const spread = (pattern) => {
+    const found = ends(pattern).filter(({ line }) => line !== at.line);
+    return Array.from(
+      { length: 10 },
+      (_, index) => found[Math.floor((index * found.length) / 10)],
+    );
+  };
+  const empty = await askEach(session, kind, spread, lines.length, times);
+  const MB = session.memory();
+  await session.end();
+  const figures = Object.fromEntries(
+    Object.entries(times)
+      .filter(([, every]) => 0 < every.length)
+      .map(([what, every]) => [what, median(every)]),
+  );
+  if (0 < times.keystroke.length)
+    figures["keystroke, p95"] = late(times.keystroke);
+  return {
+    figures: { ...figures, "MB at the start": MBatStart, "MB at the end": MB },
+    empty,
+    found: all.length,
+    missed,
+  };
+}
+
+/** A server that has answered its first message, and what is asked of it about the one document. */
+async function begin(file, kind) {
   const uri = pathToFileURL(path.join(folder, `record.${kind.language}`)).href;
-  const textDocument = { uri };
-  const times = {};
   const heard = new Set();
   const begun = performance.now();
   const { child, ask, tell, memory } = start(
@@ -118,11 +163,8 @@ async function run({ file, kind }, count) {
     initializationOptions: kind.options ?? {},
     workspaceFolders: [{ uri: pathToFileURL(folder).href, name: "bench" }],
   });
-  times.start = [performance.now() - begun];
-  const MBatStart = memory();
-  tell("initialized", {});
-  tell("workspace/didChangeConfiguration", { settings: kind.settings ?? {} });
-  await pause(700);
+  const startTook = performance.now() - begun;
+  const textDocument = { uri };
   const pulls = started.capabilities.diagnosticProvider !== undefined;
 
   /** Tells the server of a change and waits for what it then finds. @param isShown whether findings show the change */
@@ -148,6 +190,25 @@ async function run({ file, kind }, count) {
     });
   }
 
+  return {
+    uri,
+    ask,
+    tell,
+    memory,
+    findings,
+    pulls,
+    startTook,
+    hasHints: Boolean(started.capabilities.inlayHintProvider),
+    async end() {
+      await ask("shutdown", null).catch(() => null);
+      tell("exit", undefined);
+      setTimeout(() => child.kill(), 2_000).unref();
+    },
+  };
+}
+
+/** Gives all findings. */
+async function openDocument({ uri, tell, findings, pulls }, kind, text, times) {
   const openedAt = performance.now();
   const opened = await findings(
     () =>
@@ -165,14 +226,12 @@ async function run({ file, kind }, count) {
       )
     : opened;
   times["open, all findings"] = [performance.now() - openedAt];
+  return all ?? [];
+}
 
-  const ends = (pattern) =>
-    lines.flatMap((each, line) => {
-      const found = pattern.exec(each);
-      return found === null ? [] : [{ line, character: found[0].length }];
-    });
-  const at = ends(kind.typed.after).find(({ line }) => lines.length / 2 < line);
-  const before = all?.length ?? 0;
+/** Types a fault at a place and takes it out, again and again. Gives how many of the keys no findings showed. */
+async function typeKeys({ session, kind, at, before, isEmpty }, times) {
+  const { uri, tell, findings } = session;
   let version = 1;
   let missed = 0;
   times.keystroke = [];
@@ -194,23 +253,20 @@ async function run({ file, kind }, count) {
             },
           ],
         }),
-      (found) => isEmpty(file) || before < found.length === isTyped,
+      (found) => isEmpty || before < found.length === isTyped,
     );
     if (items === undefined) missed++;
     else if (WARM <= key) times.keystroke.push(performance.now() - sentAt);
     await pause(12);
   }
+  return missed;
+}
 
-  const spread = (pattern) => {
-    const found = ends(pattern).filter(({ line }) => line !== at.line);
-    return Array.from(
-      { length: 10 },
-      (_, index) => found[Math.floor((index * found.length) / 10)],
-    );
-  };
+/** Asks what an editor asks beside findings. Gives what had no answer. */
+async function askEach({ uri, ask, hasHints }, kind, spread, count, times) {
   const whole = {
     start: { line: 0, character: 0 },
-    end: { line: lines.length, character: 0 },
+    end: { line: count, character: 0 },
   };
   const empty = {};
   for (const [what, method, each] of [
@@ -228,14 +284,13 @@ async function run({ file, kind }, count) {
       Array(6).fill({ options: { tabSize: 2, insertSpaces: true } }),
     ],
   ]) {
-    if (method === "inlayHint" && !started.capabilities.inlayHintProvider)
-      continue;
+    if (method === "inlayHint" && !hasHints) continue;
     times[what] = [];
     let answered = 0;
     for (const params of each) {
       const askedAt = performance.now();
       const result = await ask(`textDocument/${method}`, {
-        textDocument,
+        textDocument: { uri },
         ...params,
       }).catch(() => null);
       times[what].push(performance.now() - askedAt);
@@ -244,23 +299,7 @@ async function run({ file, kind }, count) {
     }
     if (answered === 0) empty[what] = true;
   }
-  const MB = memory();
-  await ask("shutdown", null).catch(() => null);
-  tell("exit", undefined);
-  setTimeout(() => child.kill(), 2_000).unref();
-  const figures = Object.fromEntries(
-    Object.entries(times)
-      .filter(([, every]) => 0 < every.length)
-      .map(([what, every]) => [what, median(every)]),
-  );
-  if (0 < times.keystroke.length)
-    figures["keystroke, p95"] = late(times.keystroke);
-  return {
-    figures: { ...figures, "MB at the start": MBatStart, "MB at the end": MB },
-    empty,
-    found: all?.length ?? 0,
-    missed,
-  };
+  return empty;
 }
 
 let emptyServer;
