@@ -38,11 +38,11 @@ const capabilities = {
   },
 };
 
+/** @param count the lines of the record */
 async function run(file, count) {
   const text = longRecord(count);
   const lines = text.split("\n");
   const uri = pathToFileURL(join(folder, "record.thou")).href;
-  const textDocument = { uri };
   const times = {};
   const timed = async (what, act) => {
     const begun = performance.now();
@@ -61,7 +61,8 @@ async function run(file, count) {
   times.start = [performance.now() - begun];
   tell("initialized", {});
   await pause(700);
-  const pull = () => ask("textDocument/diagnostic", { textDocument });
+  const session = { uri, ask, tell, timed };
+  const pull = () => ask("textDocument/diagnostic", { textDocument: { uri } });
   const openedAt = performance.now();
   await timed("open", () => {
     tell("textDocument/didOpen", {
@@ -72,7 +73,28 @@ async function run(file, count) {
   // a long record shows what its lines say first; asked again, it shows all
   const all = await pull();
   times["open, all"] = [performance.now() - openedAt];
-  // the second reading of a place past the middle, after its last digit
+  await typeKeys(session, lines, pull);
+  const hints = await askOfAll(session, lines.length);
+  const MB = memory();
+  await ask("shutdown", null);
+  tell("exit", null);
+  delete times.warm;
+  const late95 = late(times.key);
+  return {
+    found: `${all.items?.length ?? 0} findings, ${hints} hints`,
+    figures: {
+      ...Object.fromEntries(
+        Object.entries(times).map(([what, all]) => [what, median(all)]),
+      ),
+      "key, p95": late95,
+      MB,
+    },
+  };
+}
+
+/** Types a digit and takes it out, again and again, past the middle of the record; after each the hints of a screen are asked for. */
+async function typeKeys({ uri, ask, tell, timed }, lines, pull) {
+  // the first reading of a line past the middle, after its last digit
   const line = lines.findIndex(
     (each, at) => lines.length / 2 < at && each.startsWith("  read near "),
   );
@@ -80,10 +102,6 @@ async function run(file, count) {
   const screen = {
     start: { line: line - 30, character: 0 },
     end: { line: line + 30, character: 0 },
-  };
-  const whole = {
-    start: { line: 0, character: 0 },
-    end: { line: lines.length, character: 0 },
   };
   let version = 1;
   const type = (key) => {
@@ -110,10 +128,22 @@ async function run(file, count) {
       return pull();
     });
     await timed(now === "key" ? "hints of a screen" : "warm", () =>
-      ask("textDocument/inlayHint", { textDocument, range: screen }),
+      ask("textDocument/inlayHint", {
+        textDocument: { uri },
+        range: screen,
+      }),
     );
     await pause(12);
   }
+}
+
+/** Asks what is of the record as a whole. Gives how many hints it has. */
+async function askOfAll({ uri, ask, timed }, count) {
+  const textDocument = { uri };
+  const whole = {
+    start: { line: 0, character: 0 },
+    end: { line: count, character: 0 },
+  };
   let hints = 0;
   for (let again = 0; again < 6; again++) {
     hints = (
@@ -131,21 +161,7 @@ async function run(file, count) {
       }),
     );
   }
-  const MB = memory();
-  await ask("shutdown", null);
-  tell("exit", null);
-  delete times.warm;
-  const late95 = late(times.key);
-  return {
-    found: `${all.items?.length ?? 0} findings, ${hints} hints`,
-    figures: {
-      ...Object.fromEntries(
-        Object.entries(times).map(([what, all]) => [what, median(all)]),
-      ),
-      "key, p95": late95,
-      MB,
-    },
-  };
+  return hints;
 }
 
 try {

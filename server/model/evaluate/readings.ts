@@ -50,7 +50,7 @@ export interface CorrectedReading {
   readonly gaugeTemperature: number;
   /** The step of its last written digit, K; undefined where it is taken as the part's. */
   readonly gaugeTemperatureStep: number | undefined;
-  /** Of the part, 1/K; nothing where the part was at 20 °C. */
+  /** Of the part, 1/K; 0 where the part was at 20 °C, for then it is not asked for. */
   readonly expansion: number;
   /** The length that 20 °C takes off the reading, m. */
   readonly heat: number;
