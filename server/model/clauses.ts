@@ -44,7 +44,7 @@ export function saysTwice(clauses: readonly Node[], line: LineReader): boolean {
   );
   if (repeated === undefined) return false;
   line.report("line-damaged", repeated, {
-    message: `This line says \`${textOf(line, repeated).split(/\s/u)[0] ?? ""}\` twice: keep one.`,
+    message: `This line says \`${textOf(line, repeated).replace(/\s.*/u, "")}\` twice: keep one.`,
   });
   return true;
 }

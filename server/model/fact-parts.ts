@@ -120,8 +120,7 @@ export function namedTemperatures(
   if (values === undefined) return undefined;
   const found = new Map<string, number>();
   for (const [index, part] of parts.entries()) {
-    const label = child(part, name);
-    const word = label === undefined ? "" : textOf(line, label);
+    const word = textOf(line, child(part, name) ?? part);
     if (found.has(word)) {
       line.report("line-damaged", part, {
         message: `\`${word}\` stands twice on this line: keep one.`,

@@ -152,6 +152,27 @@ test.each([
   expect(mendDashed(text)).toMatchObject({ mended: whole, safe });
 });
 
+test.each([
+  ...["in", "inch", "inches", "mm", "cm", "m", "thou", "thous", "mil", "mils"],
+  ...["tenth", "tenths", "um", "micron", "microns", "millimetre", "micrometre"],
+])(
+  "a unit stays with its size, and is no word of where it is from: %s",
+  (unit) => {
+    expect(mended("LimitsFact", `limits 1.10 - 1.20 ${unit} drawing L-2`)).toBe(
+      `limits 1.10 to 1.20 ${unit} from "drawing L-2"`,
+    );
+  },
+);
+
+test.each(["H 7", "js 7", "JS 11"])(
+  "a class stays whole before where it is from: %s",
+  (word) => {
+    expect(mended("LimitsFact", `limits 25 mm ${word} drawing L-2`)).toBe(
+      `limits 25 mm ${word.replace(" ", "")} from "drawing L-2"`,
+    );
+  },
+);
+
 test("a dash behind a number with a sign may be a sign as well: no mend is offered", () => {
   expect(mendDashed("-0.001-0.002")).toEqual({
     message: "A range is written with `to`.",

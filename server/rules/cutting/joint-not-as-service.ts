@@ -120,8 +120,6 @@ const NEWTON_METRES_PER_LBF_FT = 0.3048 * 4.4482216152605;
 function showTorque({ low, high }: NumberRange, system: System): string {
   const [size, unit] =
     system === "inch" ? [NEWTON_METRES_PER_LBF_FT, "lbf-ft"] : [1, "N-m"];
-  const [from, to] = [low, high].map((each) => significant(each / size, 3));
-  return from === to
-    ? `${from ?? ""} ${unit}`
-    : `${from ?? ""} to ${to ?? ""} ${unit}`;
+  const ends = [low, high].map((each) => significant(each / size, 3));
+  return `${[...new Set(ends)].join(" to ")} ${unit}`;
 }

@@ -114,10 +114,10 @@ function odWithin(
   const from = Math.ceil(low / unit - 1e-6);
   const to = Math.floor(high / unit + 1e-6);
   if (to < from) return undefined;
-  const [least, most] = [from, to].map((each) =>
+  const ends = [from, to].map((each) =>
     (each / 10 ** decimals).toFixed(decimals),
   );
-  return `od ${least ?? ""} to ${most ?? ""} ${system === "inch" ? "in" : "mm"}`;
+  return `od ${ends.join(" to ")} ${system === "inch" ? "in" : "mm"}`;
 }
 
 /** The bush and the hole with the sizes that were used. */

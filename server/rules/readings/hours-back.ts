@@ -21,20 +21,22 @@ export const hoursBack: Rule = {
       if (before === undefined) return [];
       const isTwice = before.date === each.date && before.meter !== each.meter;
       if (!isTwice && before.meter <= each.meter) return [];
-      const [now, then] = [each, before].map(
-        ({ meter }) => `${String(meter / 3600)} h`,
-      );
+      const [now, then] = [hours(each.meter), hours(before.meter)];
       return [
         {
           span: each.span,
           message: isTwice
-            ? `The hour meter shows ${now ?? ""} and ${then ?? ""} on one day, ${each.date}: neither counts in a trend against hours. Keep the one that it showed.`
-            : `The hour meter shows ${now ?? ""} on ${each.date}, less than ${then ?? ""} on ${before.date}: correct the one that is wrong. If it is another meter, or one set anew, wear against hours begins anew here.`,
+            ? `The hour meter shows ${now} and ${then} on one day, ${each.date}: neither counts in a trend against hours. Keep the one that it showed.`
+            : `The hour meter shows ${now} on ${each.date}, less than ${then} on ${before.date}: correct the one that is wrong. If it is another meter, or one set anew, wear against hours begins anew here.`,
           related: [
-            { span: before.span, message: `${then ?? ""} on ${before.date}` },
+            { span: before.span, message: `${then} on ${before.date}` },
           ],
         },
       ];
     });
   },
 };
+
+function hours(meter: number): string {
+  return `${String(meter / 3600)} h`;
+}

@@ -54,11 +54,10 @@ function missing(shop: Shop, site: RefSite): Draft {
   const kinds = kind === undefined ? takes : [kind];
   const names = namesOf(shop, kinds);
   const near = namesNear(name, names);
-  const what =
-    kinds.length === 1 ? `${kinds[0] ?? ""} \`${name}\`` : `entry \`${name}\``;
+  const what = kinds.length === 1 ? kinds.join("") : "entry";
   return {
     span: nameSpan,
-    message: `There is no ${what} here or in the files that are used${ask(near) ?? choice(kinds, names)}`,
+    message: `There is no ${what} \`${name}\` here or in the files that are used${ask(near) ?? choice(kinds, names)}`,
     fixes: writeInstead(nameSpan, near),
   };
 }

@@ -20,7 +20,7 @@ export function eitherOf(words: readonly string[]): string {
 function joined(words: readonly string[], last: string): string {
   return words.length < 2
     ? words.join("")
-    : `${words.slice(0, -1).join(", ")} ${last} ${words.at(-1) ?? ""}`;
+    : [words.slice(0, -1).join(", "), ...words.slice(-1)].join(` ${last} `);
 }
 
 /** "a journal", "an oil" */
