@@ -107,17 +107,14 @@ async function takeAway(at: string, stale: string, own: string): Promise<void> {
 }
 
 /** Left behind: by a process of this machine that is no more, or from before the machine started. One of another machine never counts so. */
-function isStale(
-  text: string,
-  now = Date.now(),
-  upSeconds = uptime(),
-): boolean {
+function isStale(text: string): boolean {
   const holder = holderIn(text);
   if (holder?.host !== hostname()) return false;
   // a process that had this one's number before it
   if (holder.pid === process.pid) return !held.has(text);
   // a minute's grace: the clock may have been set
-  if (Date.parse(holder.since) < now - upSeconds * 1000 - 60_000) return true;
+  const started = Date.now() - uptime() * 1000;
+  if (Date.parse(holder.since) < started - 60_000) return true;
   try {
     process.kill(holder.pid, 0);
     return false;

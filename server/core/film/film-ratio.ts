@@ -1,6 +1,7 @@
 // Owns what a least film is worth: what tilt and form leave of it, its ratio to the roughness, the regime, and
 // common limits. Does not own how thick the film is (bearing-film.ts).
 import { notValid, valid, type Answer } from "../answer.ts";
+import { sizeOf } from "../quantity/units.ts";
 
 /**
  * Rq over Ra of a machined surface: about 1.25 (1.11 for a sine, 1.25 for a Gaussian). Source: statistics of the
@@ -18,15 +19,14 @@ export const regimeLimits = { mixed: 1, full: 5 } as const;
 
 /**
  * Trumpler's criteria for a design with a full film, SI: least film 0.0002 in + 0.00004·d, oil at most 250 °F, start
- * load at most 300 psi on projected area, load factor 2 in the film. Source: Trumpler, Design of Film Bearings, 1966,
+ * load at most 300 psi on projected area; that it carries twice the load is not asked here. Source: Trumpler, Design of Film Bearings, 1966,
  * by way of Shigley, ch. 12 (from memory; the same figures seen in SI in open code after Shigley).
  */
 export const trumpler = {
   leastFilmBase: 0.0002 * 0.0254,
   leastFilmPerDiameter: 0.00004,
   hottestOil: (250 - 32) / 1.8,
-  startLoad: (300 * 0.45359237 * 9.80665) / 0.0254 ** 2,
-  loadFactor: 2,
+  startLoad: 300 * sizeOf("psi"),
 } as const;
 
 /** Trumpler's least film for a journal diameter, both m. */

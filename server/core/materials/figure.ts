@@ -1,4 +1,5 @@
 // The form of a shipped figure, and the units that the tables are written in. It owns no figure.
+import { sizeOf } from "../quantity/units.ts";
 
 /** A figure in SI with the range that it is met in, ends included, and where it was read. */
 export interface Figure {
@@ -8,12 +9,12 @@ export interface Figure {
   readonly source: string;
 }
 
-export const GPa = 1e9;
-export const MPa = 1e6;
-export const perMK = 1e-6;
-export const psi = 4.4482216152605 / 0.0254 ** 2;
-export const ftPerMin = 0.3048 / 60;
-export const cSt = 1e-6;
+export const GPa = sizeOf("GPa");
+export const MPa = sizeOf("MPa");
+export const perMK = sizeOf("um/m-K");
+export const psi = sizeOf("psi");
+export const ftPerMin = sizeOf("ft/min");
+export const cSt = sizeOf("cSt");
 
 /** Value, low and high of a figure as its source writes them, in `unit`. */
 export function figure(

@@ -5,6 +5,7 @@ import {
   significant,
   type System,
 } from "../../core/quantity/show.ts";
+import { sizeOf } from "../../core/quantity/units.ts";
 import { given, type Entry } from "../../model/entry.ts";
 import { ownBores } from "../../model/evaluate/index-of.ts";
 import { partOfBore } from "../../model/evaluate/line-bores.ts";
@@ -115,11 +116,8 @@ function showJoint(gasket: number, system: System): string {
   return gasket === 0 ? "bare" : `gasket ${showLength(gasket, system)}`;
 }
 
-const NEWTON_METRES_PER_LBF_FT = 0.3048 * 4.4482216152605;
-
 function showTorque({ low, high }: NumberRange, system: System): string {
-  const [size, unit] =
-    system === "inch" ? [NEWTON_METRES_PER_LBF_FT, "lbf-ft"] : [1, "N-m"];
-  const ends = [low, high].map((each) => significant(each / size, 3));
+  const unit = system === "inch" ? "lbf-ft" : "N-m";
+  const ends = [low, high].map((each) => significant(each / sizeOf(unit), 3));
   return `${[...new Set(ends)].join(" to ")} ${unit}`;
 }
