@@ -1,12 +1,16 @@
 // The rows of an answer as a person, a program or a spreadsheet reads them. It asks nothing.
 import type { Answer, Cell } from "../archive/engine.ts";
+import { lengthDigits, significant } from "../core/quantity/show.ts";
 import type { Paint } from "./io.ts";
 import { jsonText } from "./json-text.ts";
 import { padded, shown, widthOf, wrap } from "./terminal-text.ts";
 
 const SCHEMA = 1;
 
-/** A table, its column names over it; lengths (columns that end in `_m`) in mm to a tenth of a micrometre. */
+/** The column of a question that says the step of what its lengths were read with, m. */
+const STEP = "step_m";
+
+/** A table, its column names over it; lengths (columns that end in `_m`) in mm, with no more digits than the step of their row. */
 export function answerText(
   asks: string,
   { columns, rows }: Answer,
@@ -16,7 +20,9 @@ export function answerText(
   const head = `${wrap(asks, width).join("\n")}\n\n`;
   if (rows.length === 0) return `${head}Nothing in this archive answers it.\n`;
   const cells = rows.map((row) =>
-    row.map((cell, index) => cellText(cell, columns[index] ?? "")),
+    row.map((cell, index) =>
+      cellText(cell, columns[index] ?? "", row[columns.indexOf(STEP)] ?? null),
+    ),
   );
   const titles = columns.map(titleOf);
   const widths = titles.map((title, index) =>
@@ -60,17 +66,21 @@ function titleOf(column: string): string {
     : column.replaceAll("_", " ");
 }
 
-function cellText(cell: Cell, column: string): Shown {
+function cellText(cell: Cell, column: string, step: Cell): Shown {
   if (cell === null) return { text: "", right: true };
   if (typeof cell === "boolean")
     return { text: cell ? "yes" : "no", right: false };
   if (typeof cell === "string") return { text: shown(cell), right: false };
-  return {
-    text: isLength(column)
-      ? (cell * 1000 + 0).toFixed(4).replace(/^-(0\.0+)$/, "$1")
-      : String(Number(cell.toPrecision(6))),
-    right: true,
-  };
+  return { text: numberText(cell, column, step), right: true };
+}
+
+function numberText(value: number, column: string, step: Cell): string {
+  // a step of 0.0001 in is 0.00254 mm
+  if (column === STEP)
+    return significant(value * 1000, 3).replace(/\.?0+$/, "");
+  return isLength(column)
+    ? lengthDigits(value, "mm", typeof step === "number" ? step : undefined)
+    : String(Number(value.toPrecision(6)));
 }
 
 /** `{"schema":1,"question","rows":[{…}]}`, a row a line, its keys the columns in their order. */

@@ -5,12 +5,12 @@ import {
   showRange,
   type System,
 } from "../core/quantity/show.ts";
-import type { Size } from "../model/evaluate/size.ts";
 import { axisDigits } from "./band-strip.ts";
 import type { FitZones, Side } from "./fit-zones.ts";
 import type { Ink } from "./ink.ts";
 import { roundDown, ticks, type Scale } from "./scale.ts";
 import { emptyColumn, sideLacks, windowLacks } from "./fit-empty.ts";
+import { placesClearOf, type Across, type Figures } from "./fit-figures.ts";
 import { headingAbove, sideHeading, wantedHeading } from "./fit-heads.ts";
 import { figureIn, readings, zone } from "./fit-sizes.ts";
 import {
@@ -19,7 +19,6 @@ import {
   block,
   dots,
   label,
-  lengthOf,
   line,
   SMALL,
   type Box,
@@ -35,6 +34,40 @@ export interface Chart {
   readonly down: Scale;
   /** Where the columns are; left of them is the axis, above them their headings. */
   readonly box: Box;
+  readonly figures: Figures;
+}
+
+/** A chart with nothing in it yet. */
+export function chartOf(
+  { nominal, window, system }: FitZones,
+  box: Box,
+  down: Scale,
+  ink: Ink,
+): Chart {
+  const whole = { from: box.x, to: box.x + box.width };
+  const lines: readonly Across[] = [
+    ...marksOf(down, system).values.map((at) => ({ ...whole, y: down(at) })),
+    ...(nominal === undefined ? [] : [{ ...whole, y: down(nominal) }]),
+    ...(window === undefined
+      ? []
+      : [window.low, window.high].map((at) => ({
+          // over the column of the sizes that are wanted and that of the bore
+          from: box.x + box.width / 3,
+          to: whole.to,
+          y: down(at),
+        }))),
+  ];
+  return {
+    ink,
+    system,
+    down,
+    box,
+    figures: placesClearOf(lines, [box.y, box.y + box.height + 4]),
+  };
+}
+
+function marksOf({ low, high }: Scale, system: System) {
+  return ticks([low, high], 4, METRES[system]);
 }
 
 /** Round diameters at the left, the nominal size, and a bar of a round length. */
@@ -42,7 +75,7 @@ export function axisOf(chart: Chart, { nominal }: FitZones): Markup {
   const { ink, system, down, box } = chart;
   const right = box.x + box.width;
   const unit = METRES[system];
-  const marks = ticks([down.low, down.high], 4, unit);
+  const marks = marksOf(down, system);
   const bottom = box.y + box.height;
   const long = roundDown((down.high - down.low) / 4 / unit) * unit;
   const barTop = bottom - Math.abs(down(long) - down(0));
@@ -143,27 +176,11 @@ export function sideColumn(
         kind,
         full: size.value.status === "measured",
         clear: size.value.budget?.expanded ?? 0,
-        aside: hasBoth ? asideOf(limits, size.value, half, chart) : [0, 0],
       },
     ),
     readings(size.value, own, name, chart),
   );
 }
-
-/** In a narrow column the figures of a size would run into those of its limits beside it: then they stand over and under them. */
-function asideOf(
-  limits: { readonly low: number; readonly high: number },
-  { low, high, step }: Size,
-  room: number,
-  { down, system }: Chart,
-): readonly [number, number] {
-  if (lengthOf(lengthDigits(high, system, step), SMALL) <= room) return [0, 0];
-  const off = (one: number, other: number): number =>
-    Math.max(0, FIGURE - Math.abs(down(one) - down(other)));
-  return [off(high, limits.high), off(low, limits.low)];
-}
-
-const FIGURE = 12;
 
 /** The bore sizes that would give the wanted clearance over every size of the journal. */
 export function windowColumn(
@@ -184,7 +201,7 @@ export function windowColumn(
       emptyColumn(column, text, ink),
     );
   }
-  const { down } = chart;
+  const { down, figures } = chart;
   const half = column.width / 2;
   const box: Box = {
     x: column.x + half / 2,
@@ -196,6 +213,9 @@ export function windowColumn(
     journal.size?.known === true ? journal.size.value.step : undefined;
   const shown = journalStep ?? step;
   const figure = figureIn(ink);
+  const [least, most] = [window.low, window.high].map((value) =>
+    lengthDigits(value, system, shown),
+  ) as [string, string];
   const middle = column.x + half;
   const across = { stroke: ink.wanted, width: 1, dashes: "2 3" };
   return about(
@@ -214,11 +234,11 @@ export function windowColumn(
     ),
     dots(box, ink.wanted),
     block(box, { stroke: ink.wanted, width: 1.5, dashes: "2 2" }),
-    label(middle, box.y - 5, lengthDigits(window.high, system, shown), figure),
+    label(middle, figures.place(middle, box.y - 5, most, "up"), most, figure),
     label(
       middle,
-      box.y + box.height + 12,
-      lengthDigits(window.low, system, shown),
+      figures.place(middle, box.y + box.height + 12, least, "down"),
+      least,
       figure,
     ),
   );

@@ -3,7 +3,7 @@
 import { showRange } from "../core/quantity/show.ts";
 import type { Shop } from "../model/shop.ts";
 import { bandStrip } from "./band-strip.ts";
-import { axisOf, sideColumn, windowColumn, type Chart } from "./fit-chart.ts";
+import { axisOf, chartOf, sideColumn, windowColumn } from "./fit-chart.ts";
 import { saidBelow, windowLacks } from "./fit-empty.ts";
 import { headHeight } from "./fit-heads.ts";
 import {
@@ -51,16 +51,16 @@ export function fitPicture(
     y: headHeight(zones, across.width / 3 - 2 * GAP),
     height: HEIGHT,
   };
-  const chart: Chart | undefined =
+  const chart =
     values.length === 0
       ? undefined
-      : {
-          ink,
-          system: zones.system,
+      : chartOf(
+          zones,
           box,
           // a wide enough span keeps one value alone from filling the chart
-          down: scale(spanOf(values, 0.16, 2e-6), [box.y + HEIGHT, box.y]),
-        };
+          scale(spanOf(values, 0.16, 2e-6), [box.y + HEIGHT, box.y]),
+          ink,
+        );
   const columns = columnsOf(box);
   const below = saidBelow(zones, windowLacks(zones, fit), columns).flatMap(
     (said) => wrapped(said, width - 2 * EDGE, SMALL),

@@ -24,12 +24,11 @@ export function zone(
   word: string,
   step: number | undefined,
   {
-    chart: { ink, system, down },
+    chart,
     colour,
     kind,
     full,
     clear = 0,
-    aside = [0, 0],
   }: {
     readonly chart: Chart;
     readonly colour: string;
@@ -37,10 +36,9 @@ export function zone(
     readonly full: boolean;
     /** Room over and under it that its bars of uncertainty take, m. */
     readonly clear?: number;
-    /** How much further off its ends the upper and the lower figure stand, where another is in their place. */
-    readonly aside?: readonly [number, number];
   },
 ): Markup {
+  const { ink, system, down, figures } = chart;
   const box = { x, width, y: down(high), height: down(low) - down(high) };
   const middle = x + width / 2;
   const figure = figureIn(ink);
@@ -48,6 +46,17 @@ export function zone(
     lengthDigits(high, system, step),
     lengthDigits(low, system, step),
   ];
+  const top = figures.place(
+    middle,
+    Math.min(box.y, down(high + clear)) - 5,
+    upper,
+    "up",
+  );
+  const under = Math.max(box.y + box.height, down(low - clear)) + 12;
+  const bottom =
+    lower === upper ? under - 13 : figures.place(middle, under, lower, "down");
+  const wordFoot =
+    word === "" ? undefined : wordAt(box, middle, word, [top, bottom], chart);
   return element(
     "g",
     {},
@@ -65,23 +74,46 @@ export function zone(
           spacing: kind === "bore" ? 7 : 5,
           lean: kind === "bore" ? "left" : "right",
         }),
-    label(
-      middle,
-      Math.min(box.y, down(high + clear)) - 5 - aside[0],
-      upper,
-      figure,
-    ),
-    lower === upper
+    label(middle, top, upper, figure),
+    lower === upper ? NOTHING : label(middle, bottom, lower, figure),
+    wordFoot === undefined
       ? NOTHING
       : label(
           middle,
-          Math.max(box.y + box.height, down(low - clear)) + 12 + aside[1],
-          lower,
+          figures.place(middle, wordFoot, word, "down"),
+          word,
           figure,
         ),
-    word === ""
-      ? NOTHING
-      : label(middle, box.y + box.height / 2 + 4, word, figure),
+  );
+}
+
+/** A word stands within its block where there is room clear of all lines, as near its middle as may be, else under or over its figures; nowhere where it would leave the chart. */
+function wordAt(
+  { y, height }: Box,
+  middle: number,
+  word: string,
+  [top, bottom]: readonly [number, number],
+  { box, figures }: Chart,
+): number | undefined {
+  const centre = y + height / 2 + 4;
+  const within = upTo(height / 2 - 8).flatMap((off) => [
+    centre + off,
+    centre - off,
+  ]);
+  const under = upTo(box.y + box.height + 4 - bottom - 13);
+  const over = upTo(top - 13 - box.y);
+  return [
+    ...within,
+    ...under.map((off) => bottom + 13 + off),
+    ...over.map((off) => top - 13 - off),
+  ].find((foot) => figures.isFree(middle, foot, word));
+}
+
+/** 0, 1, 2 … px. */
+function upTo(most: number): readonly number[] {
+  return Array.from(
+    { length: Math.max(0, Math.floor(most) + 1) },
+    (_, at) => at,
   );
 }
 

@@ -8,7 +8,7 @@ import {
   surenessWords,
   titleOf,
 } from "./trend-words.ts";
-import type { Along, Series, TrendPoint } from "./trend.ts";
+import type { Along, Run, Series, TrendPoint } from "./trend.ts";
 
 export interface TrendPage {
   readonly title: string;
@@ -59,13 +59,15 @@ export function trendPage(
 
 /** The same numbers to read, for those who see no chart; a column where there is something to stand in it. */
 function tableOf(series: Series): Markup {
-  const points = series.runs.flatMap((run) => run.points);
+  const points = series.runs.flatMap((run) =>
+    run.points.map((point) => [point, run] as const),
+  );
   const columns = columnsOf(series).filter(
     ({ always, of }) =>
-      always === true || points.some((each) => of(each) !== ""),
+      always === true || points.some((each) => of(...each) !== ""),
   );
-  const rowOf = (point: TrendPoint): Markup =>
-    el("tr", {}, ...columns.map(({ of }) => el("td", {}, of(point))));
+  const rowOf = (each: readonly [TrendPoint, Run]): Markup =>
+    el("tr", {}, ...columns.map(({ of }) => el("td", {}, of(...each))));
   return el(
     "table",
     {},
@@ -82,7 +84,7 @@ function tableOf(series: Series): Markup {
 interface Column {
   readonly head: string;
   readonly always?: true;
-  readonly of: (point: TrendPoint) => string;
+  readonly of: (point: TrendPoint, run: Run) => string;
 }
 
 function columnsOf({ system, runs }: Series): readonly Column[] {
@@ -113,8 +115,9 @@ function columnsOf({ system, runs }: Series): readonly Column[] {
     { head: "Record", of: ({ file }) => (1 < files.size ? file : "") },
     {
       head: "In the rate",
-      always: true,
-      of: ({ counts }) => (counts ? "yes" : "no, another gauge"),
+      // what is in a rate that is not there yet is no news
+      of: ({ counts }, { rate }) =>
+        !counts ? "no, another gauge" : rate === undefined ? "" : "yes",
     },
   ];
 }

@@ -1,10 +1,5 @@
 // Series of sizes in words: how fast a feature wears and when it is at its limit, with no more than is known.
-import {
-  fixed,
-  significant,
-  showLength,
-  type System,
-} from "../core/quantity/show.ts";
+import { fixed, showLength, type System } from "../core/quantity/show.ts";
 import type { Reaching } from "../core/trend/reaching.ts";
 import {
   dateOfDay,
@@ -162,14 +157,14 @@ function rateNumbers(
   return `${show(value)} ${unit} ${words} (${show(low)} to ${show(high)}, 95 %)`;
 }
 
-/** Of all readings the share that is worth saying: how sure one of them is, ±. "" where no gauge says. */
+/** How sure one reading is, ± at 95 %, in the unit of the size beside it. "" where no gauge says. */
 export function surenessWords(
   uncertainty: number | undefined,
   system: System,
 ): string {
   if (uncertainty === undefined) return "";
-  const { unit, metres } = SMALL[system];
-  return `±${significant((2 * uncertainty) / metres, 2)} ${unit}`;
+  const expanded = 2 * uncertainty;
+  return `±${showLength(expanded, system, expanded / 10)}`;
 }
 
 /** Where there is no size to make a trend of: what to write first. */

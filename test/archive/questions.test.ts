@@ -66,6 +66,7 @@ describe("over three jobs whose answers are known by hand", () => {
       expect(row.closed_m).toBeCloseTo(0.0009 * INCH, 12);
       expect(row.interference_m).toBeCloseTo(0.001 * INCH, 12);
       expect(Number(row.foretold_least_m)).toBeLessThan(0.001 * INCH);
+      expect(row.step_m).toBeCloseTo(0.0001 * INCH, 12);
     }
     expect(rows[0]?.opened).toBe("2025-03-01");
   });
@@ -88,6 +89,7 @@ describe("over three jobs whose answers are known by hand", () => {
     expect(rows[0]?.most_m).toBeCloseTo(0.8754 * INCH, 12);
     expect(rows[0]?.mean_over_m).toBeCloseTo(0.00029 * INCH, 12);
     expect(rows[1]?.mean_over_m).toBeCloseTo(0.00069 * INCH, 12);
+    expect(rows[0]?.step_m).toBeCloseTo(0.0001 * INCH, 12);
   });
 
   test("gauges-overdue", async () => {

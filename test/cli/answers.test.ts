@@ -20,10 +20,25 @@ const ANSWER = {
 describe("text", () => {
   const text = answerText("What is asked.", ANSWER, plain, 80);
 
-  test("has lengths in mm to a tenth of a micrometre, and says so", () => {
+  test("has lengths in mm to a micrometre, and says so", () => {
     expect(text).toContain("mean, mm");
-    expect(text).toContain("22.2321");
-    expect(text).not.toContain("-0.0000");
+    expect(text).toMatch(/ 22\.232 /);
+    expect(text).not.toContain("-0.000");
+  });
+
+  // a step of 1 µm, of 0.0001 in and of 0.00001 in
+  test.each([
+    [1e-6, "22.232   0.001"],
+    [2.54e-6, "22.232  0.00254"],
+    [2.54e-7, "22.2321  0.000254"],
+  ])("has no more digits than were read in steps of %d m", (step, row) => {
+    const answer = {
+      columns: ["mean_m", "step_m"],
+      rows: [[0.0222321234, step]],
+    };
+    const said = answerText("What is asked.", answer, plain, 80);
+    expect(said.replaceAll(/ +/g, " ")).toContain(row.replaceAll(/ +/g, " "));
+    expect(said).not.toMatch(/22\.23212/);
   });
 
   test("gives a terminal nothing that could steer it", () => {

@@ -16,6 +16,7 @@ import {
   write,
 } from "../cli/scratch-repository.ts";
 import { filesIn, serveHere } from "./in-process.ts";
+import { surenessWords } from "../../server/records/trend-words.ts";
 
 const DAYS = [
   ["2019-06-01", "0.87430", "10000"],
@@ -205,6 +206,20 @@ test("what is said stands beside the chart and not in it a second time", async (
     .replaceAll(/ aria-label="[^"]*"/gu, "");
   expect(shown.split("serial W-17")).toHaveLength(2);
   expect(shown.split("It wears")).toHaveLength(2);
+});
+
+test("what was read is as sure in the unit of its size, and in a rate only where there is one", async () => {
+  const tableOf = async (visits: number): Promise<string> => {
+    const answer = await asked(await folderWith({}), record(visits));
+    const html = answer.state === "found" ? (answer.series[0]?.html ?? "") : "";
+    return /<table>.*<\/table>/su.exec(html)?.[0] ?? "";
+  };
+  const [one, four] = [await tableOf(1), await tableOf(4)];
+  expect(one).toContain("What was read");
+  expect(one).not.toMatch(/In the rate|yes/u);
+  expect(four).toMatch(/In the rate.*yes/su);
+  expect(surenessWords(1.05e-6, "mm")).toBe("±0.0021 mm");
+  expect(surenessWords(0.508e-6, "inch")).toBe("±0.000040 in");
 });
 
 test("nothing that a record says is obeyed", async () => {

@@ -148,7 +148,7 @@ line layshaft
       8,
     );
     expect(working(found)).toContain(
-      "less tilt 0.20 per mille (of the straightest shaft through line layshaft against bore front), 0.00200 mm",
+      "less tilt 0.20 per mille (of the straightest shaft through line layshaft against bore front), 0.0020 mm",
     );
     const straight = check({ more: line(" centre 0, 0 to 0, 0") });
     expect(Number(film(straight)?.nominal)).toBeCloseTo(

@@ -81,10 +81,10 @@ ${fit}`;
     const [at20] = messages(warm(""), CODE);
     const [hot] = messages(warm("  hot shaft 200 F, case 200 F\n"), CODE);
     expect(at20).toMatch(
-      /^The least oil film is 0\.000\d+ to 0\.000\d+ in, and 0\.000240 in is the least to have at this size\. Take a thicker/u,
+      /^The least oil film is 0\.000\d+ to 0\.000\d+ in, and 0\.00024 in is the least to have at this size\. Take a thicker/u,
     );
     expect(hot).toMatch(
-      /^The least oil film is 0\.000\d+ to 0\.000\d+ in, the least at hot 1, and 0\.000240 in is the least to have at this size\. /u,
+      /^The least oil film is 0\.000\d+ to 0\.000\d+ in, the least at hot 1, and 0\.00024 in is the least to have at this size\. /u,
     );
   });
 
@@ -98,7 +98,7 @@ ${fit}`;
       /and 1\.0\d* in is the least to have at this size in this job\. Take a thicker/u,
     );
     const [, least = ""] = /oil film is (0\.\d+)/u.exec(message) ?? [];
-    // shown to a millionth of an inch
+    // shown to a hundredth of a thou
     const at = (by: number): readonly string[] =>
       messages(
         job(thin, {
@@ -106,8 +106,15 @@ ${fit}`;
         }),
         CODE,
       );
-    expect(at(-1e-6)).toEqual([]);
-    expect(at(1e-6)).toHaveLength(1);
+    expect(at(-1e-5)).toEqual([]);
+    expect(at(1e-5)).toHaveLength(1);
+    // what reads alike is told as the little less that it is
+    const alike = [-4e-6, -2e-6, 0, 2e-6, 4e-6].flatMap(at);
+    expect(alike.length).toBeGreaterThan(0);
+    for (const said of alike)
+      expect(said).toContain(
+        `oil film is ${least} to 0.00011 in, a hair under ${least} in, which is the least to have`,
+      );
   });
 
   test("is held against its roughness: five times for a full film, or the job's own", () => {

@@ -1,5 +1,6 @@
 -- How much each bush closed when it was pressed in, beside what was foretold.
 -- The bush's bore as bought less the same bore read as pressed, both as the mean of their readings at 20 °C; presses without both are left out.
+-- `step` is the coarser of the two.
 WITH presses AS (
   SELECT entries.record AS record, entries.entry AS press
   FROM entries
@@ -39,7 +40,8 @@ bought AS (
   SELECT
     readings.record AS record,
     readings.entry AS bush,
-    AVG(readings.corrected) AS size
+    AVG(readings.corrected) AS size,
+    MAX(readings.step) AS step
   FROM readings
   WHERE readings.side = 'id' AND readings.stage = 'bought' AND readings.corrected IS NOT NULL
   GROUP BY readings.record, readings.entry
@@ -48,7 +50,8 @@ pressed AS (
   SELECT
     readings.record AS record,
     readings.entry AS bore,
-    AVG(readings.corrected) AS size
+    AVG(readings.corrected) AS size,
+    MAX(readings.step) AS step
   FROM readings
   WHERE readings.fact = 'read' AND readings.stage = 'pressed' AND readings.corrected IS NOT NULL
   GROUP BY readings.record, readings.entry
@@ -80,7 +83,8 @@ SELECT
   tight.size AS interference_m,
   foretold.low AS foretold_least_m,
   foretold.high AS foretold_most_m,
-  bought.size - pressed.size AS closed_m
+  bought.size - pressed.size AS closed_m,
+  CASE WHEN bought.step < pressed.step THEN pressed.step ELSE bought.step END AS step_m
 FROM placed
 JOIN jobs ON jobs.record = placed.record
 JOIN bored ON bored.record = placed.record AND bored.bush = placed.bush

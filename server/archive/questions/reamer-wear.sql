@@ -1,6 +1,6 @@
 -- What each reamer left in the bores that it cut, month by month: a reamer that wears cuts smaller as the months go by.
 -- A cut counts where the line that names the reamer has bores that were read as finished. Sizes are at 20 °C; `over` is what the bores are over the
--- reamer as it was read in its crib, and is empty where it was not. The day is that of the step that cuts the line, else the day the job was opened.
+-- reamer as it was read in its crib, and is empty where it was not; `step` is the coarsest of what was read. The day is that of the step that cuts the line, else the day the job was opened.
 WITH reamed AS (
   SELECT
     links.record AS record,
@@ -24,7 +24,8 @@ bores AS (
   SELECT
     readings.record AS record,
     readings.entry AS bore,
-    AVG(readings.corrected) AS size
+    AVG(readings.corrected) AS size,
+    MAX(readings.step) AS step
   FROM readings
   WHERE readings.fact = 'read' AND readings.stage = 'finished' AND readings.corrected IS NOT NULL
   GROUP BY readings.record, readings.entry
@@ -53,7 +54,8 @@ cuts AS (
     reamed.record AS record,
     COALESCE(EXTRACT(YEAR FROM COALESCE(cut.done_on, jobs.opened)), 0) AS cut_year,
     COALESCE(EXTRACT(MONTH FROM COALESCE(cut.done_on, jobs.opened)), 0) AS cut_month,
-    bores.size AS size
+    bores.size AS size,
+    bores.step AS step
   FROM reamed
   JOIN jobs ON jobs.record = reamed.record
   JOIN named ON named.record = reamed.record AND named.line = reamed.line
@@ -70,7 +72,8 @@ SELECT
   MIN(cuts.size) AS least_m,
   AVG(cuts.size) AS mean_m,
   MAX(cuts.size) AS most_m,
-  AVG(cuts.size - reamers.size) AS mean_over_m
+  AVG(cuts.size - reamers.size) AS mean_over_m,
+  MAX(cuts.step) AS step_m
 FROM cuts
 LEFT JOIN reamers ON reamers.record = cuts.reamer_record AND reamers.reamer = cuts.reamer
 GROUP BY cuts.reamer_record, cuts.reamer, cuts.cut_year, cuts.cut_month

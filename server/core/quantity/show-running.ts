@@ -1,6 +1,6 @@
 // What a running fit is judged by, for a person to read: speed, PV, power, a rise of temperature, plain numbers. It rounds for display
 // only, as show.ts does for lengths.
-import { significant, type System } from "./show.ts";
+import { showRange, significant, type System } from "./show.ts";
 import { sizeOf } from "./units.ts";
 
 /** m/s, to ft/min in an inch job: "55 ft/min". */
@@ -27,6 +27,20 @@ export function showTurns(low: number, high: number): string {
 /** Pa·m/s, to psi-ft/min in an inch job, MPa-m/s in a metric one. */
 export function showPvs(low: number, high: number, system: System): string {
   return inUnit(low, high, system === "inch" ? "psi-ft/min" : "MPa-m/s");
+}
+
+/**
+ * The last digit that is shown of an oil film, m: 0.1 µm, 0.00001 in. A radial clearance is known to half a step of its readings, 0.5 µm in most
+ * cases, and the film is a fifth of it or less; the oil's band alone is a tenth of what it leaves.
+ */
+const FILM_STEP: Readonly<Record<System, number>> = {
+  inch: 2.54e-7,
+  mm: 1e-7,
+};
+
+/** A thickness of oil, or what is taken from it: "0.0042 to 0.0079 mm". */
+export function showFilms(low: number, high: number, system: System): string {
+  return showRange(low, high, system, FILM_STEP[system]);
 }
 
 /** m², to sq-in in an inch job: "150 sq-in". */

@@ -12,6 +12,7 @@ import {
 } from "../../core/quantity/show.ts";
 import {
   showArea,
+  showFilms,
   showNumbers,
   showRises,
 } from "../../core/quantity/show-running.ts";
@@ -158,7 +159,7 @@ function warmWorking(
     const films = all
       .filter(({ gap }) => gap === name)
       .map((each) => each.left);
-    return `${name}: clearance ${showRange(low, high, system)}, film ${showRange(Math.min(...films), Math.max(...films), system, 1e-8)}`;
+    return `${name}: clearance ${showRange(low, high, system)}, film ${showFilms(Math.min(...films), Math.max(...films), system)}`;
   });
   return [
     {
@@ -198,7 +199,7 @@ function workingOf(
     {
       formula:
         "least film = clearance/2 · (1 − relative eccentricity) − tilt · length/2 − form",
-      with: `${showLength(bearing.diameter, system, gap.journal.step)} journal: ${showLength(film.leastFilm, system, 1e-9)} less ${tiltWords(tilt, bearing.length, system)} and form ${showLength(form, system, 1e-9)} (half of what is measured out of round), at the mean clearance`,
+      with: `${showLength(bearing.diameter, system, gap.journal.step)} journal: ${showFilms(film.leastFilm, film.leastFilm, system)} less ${tiltWords(tilt, bearing.length, system)} and form ${showFilms(form, form, system)} (half of what is measured out of round), at the mean clearance`,
       source: "",
     },
     {
@@ -239,9 +240,9 @@ function tiltWords(
   length: number,
   system: System,
 ): string {
-  return angle === undefined
-    ? `no tilt, which is not known (${said})`
-    : `tilt ${significant(angle * 1000, 2)} per mille (${said}), ${showLength((angle * length) / 2, system, 1e-9)}`;
+  if (angle === undefined) return `no tilt, which is not known (${said})`;
+  const taken = (angle * length) / 2;
+  return `tilt ${significant(angle * 1000, 2)} per mille (${said}), ${showFilms(taken, taken, system)}`;
 }
 
 /** Whether a film was refused since none carries: a journal too heavily loaded, too slow, or in an oil too thin. */

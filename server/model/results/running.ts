@@ -1,13 +1,14 @@
 // Results of how a fit runs: speed, load and PV, and its oil film.
 import { showPressures } from "../../core/quantity/show-force.ts";
 import {
+  showFilms,
   showNumbers,
   showPowers,
   showPvs,
   showRises,
   showSpeeds,
 } from "../../core/quantity/show-running.ts";
-import { showRange, type System } from "../../core/quantity/show.ts";
+import type { System } from "../../core/quantity/show.ts";
 import { filmOf, type FilmCase, type FitFilm } from "../evaluate/film.ts";
 import { filmRatioOf } from "../evaluate/film-ratio.ts";
 import {
@@ -102,7 +103,7 @@ function filmSketches(shop: Shop, ref: string): readonly Sketch[] {
       "m",
       ({ left }) => left,
       (low, high) =>
-        showRange(low, high, system, 1e-8) +
+        showFilms(low, high, system) +
         (film.known && film.value.isWarm
           ? `, the least at ${film.value.worst.gap}`
           : ""),

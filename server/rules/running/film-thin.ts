@@ -5,12 +5,8 @@ import {
   trumplerLeastFilm,
 } from "../../core/film/film-ratio.ts";
 import { showPressures } from "../../core/quantity/show-force.ts";
-import {
-  showLength,
-  showRange,
-  showTemperature,
-} from "../../core/quantity/show.ts";
-import { showNumbers } from "../../core/quantity/show-running.ts";
+import { showTemperature } from "../../core/quantity/show.ts";
+import { showFilms, showNumbers } from "../../core/quantity/show-running.ts";
 import {
   carriesNone,
   filmOf,
@@ -24,9 +20,6 @@ import type { Shop } from "../../model/shop.ts";
 import { relatedSizes } from "../fits/related-sizes.ts";
 import type { Rule } from "../rule.ts";
 import { ownThreshold } from "../threshold.ts";
-
-/** Films are shown to a millionth of an inch, a hundredth of a micrometre. */
-const STEP = 1e-8;
 
 export const filmThin: Rule = {
   code: "film-thin",
@@ -57,10 +50,12 @@ export const filmThin: Rule = {
           ? own.length
           : 0;
     if (low < least) {
+      const limit = showFilms(least, least, system);
+      const isAlike = limit === showFilms(low, low, system);
       return [
         {
           span: entry.nameSpan,
-          message: `The least oil film is ${showRange(low, high, system, STEP)}${film.value.isWarm ? `, the least at ${film.value.worst.gap}` : ""}, and ${showLength(least, system, STEP)} is the least to have at this size${own === undefined ? "" : " in this job"}. Take a thicker or cooler oil, less load, a longer bearing or less clearance.`,
+          message: `The least oil film is ${showFilms(low, high, system)}${film.value.isWarm ? `, the least at ${film.value.worst.gap}` : ""}${isAlike ? `, a hair under ${limit}, which` : `, and ${limit}`} is the least to have at this size${own === undefined ? "" : " in this job"}. Take a thicker or cooler oil, less load, a longer bearing or less clearance.`,
           related,
           value: low,
         },
