@@ -203,8 +203,10 @@ function resultTable(ref: string, results: readonly Result[]): Markup {
       : [
           [
             group.map(nameOf).join(", "),
-            result.text,
-            statusWord(result),
+            // before what it needs: after a list of it the word would seem to be one more of them
+            ...(result.status === "unknown"
+              ? [["unknown", result.text].filter(Boolean).join(": "), ""]
+              : [result.text, statusWord(result)]),
             VERDICT_WORDS[result.verdict],
           ],
         ];

@@ -122,6 +122,11 @@ export function cutRows(
   return { markup: together(rows), height: below - y };
 }
 
+/** What is read as finished is past its cut. */
+function isCut({ size }: SectionBore): boolean {
+  return size.known && size.value.status === "measured";
+}
+
 function cutWords(
   shop: Shop,
   lineRef: string,
@@ -132,8 +137,7 @@ function cutWords(
   const reamer = reamerOfLine(shop, lineRef);
   const cut = cutOf(shop, bore.ref);
   const isBored = valueIn(entry, "CutFact") !== undefined;
-  // what is read as finished is past its cut
-  if (bore.size.known && bore.size.value.status === "measured") {
+  if (isCut(bore) && bore.size.known) {
     const { low, high, step } = bore.size.value;
     return `already cut: ${showRange(low, high, system, step)}, measured`;
   }
@@ -193,7 +197,7 @@ function ledgeWords(
   ];
 }
 
-/** The tool over the axis' own scale: the pilot where it runs, a rod on to the cut, the cut hatched. */
+/** The tool over the axis' own scale: the pilot where it runs, a rod on to the cut, the cut hatched while it is foretold and full once it is made. */
 function toolShape(
   shop: Shop,
   lineRef: string,
@@ -241,8 +245,13 @@ function toolShape(
     about(
       bore.ref,
       `the cut of ${bore.ref}`,
-      hatch(cutBox, { stroke: ink.bore, spacing: 4 }),
-      block(cutBox, { stroke: ink.bore, width: 1.5, dashes: "4 2" }),
+      isCut(bore) ? NOTHING : hatch(cutBox, { stroke: ink.bore, spacing: 4 }),
+      block(
+        cutBox,
+        isCut(bore)
+          ? { fill: ink.bore, opacity: 0.3, stroke: ink.bore, width: 1.5 }
+          : { stroke: ink.bore, width: 1.5, dashes: "4 2" },
+      ),
       lengthOf("cut", 10) < to - from
         ? label((from + to) / 2, y + 10, "cut", {
             fill: ink.text,

@@ -18,6 +18,9 @@ interface Manifest {
   readonly icon: string;
   readonly activationEvents: readonly string[];
   readonly contributes: {
+    readonly configurationDefaults: {
+      readonly "[thou]": Readonly<Record<string, unknown>>;
+    };
     readonly languages: readonly {
       readonly id: string;
       readonly configuration: string;
@@ -67,6 +70,13 @@ describe("the manifest", () => {
           ? "editorLangId == thou"
           : "editorLangId == thou || thou.overview == record || thou.overview == empty",
       ]);
+  });
+
+  it("lets no editor cut a hint off, which it would do in the middle of a figure", () => {
+    const { configurationDefaults } = manifest.contributes;
+    expect(
+      configurationDefaults["[thou]"]["editor.inlayHints.maximumLength"],
+    ).toBe(0);
   });
 
   it("names files that are there and go into the package", () => {

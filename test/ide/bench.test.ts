@@ -121,6 +121,16 @@ describe("the winch", () => {
     );
   });
 
+  test("says that a result is unknown before all that it needs", () => {
+    const text =
+      "job j\n  units mm\ngauge g\npart p\njournal a on p\n  read 24.98 with g\n";
+    const said = bench(text, "journal a");
+    expect(wordsOf(said, "caret")).toMatch(
+      / uncertainty U unknown: needs the uncertainty of gauge g$/,
+    );
+    expect(htmlOf(said, "caret")).not.toContain(">unknown<");
+  });
+
   test("ranks the reamers in words", () => {
     const words = wordsOf(view, "line layshaft");
     expect(words).toMatch(

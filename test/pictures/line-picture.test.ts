@@ -153,6 +153,24 @@ test("a bore that is read is past its cut", () => {
   );
 });
 
+test("a cut is full once it is made, and dashed and hatched while it is foretold", () => {
+  const cutOf = (shop: typeof THREE, line: string, bore: string) => {
+    const cut = group(drawn(shop, line), new RegExp(`^the cut of ${bore}$`));
+    return {
+      dashes: childOf(cut, "rect").attributes["stroke-dasharray"],
+      isHatched: cut.children.some(({ name }) => name === "path"),
+    };
+  };
+  expect(cutOf(THREE, "line capstan", "bore top")).toEqual({
+    dashes: undefined,
+    isHatched: false,
+  });
+  expect(cutOf(WINCH, "line layshaft", "bore front")).toEqual({
+    dashes: "4 2",
+    isHatched: true,
+  });
+});
+
 describe("the ranking", () => {
   // by hand: r-8755 reads 0.87538 and 0.87540 and cuts up to 0.0002 over; the front journal reads 0.87428 to 0.87435
   test("the winch's best is the one that its line names", () => {
