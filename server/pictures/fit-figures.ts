@@ -25,7 +25,9 @@ interface Taken {
 
 /** Of a small text, from its foot: what its letters and their rim take. */
 const OVER = 10;
-const UNDER = 3;
+const UNDER = 2;
+/** How much nearer to what it is of a figure may stand, px. */
+const NEARER = [0, 1, 2, 3];
 /** So that what was moved off another is off it for certain, whatever a sum of fractions leaves. */
 const APART = 0.1;
 
@@ -74,8 +76,12 @@ export function placesClearOf(
               : other.bottom + OVER + APART;
         }
       };
+      // a little nearer before it is moved beyond what is in the way
+      const nearer = NEARER.map((by) =>
+        way === "up" ? wished + by : wished - by,
+      ).filter((each) => inTheWay(middle, each, text) === undefined);
       const foot =
-        [moved(way), moved(way === "up" ? "down" : "up")].find(
+        [...nearer, moved(way), moved(way === "up" ? "down" : "up")].find(
           (each) => top <= each && each <= bottom,
         ) ?? wished;
       const half = lengthOf(text, SMALL) / 2;

@@ -118,6 +118,19 @@ test("a bore's figure that would lie on the line of a size that is wanted stands
   expect(clashes(svg)).toEqual([]);
 });
 
+test("a figure that has room between its block and the next line is not moved beyond that line", () => {
+  const svg = readSvg(
+    fitPicture(sampleShop("shop/winch.thou"), "fit front", {
+      theme: "editor",
+      width: 420,
+    }),
+  );
+  const footOf = (text: string): number =>
+    figures(svg, chartOf(svg)).find(({ what }) => what === text)?.bottom ?? NaN;
+  // what is wanted ends at 0.87515, its figure under its line; the bore at 0.87534, over it
+  expect(footOf("0.87534")).toBeLessThan(footOf("0.87515") - 12);
+});
+
 const micrometres = (least: number, most: number) =>
   fc.integer({ min: least, max: most });
 
