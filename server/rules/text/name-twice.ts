@@ -12,6 +12,7 @@ export function namesTwice(open: OpenFile): readonly FileDraft[] {
 
 /** A file is one job or one crib. */
 function secondOpenings({ file }: OpenFile): readonly FileDraft[] {
+  // spares a look: of one opening nothing comes
   if (file.openings.length < 2) return [];
   const openings = file.entries.flatMap((entry, index) =>
     isOpening(entry) ? [{ entry, index }] : [],
@@ -38,6 +39,7 @@ function secondOpenings({ file }: OpenFile): readonly FileDraft[] {
 
 function twins(open: OpenFile): readonly FileDraft[] {
   const { shop, file } = open;
+  // spares a look: where no name is twice, no entry has one that is
   if (shop.twins.size === 0) return [];
   const seen = new Set<string>();
   return file.entries.flatMap((entry, index): readonly FileDraft[] => {
