@@ -33,7 +33,7 @@ export function showPvs(low: number, high: number, system: System): string {
  * The last digit that is shown of an oil film, m: 0.1 µm, 0.00001 in. A radial clearance is known to half a step of its readings, 0.5 µm in most
  * cases, and the film is a fifth of it or less; the oil's band alone is a tenth of what it leaves.
  */
-const FILM_STEP: Readonly<Record<System, number>> = {
+export const FILM_STEP: Readonly<Record<System, number>> = {
   inch: 2.54e-7,
   mm: 1e-7,
 };

@@ -1,6 +1,7 @@
 // Results of how a fit runs: speed, load and PV, and its oil film.
 import { showPressures } from "../../core/quantity/show-force.ts";
 import {
+  FILM_STEP,
   showFilms,
   showNumbers,
   showPowers,
@@ -94,7 +95,14 @@ function filmSketches(shop: Shop, ref: string): readonly Sketch[] {
   ): Sketch =>
     sketch(kind, film, () =>
       film.known
-        ? filmResult({ entry: ref, kind }, unit, film.value, value, show)
+        ? filmResult(
+            { entry: ref, kind },
+            unit,
+            film.value,
+            value,
+            show,
+            kind === "film" ? FILM_STEP[system] : undefined,
+          )
         : unknownResult({ entry: ref, kind }, unit, film),
     );
   return [
@@ -142,6 +150,7 @@ function filmResult(
   film: FitFilm,
   value: (each: FilmCase) => number,
   show: (low: number, high: number) => string,
+  step: number | undefined,
 ): Result {
   const values = film.all.map(value);
   const [low, high] = [Math.min(...values), Math.max(...values)];
@@ -149,7 +158,7 @@ function filmResult(
     where,
     unit,
     { low, nominal: value(film.nominal), high },
-    { status: film.status, text: show(low, high), working: film.working },
+    { status: film.status, text: show(low, high), step, working: film.working },
   );
 }
 
