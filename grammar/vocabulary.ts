@@ -954,6 +954,18 @@ export function kindsWithFact(word: string): readonly EntryKind[] {
   ).map((entry) => entry.kind);
 }
 
+/** The facts whose form has a word that begins no line, as `blind` of a hole's `depth`; CAPITALS, which stand for what is filled in, are no such words. */
+export function factsWithin(
+  word: string,
+): readonly { readonly kind: EntryKind; readonly fact: FactSpec }[] {
+  if (word !== word.toLowerCase()) return [];
+  return ENTRIES.flatMap(({ kind, facts }) =>
+    facts
+      .filter(({ form }) => form.split(/[^\p{L}\d-]+/u).includes(word))
+      .map((fact) => ({ kind, fact })),
+  );
+}
+
 /** The kinds of entry that a place of thou.ohm takes, by the rule of the place. */
 export const REFERENCE_PLACES: Readonly<Record<string, readonly EntryKind[]>> =
   {

@@ -3,6 +3,7 @@
 // when they are asked for.
 import {
   ENTRIES,
+  factsWithin,
   factSpec,
   kindsWithFact,
   type EntrySpec,
@@ -25,6 +26,11 @@ export const WORDS: readonly string[] = [
     ...Object.keys(RESULT_KINDS),
   ]),
 ];
+
+/** The materials and oils that are shipped, by name. */
+export const SHIPPED: readonly string[] = [...materials, ...oils].map(
+  ({ name }) => name,
+);
 
 /** What each entry is, for a list. */
 export const ENTRY_SUMMARIES: readonly (readonly [string, string])[] =
@@ -51,17 +57,12 @@ export function wordPage(word: string): string | undefined {
 
 /** A word that begins no line and stands within some, as `blind` does. */
 function withinFacts(word: string): string | undefined {
-  const found = ENTRIES.flatMap(({ kind, facts }) =>
-    facts
-      .filter(({ form }) => form.split(/[^\p{L}\d-]+/u).includes(word))
-      .map(({ form, means }) => ({ kind, form, means })),
-  );
-  // CAPITALS stand for what is filled in
-  if (found.length === 0 || word !== word.toLowerCase()) return undefined;
+  const found = factsWithin(word);
+  if (found.length === 0) return undefined;
   // units have a page of their own, which says more
   if (unitOf(word) !== undefined) return undefined;
   const lines = [
-    ...groupedBy(found, ({ form, means }) => `\`${form}\`: ${means}`),
+    ...groupedBy(found, ({ fact }) => `\`${fact.form}\`: ${fact.means}`),
   ];
   return [
     `# ${word}`,

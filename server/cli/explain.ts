@@ -1,10 +1,12 @@
 // `thou explain`: the page of a finding, of a word of the language or of a result, or the list of all of them.
 import type { Command } from "commander";
 import { unitOf } from "../core/quantity/units.ts";
-import { otherNames, nearest } from "../rules/text/near.ts";
+import { namesInCommon, nearest, otherNames } from "../rules/text/near.ts";
+import { eitherOf } from "../rules/text/wording.ts";
 import {
   ENTRY_SUMMARIES,
   RESULT_SUMMARIES,
+  SHIPPED,
   WORDS,
   wordPage,
 } from "./explain-word.ts";
@@ -87,15 +89,25 @@ function unknownWord(
   codes: readonly string[],
   commands: readonly string[],
 ): string {
-  const other = otherNames(code, WORDS);
-  const [near] =
-    other.length === 0 ? nearest(code, [...codes, ...WORDS]) : other;
+  const near = meant(code, codes);
   const ask =
     elsewhere(code, commands) ??
-    (near === undefined
+    (near.length === 0
       ? '"thou explain" lists them all.'
-      : `did you mean ${near}?`);
+      : `did you mean ${eitherOf(near)}?`);
   return `there is no finding and no word "${shown(code)}"; ${ask}`;
+}
+
+/** What was perhaps meant: the trade's other names first, then what is nearest, then shipped names that share a part with it. */
+function meant(code: string, codes: readonly string[]): readonly string[] {
+  const named = otherNames(code, WORDS);
+  if (0 < named.length) return named.slice(0, 1);
+  // a part in common says more than letters in common
+  const shipped = nearest(code, SHIPPED);
+  const alike = 0 < shipped.length ? shipped : namesInCommon(code, SHIPPED);
+  return code.includes("-") && 0 < alike.length
+    ? alike
+    : nearest(code, [...codes, ...WORDS, ...SHIPPED]);
 }
 
 /** Where what has no page of its own is told of: a command, a unit, a class. */

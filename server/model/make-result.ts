@@ -150,24 +150,40 @@ export function isWaiting({ text }: Result): boolean {
 /** A result that waits, with what it waits for. */
 export function waitingFor(
   result: Result,
-  { file, line, names }: Waits,
+  { file, damaged, loose, names }: Waits,
 ): Result {
   const causes = [
     ...(file ? ["for a file that is missing"] : []),
-    ...(names.length === 0 ? [] : [nowhere(names)]),
-    ...(line ? ["for a line that can't be read"] : []),
+    ...said(names, "which is nowhere", "which are nowhere"),
+    ...said(loose, MAY_STAND, MAY_STAND),
+    ...unread(damaged),
   ];
   return causes.length === 0
     ? result
     : { ...result, text: `waits ${causes.join(", or ")}` };
 }
 
+const MAY_STAND = "which may stand under a line that can't be read";
+
 /** Names past these are said where they stand. */
 const MOST_NAMES = 2;
 
-function nowhere(names: readonly string[]): string {
-  const said = names.slice(0, MOST_NAMES).join(" and ");
-  return names.length === 1
-    ? `for ${said}, which is nowhere`
-    : `for ${said}, which are nowhere`;
+function said(
+  names: readonly string[],
+  one: string,
+  more: string,
+): readonly string[] {
+  return names.length === 0
+    ? []
+    : [`for ${firstOf(names)}, ${names.length === 1 ? one : more}`];
+}
+
+function unread(entries: readonly string[]): readonly string[] {
+  if (entries.length === 0) return [];
+  const lines = entries.length === 1 ? "a line" : "lines";
+  return [`for ${lines} that can't be read in ${firstOf(entries)}`];
+}
+
+function firstOf(names: readonly string[]): string {
+  return names.slice(0, MOST_NAMES).join(" and ");
 }

@@ -139,29 +139,44 @@ export function isWhole(shop: Shop): boolean {
 export interface Waits {
   /** A name may be in a file that is missing. */
   readonly file: boolean;
-  /** A line can't be read. */
-  readonly line: boolean;
+  /** The entries that have a line that can't be read: "reamer r-1". */
+  readonly damaged: readonly string[];
+  /** What is named and may stand under an opening line that can't be read: "gauge mic-1". */
+  readonly loose: readonly string[];
   /** What is named and is nowhere: "material bronze-932". */
   readonly names: readonly string[];
 }
 
 /** What the query being worked out waits for, as far as it has asked. */
 export function waitsFor(shop: Shop): Waits {
-  let [file, line] = [false, false];
-  const names = new Set<string>();
+  let file = false;
+  const [damaged, loose, names] = [
+    new Set<string>(),
+    new Set<string>(),
+    new Set<string>(),
+  ];
   for (const { name, value } of inputsBelow(shop.graph)) {
     if (name === "whole") file ||= value === false;
     else if (name === "entry") {
       const entry = value as Entry | undefined; // only setEntry sets such keys
-      line ||=
-        entry !== undefined &&
-        (entry.damaged || entry.facts.some((fact) => fact.value === undefined));
-      for (const site of entry?.refs ?? [])
-        if (resolve(shop, site).state === "missing")
-          names.add(`${site.kind ?? site.takes.join(" or ")} ${site.name}`);
+      if (entry === undefined) continue;
+      if (entry.damaged || entry.facts.some((fact) => fact.value === undefined))
+        damaged.add(entry.ref);
+      for (const site of entry.refs) {
+        const { state } = resolve(shop, site);
+        const named = `${site.kind ?? site.takes.join(" or ")} ${site.name}`;
+        if (state === "missing") names.add(named);
+        else if (state === "silent") loose.add(named);
+      }
     }
   }
-  return { file, line, names: [...names] };
+  return {
+    file,
+    // in one order, whatever was asked first
+    damaged: [...damaged].sort(),
+    loose: file ? [] : [...loose].sort(), // it may be in the file
+    names: [...names].sort(),
+  };
 }
 
 export type Resolution =

@@ -207,6 +207,13 @@ describe("a code that is none", () => {
     ["hot-tigt", "did you mean hot-tight?"],
     ["quintessence", '"thou explain" lists them all.'],
     ["jurnal", "did you mean journal?"],
+    ["iron-gray", "did you mean iron-grey?"],
+    ["steel", "did you mean steel-1018, steel-1045 or steel-12l14?"],
+    [
+      "cast-iron",
+      "did you mean iron-grey, iron-grey-class-40 or\n  iron-ductile?",
+    ],
+    ["iso-vg-86", "did you mean iso-vg-46 or iso-vg-68?"],
     ["bushing", "did you mean bush?"],
     ["housing", "did you mean hole?"],
     ["check", 'of a command, "thou help check" says what it does.'],

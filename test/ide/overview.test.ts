@@ -316,7 +316,7 @@ describe("what is needed", () => {
   test("what waits for a line that can't be read says so of fits as of sizes", () => {
     const broken = JOB.replace("read near 0.87432", "read near O.87432");
     expect(find(of(broken), "fit front")?.detail).toBe(
-      "waits for a line that can't be read",
+      "waits for a line that can't be read in journal front",
     );
   });
 });

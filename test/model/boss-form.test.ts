@@ -90,5 +90,7 @@ test("of a boss that is split along its axis nothing is asked, and of one of whi
   expect(said("  split along\n")).toBe(
     "not valid here, because the boss is split along its axis and is no closed ring",
   );
-  expect(said("  split alnog\n")).toBe("waits for a line that can't be read");
+  expect(said("  split alnog\n")).toBe(
+    "waits for a line that can't be read in part case",
+  );
 });

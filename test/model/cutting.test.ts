@@ -316,6 +316,7 @@ describe("lines that can't be read", () => {
       "pilot-offset",
       "bore rear",
       "pilot-slack",
+      "line layshaft",
     ],
     [
       "read 0.8754 0.8755 as",
@@ -323,6 +324,7 @@ describe("lines that can't be read", () => {
       "stock",
       "bore rear",
       "stock-thin",
+      "bore rear",
     ],
     [
       "ream with r-8755",
@@ -330,6 +332,7 @@ describe("lines that can't be read", () => {
       "stock",
       "bore rear",
       "stock-thin",
+      "line layshaft",
     ],
     [
       "depth 1.350 blind",
@@ -337,17 +340,18 @@ describe("lines that can't be read", () => {
       "ledge",
       "bore front",
       "ledge-fouls",
+      "hole front",
     ],
   ])(
     "%j as %j: %s of %s waits, and %s says nothing",
-    (piece, by, kind, of, code) => {
+    (piece, by, kind, of, code, entry) => {
       expect(job).toContain(piece);
       expect(codes(check(job, CRIB))).toContain(code);
       const found = check(job.replace(piece, by), CRIB);
       expect(find(found, kind, of)).toMatchObject({
         status: "unknown",
         needs: [],
-        text: "waits for a line that can't be read",
+        text: `waits for a line that can't be read in ${entry}`,
       });
       expect(codes(found)).not.toContain(code);
     },

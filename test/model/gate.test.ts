@@ -19,7 +19,8 @@ step press
   presses press front
 `;
 
-const UNREAD = "waits for a line that can't be read";
+const unread = (entry: string): string =>
+  `waits for a line that can't be read in ${entry}`;
 
 const said = (text: string, step: string): string | undefined =>
   resultOf(checkText(text), `step ${step}`, "ready")?.text;
@@ -99,13 +100,13 @@ describe("a cut", () => {
   });
 
   test("is neither ready nor known to wait where a line that it hangs on can't be read", () => {
-    for (const [from, to] of [
-      [WANT, "want 0.0008 to 0.0020 lbf"],
-      ["limits 0.8740 to 0.8745", "limits 0.8740 to"],
-      ["ream with r-875", "ream by r-875"],
-      ["bore front from 0 to 1", "bore front from 0 to"],
+    for (const [entry, from, to] of [
+      ["fit front", WANT, "want 0.0008 to 0.0020 lbf"],
+      ["journal front", "limits 0.8740 to 0.8745", "limits 0.8740 to"],
+      ["line bores", "ream with r-875", "ream by r-875"],
+      ["line bores", "bore front from 0 to 1", "bore front from 0 to"],
     ] as const)
-      expect([from, cut(from, to)]).toEqual([from, UNREAD]);
+      expect([from, cut(from, to)]).toEqual([from, unread(entry)]);
   });
 
   test("says once what two bores of its line wait for alike", () => {
@@ -160,11 +161,11 @@ describe("a press", () => {
   });
 
   test("is neither ready nor known to wait where the bush's size or the want can't be read", () => {
-    for (const [from, to] of [
-      ["od 1.0010 to 1.0014", "od 1.0010 to"],
-      [WANT, "want 0.0006 to 0.0014 lbf"],
-      ["limits 1.0000 to 1.0005", "limits 1.0000 to"],
+    for (const [entry, from, to] of [
+      ["bush front", "od 1.0010 to 1.0014", "od 1.0010 to"],
+      ["press front", WANT, "want 0.0006 to 0.0014 lbf"],
+      ["hole front", "limits 1.0000 to 1.0005", "limits 1.0000 to"],
     ] as const)
-      expect([from, pressed(from, to)]).toEqual([from, UNREAD]);
+      expect([from, pressed(from, to)]).toEqual([from, unread(entry)]);
   });
 });

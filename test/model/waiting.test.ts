@@ -41,10 +41,10 @@ test("one project, edited to and fro, says each for what it is", () => {
   expect(clearanceText(JOB, CRIB)).toMatch(/^\d/);
   expect(clearanceText(JOB, null)).toBe("waits for a file that is missing");
   expect(clearanceText(damaged, CRIB)).toBe(
-    "waits for a line that can't be read",
+    "waits for a line that can't be read in bore one",
   );
   expect(clearanceText(damaged, null)).toBe(
-    "waits for a file that is missing, or for a line that can't be read",
+    "waits for a file that is missing, or for a line that can't be read in bore one",
   );
   expect(clearanceText(JOB, null)).toBe("waits for a file that is missing");
   expect(clearanceText(JOB, CRIB)).toMatch(/^\d/);
@@ -59,11 +59,29 @@ test("a name that is nowhere is named, though its line can be read", () => {
     "waits for material iron-gray, which is nowhere",
   );
   expect(clearanceText(warm.replace("0.8750 to", "0.8750 tu"), CRIB)).toBe(
-    "waits for material iron-gray, which is nowhere, or for a line that can't be read",
+    "waits for material iron-gray, which is nowhere, or for a line that can't be read in bore one",
   );
   // it may be in the file
   expect(clearanceText(warm, null)).toBe("waits for a file that is missing");
   expect(clearanceText(warm.replace("iron-gray", "iron-grey"), CRIB)).toMatch(
     /^\d/,
   );
+});
+
+test("each entry that has a damaged line is named, as far as two, and what may stand under an opening line that is damaged", () => {
+  const both = damaged.replace("0.8740 to 0.8745", "0.8740 tu 0.8745");
+  expect(clearanceText(both, CRIB)).toBe(
+    "waits for lines that can't be read in bore one and journal one",
+  );
+  const away =
+    "waits for gauge mic-1, which may stand under a line that can't be read";
+  const opener = CRIB.replace("gauge mic-1", "micrometer mic-1");
+  expect(clearanceText(JOB, opener)).toBe(away);
+  expect(clearanceText(damaged, opener)).toBe(
+    `${away}, or for a line that can't be read in bore one`,
+  );
+  expect(clearanceText(JOB, CRIB.replace("0.0001", "O.0001"))).toBe(
+    "waits for a line that can't be read in gauge mic-1",
+  );
+  expect(clearanceText(JOB, CRIB)).toMatch(/^\d/);
 });

@@ -4,6 +4,7 @@ import {
   ENTRIES,
   ENTRY_KINDS,
   entrySpec,
+  factsWithin,
   kindsWithFact,
   type EntryKind,
   type EntrySpec,
@@ -192,6 +193,8 @@ function factOf(kind: EntryKind, word: string, span: Span): Said {
           fixes: writeInstead(span, near),
         };
   }
+  const within = onlyFactWithin(word, kind);
+  if (within !== undefined) return { message: within };
   if (0 < near.length)
     return {
       message: `${capitalised(withArticle(kind))} has no fact \`${word}\`: did you mean ${oneOf(near)}?`,
@@ -217,6 +220,16 @@ function factOf(kind: EntryKind, word: string, span: Span): Said {
   return {
     message: `${capitalised(withArticle(kind))} has no fact \`${word}\`: it takes ${allOf(here)}.`,
   };
+}
+
+/** Of a word that stands within one fact only: which, of this kind where it has one. */
+function onlyFactWithin(word: string, kind: EntryKind): string | undefined {
+  const all = factsWithin(word);
+  const own = all.filter((each) => each.kind === kind);
+  const [first, second] = own.length === 0 ? all : own;
+  if (first === undefined || second !== undefined) return undefined;
+  const where = first.kind === kind ? "" : `, which stands under ${first.kind}`;
+  return `\`${word}\` begins no line: it is a word of \`${first.fact.word}\`${where}, written \`${first.fact.form}\`.`;
 }
 
 /** The words that were perhaps meant: the trade's other names first, since they say the same, then those that look like it. */
