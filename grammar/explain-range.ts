@@ -161,6 +161,13 @@ const FORMS: readonly (readonly [
     beginning(String.raw`(?<size>${NUMBER})\s*(?<hole>[A-Za-z]\s+\d{1,2})$`),
     classApart,
   ],
+  // `25 H 7 mm`, whose capitals are no unit
+  [
+    beginning(
+      String.raw`(?<size>${NUMBER})\s*(?<hole>(?!IN|MM|CM)[A-Z]{1,2}\s*\d{1,2})(?<unit>${UNIT})$`,
+    ),
+    classApart,
+  ],
   [sizes(String.raw`\s+`), marked],
   [
     beginning(
@@ -288,12 +295,17 @@ function closedUp(found: RegExpExecArray): Wording {
   };
 }
 
-/** `25 mm H 7`, `25 mm H7 / f7` */
+/** `25 mm H 7`, `25 mm H7 / f7`, `25 H 7 mm` */
 function classApart(found: RegExpExecArray): Wording {
   const [hole, shaft] = [closed(found, "hole"), closed(found, "shaft")];
   const word = shaft === "" ? hole : `${hole}/${shaft}`;
-  const text = `${group(found, "size")} ${word}`;
-  return { message: `A class is one word: ${said(text)}.`, text, safe: true };
+  const unit = group(found, "unit");
+  const text = `${group(found, "size")}${unit} ${word}`;
+  const rule =
+    unit === ""
+      ? "A class is one word"
+      : "A unit stands with its size, and a class behind it as one word";
+  return { message: `${rule}: ${said(text)}.`, text, safe: true };
 }
 
 function oneDeviation(found: RegExpExecArray): Wording {

@@ -111,11 +111,14 @@ function markAfterWord(body: string, rule: string): Damage | undefined {
 const QUOTED =
   /[\u{201C}\u{201D}\u{201E}\u{AB}\u{BB}]|(?<![^\s,])['\u{2018}\u{201A}]|['\u{2018}\u{2019}](?![^\s,])/gu;
 
+const TEXT = /(?<=[\s,])"[^"]*"(?![^\s,])/u;
+
 /** Quotes as word processors write them, and single ones. */
 function otherQuotes(body: string, rule: string): Damage | undefined {
   const marks = [...body.matchAll(QUOTED)];
   const straight = body.replaceAll(QUOTED, '"');
-  if (!reads(straight, rule)) return undefined;
+  // after a number it would be a mark of inches
+  if (!TEXT.test(straight) || !reads(straight, rule)) return undefined;
   const start = marks[0]?.index ?? 0;
   const end = (marks.at(-1)?.index ?? 0) + 1;
   return {
