@@ -262,16 +262,10 @@ function stopped(
       message: `\`${word}\` is only a place to fill in: write there what the job has.${written(form)}`,
     };
   if (0 < words.length && described.length === 0) {
-    return /^[\d.+"-]/.test(word)
-      ? {
-          ...place,
-          message: `A word is missing before \`${word}\`: write ${oneOf(words)}.`,
-        }
-      : {
-          ...place,
-          message: `\`${word}\` does not fit here: write ${oneOf(words)}.`,
-          choices: words,
-        };
+    const message = /^[\d.+"-]/.test(word)
+      ? `A word is missing before \`${word}\`: write ${oneOf(words)}.`
+      : `\`${word}\` does not fit here: write ${oneOf(words)}.`;
+    return { ...place, message, choices: words };
   }
   const [only, other] = described;
   if (only !== undefined && other === undefined && words.length === 0) {

@@ -27,6 +27,30 @@ describe("a line as it is spoken", () => {
     ).toEqual(["\r\n  size 0.8755"]);
   });
 
+  test.each([
+    ["read 0.5 wiht mic-1 at 68 F", "wiht", "with", "12-16"],
+    ["read near 0.5 station 7/8 wiht mic-1", "wiht", "with", "29-33"],
+    ["read 0.5 0.501 ta 70 F", "ta", "at", "18-20"],
+    ["read 0.5 bu AK on 2026-11-02", "bu", "by", "12-14"],
+    ['limits 0.5 to 0.6 form "x"', "form", "from", "21-25"],
+  ])(
+    "behind a number, a misspelt word is told, and not what follows it: %s",
+    (line, word, meant, place) => {
+      expect(said(CODE, `  ${line}`)).toEqual([
+        `\`${word}\` does not fit here: did you mean \`${meant}\`?`,
+        `  fix: Write \`${meant}\``,
+        `    ${place} "${meant}"`,
+      ]);
+    },
+  );
+
+  test("behind a number, a unit is no misspelt word", () => {
+    for (const unit of ["in", "mm", "um"])
+      expect(said(CODE, `  read 0.5 ${unit} mic-1`)).toEqual([
+        "`mic-1` does not fit here: write `on`, `by`, `as`, `at`, `with` or `station`.",
+      ]);
+  });
+
   test("with a size below zero is asked about, and not worked with", () => {
     expect(said(CODE, "  length -1.25")).toEqual([
       "`length` takes nothing below zero, and this is `-1.25`: write `1.25`, if that was meant.",

@@ -1,4 +1,7 @@
 // A line that can't be read. The grammar says why and what would mend it; the word that was meant is found here.
+import { readsWith, wordBefore } from "../../../grammar/mend.ts";
+import { lineSpec } from "../../../grammar/vocabulary.ts";
+import { unitOf } from "../../core/quantity/units.ts";
 import type { DraftFix, TextRule } from "../rule.ts";
 import { materials } from "../../core/materials/material.ts";
 import type { Entry } from "../../model/entry.ts";
@@ -15,6 +18,10 @@ export const lineDamaged: TextRule = {
     const mended = data.mended;
     const written = String(data.written ?? "");
     const choices = [data.choices ?? []].flat();
+    // the word that is put in may stand there misspelt
+    const [first = ""] = typeof mended === "string" ? mended.split(" ") : [];
+    const before = takenAsUnit(span, entry, [...choices, first]);
+    if (before !== undefined) return before;
     const near = nearest(written, choices);
     const meant = 0 < near.length ? near : otherNames(written, choices);
     if (0 < meant.length) {
@@ -44,6 +51,39 @@ export const lineDamaged: TextRule = {
     };
   },
 };
+
+/** `read 0.5 wiht mic-1`: behind a number a misspelt word was taken as its unit, and reading stopped at the word after it. */
+function takenAsUnit(
+  span: Span,
+  entry: Entry,
+  choices: readonly string[],
+): ReturnType<TextRule["draft"]> | undefined {
+  const { body, indent } = entry.block.lines[span.line] ?? {
+    body: "",
+    indent: 0,
+  };
+  const before = wordBefore(body, span.start - indent);
+  if (before === undefined || !/\d\s+$/u.test(body.slice(0, before.start)))
+    return undefined;
+  const word = body.slice(before.start, before.end);
+  const first = /^\S+/u.exec(body)?.[0] ?? "";
+  const rule = lineSpec(entry.kind, first, span.line === 0)?.rule;
+  if (unitOf(word) !== undefined || rule === undefined) return undefined;
+  const meant = nearest(word, choices).filter((text) =>
+    readsWith(body, { ...before, text }, rule),
+  );
+  if (meant.length === 0) return undefined;
+  const place = {
+    ...span,
+    start: before.start + indent,
+    end: before.end + indent,
+  };
+  return {
+    span: place,
+    message: `\`${word}\` does not fit here: did you mean ${oneOf(meant)}?`,
+    fixes: writeInstead(place, meant),
+  };
+}
 
 function onLineBelow(entry: Entry, span: Span, fact: string): DraftFix {
   const body = entry.block.lines[span.line]?.body ?? "";
