@@ -19,9 +19,10 @@ export function answerText(
 ): string {
   const head = `${wrap(asks, width).join("\n")}\n\n`;
   if (rows.length === 0) return `${head}Nothing in this archive answers it.\n`;
+  const stepAt = columns.indexOf(STEP);
   const cells = rows.map((row) =>
     row.map((cell, index) =>
-      cellText(cell, columns[index] ?? "", row[columns.indexOf(STEP)] ?? null),
+      cellText(cell, columns[index] ?? "", row[stepAt] ?? null),
     ),
   );
   const titles = columns.map(titleOf);

@@ -1,7 +1,7 @@
 // `thou explain`: the page of a finding, of a word of the language or of a result, or the list of all of them.
 import type { Command } from "commander";
 import { unitOf } from "../core/quantity/units.ts";
-import { namesInCommon, nearest, otherNames } from "../rules/text/near.ts";
+import { namesNear, nearest, otherNames } from "../rules/text/near.ts";
 import { eitherOf } from "../rules/text/wording.ts";
 import {
   ENTRY_SUMMARIES,
@@ -98,15 +98,14 @@ function unknownWord(
   return `there is no finding and no word "${shown(code)}"; ${ask}`;
 }
 
-/** What was perhaps meant: the trade's other names first, then what is nearest, then shipped names that share a part with it. */
+/** What was perhaps meant: the trade's other names first, then of a name with hyphens what is shipped, then what is nearest. */
 function meant(code: string, codes: readonly string[]): readonly string[] {
   const named = otherNames(code, WORDS);
   if (0 < named.length) return named.slice(0, 1);
   // a part in common says more than letters in common
-  const shipped = nearest(code, SHIPPED);
-  const alike = 0 < shipped.length ? shipped : namesInCommon(code, SHIPPED);
-  return code.includes("-") && 0 < alike.length
-    ? alike
+  const shipped = code.includes("-") ? namesNear(code, SHIPPED) : [];
+  return 0 < shipped.length
+    ? shipped
     : nearest(code, [...codes, ...WORDS, ...SHIPPED]);
 }
 

@@ -4,7 +4,8 @@ import type { OpenFile } from "../model/project.ts";
 import { link, list, paragraph } from "./bench-html.ts";
 import { el, NOTHING, row, type Child, type Markup } from "../markup/html.ts";
 import { showCount } from "../core/quantity/show.ts";
-import type { EntryKind } from "../../grammar/vocabulary.ts";
+import { ENTRY_KINDS, type EntryKind } from "../../grammar/vocabulary.ts";
+import { OF_CRIB } from "./crib-kinds.ts";
 
 interface Want {
   readonly kind: EntryKind;
@@ -41,17 +42,8 @@ const WANTS: readonly Want[] = [
   },
 ];
 
-/** What a crib holds, in the order of its overview. */
-const OF_CRIB: readonly EntryKind[] = [
-  "step",
-  "reamer",
-  "pilot",
-  "gauge",
-  "material",
-  "oil",
-  "route",
-  "lesson",
-];
+/** What may stand in a crib. */
+const IN_CRIB: ReadonlySet<EntryKind> = new Set([...OF_CRIB, "step", "lesson"]);
 
 /** What stands in place of the pictures, with its heading: what is still to write before there is anything to draw, or what a crib holds; undefined where there is something to draw. */
 export function firstSection({
@@ -64,7 +56,7 @@ export function firstSection({
   const isCrib =
     !has("job") &&
     0 < kinds.length &&
-    kinds.every((kind) => kind === "shop" || OF_CRIB.includes(kind));
+    kinds.every((kind) => kind === "shop" || IN_CRIB.has(kind));
   if (isCrib) return { name: "A crib", body: cribPart(kinds) };
   const missing = WANTS.filter(({ kind }) => !has(kind));
   const body = row(
@@ -85,10 +77,12 @@ export function firstSection({
 }
 
 function cribPart(kinds: readonly EntryKind[]): Markup {
-  const held = OF_CRIB.flatMap((kind) => {
-    const count = kinds.filter((each) => each === kind).length;
-    return count === 0 ? [] : showCount(count, kind);
-  }).join(", ");
+  const held = ENTRY_KINDS.filter((kind) => IN_CRIB.has(kind))
+    .flatMap((kind) => {
+      const count = kinds.filter((each) => each === kind).length;
+      return count === 0 ? [] : showCount(count, kind);
+    })
+    .join(", ");
   return row(
     paragraph(
       held === ""

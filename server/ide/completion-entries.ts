@@ -10,6 +10,7 @@ import { boresOfLine, namedIn } from "../model/evaluate/index-of.ts";
 import { orderOf } from "../model/evaluate/order.ts";
 import type { OpenFile } from "../model/project.ts";
 import { entryOf, refsOfKind, type Shop } from "../model/shop.ts";
+import { OF_CRIB } from "./crib-kinds.ts";
 import type { Offer } from "./completion-item.ts";
 import { fillingOf, MATES, newNames, unmated } from "./completion-names.ts";
 import { nameOf } from "../model/reference.ts";
@@ -44,16 +45,6 @@ const USUAL: Readonly<Record<EntryKind, readonly string[]>> = {
   route: ["step", "step"],
   lesson: ["reamer", "oversize", "between"],
 };
-
-/** What a crib is made of; in a job these stand last, in a crib first. */
-const OF_CRIB = new Set<EntryKind>([
-  "reamer",
-  "pilot",
-  "gauge",
-  "material",
-  "oil",
-  "route",
-]);
 
 const MOST_LACKING = 12;
 

@@ -1,5 +1,5 @@
 // What is asked of a size, a clearance or an interference, and how the verdict on it was reached, as sentences in the job's units.
-import { fixed, showLength, showRange } from "../core/quantity/show.ts";
+import { fixed, showRange, showUncertainty } from "../core/quantity/show.ts";
 import { allOf, type Entry } from "./entry.ts";
 import { clearance, clearanceVerdict } from "./evaluate/fit.ts";
 import { interferenceOf, interferenceVerdict } from "./evaluate/press.ts";
@@ -49,7 +49,7 @@ export function guardOf(shop: Shop, ref: string): string {
   if (judged === undefined) return "";
   const { system } = settings(shop);
   if (judged.guard !== undefined && judged.factor !== undefined)
-    return `Judged with the limits held back by ${showLength(judged.guard, system, judged.guard / 10)} (k = ${fixed(judged.factor, 2)}, 95 % conformance, ISO 14253-1).`;
+    return `Judged with the limits held back by ${showUncertainty(judged.guard, system)} (k = ${fixed(judged.factor, 2)}, 95 % conformance, ISO 14253-1).`;
   const needs = needsOf(shop, ref, entry);
   return judged.verdict === "unsure" && 0 < needs.length
     ? `The verdict is unsure for want of ${[...new Set(needs.map((need) => need.text))].join(", ")}.`

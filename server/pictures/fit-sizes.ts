@@ -1,5 +1,10 @@
 // How a size stands in a column of a fit's chart: a block from its low to its high end with both in figures, and its readings as points.
-import { lengthDigits, showLength, showRange } from "../core/quantity/show.ts";
+import {
+  lengthDigits,
+  showLength,
+  showRange,
+  showUncertainty,
+} from "../core/quantity/show.ts";
 import type { Size } from "../model/evaluate/size.ts";
 import type { Chart } from "./fit-chart.ts";
 import type { Ink } from "./ink.ts";
@@ -137,7 +142,7 @@ export function readings(
       const told =
         u === undefined
           ? "uncertainty not known"
-          : `U ${showLength(u, system, u / 10)} (95 %)`;
+          : `U ${showUncertainty(u, system)} (95 %)`;
       return element(
         "g",
         {},

@@ -1,9 +1,9 @@
 // What the picture of a fit shows, as data: the journal's and the bore's zones, their readings, the bore sizes that are wanted, and the
 // clearances cold and hot. It draws nothing.
 import {
-  showLength,
   showRange,
   showTemperature,
+  showUncertainty,
   type System,
 } from "../core/quantity/show.ts";
 import { allOf, valueIn } from "../model/entry.ts";
@@ -122,7 +122,7 @@ function uncertaintyWords(
   system: System,
 ): string {
   return status === "measured" && expanded !== undefined
-    ? `, U ${showLength(expanded, system, expanded / 10)} (95\u00A0%)`
+    ? `, U ${showUncertainty(expanded, system)} (95\u00A0%)`
     : "";
 }
 

@@ -11,6 +11,7 @@ import { cutOf } from "../model/evaluate/bore.ts";
 import { ledgeFoulsOf } from "../model/evaluate/ledge.ts";
 import { reamerOfLine } from "../model/evaluate/line-bores.ts";
 import { guidesOf, pilotLinesOf } from "../model/evaluate/pilot.ts";
+import type { Size } from "../model/evaluate/size.ts";
 import { entryOf, type Shop } from "../model/shop.ts";
 import type { SectionBore } from "./line-section.ts";
 import { mouthOf, type Section } from "./line-shapes.ts";
@@ -122,9 +123,11 @@ export function cutRows(
   return { markup: together(rows), height: below - y };
 }
 
-/** What is read as finished is past its cut. */
-function isCut({ size }: SectionBore): boolean {
-  return size.known && size.value.status === "measured";
+/** What a bore was read as when finished: then it is past its cut. */
+function finishedSize({ size }: SectionBore): Size | undefined {
+  return size.known && size.value.status === "measured"
+    ? size.value
+    : undefined;
 }
 
 function cutWords(
@@ -137,8 +140,9 @@ function cutWords(
   const reamer = reamerOfLine(shop, lineRef);
   const cut = cutOf(shop, bore.ref);
   const isBored = valueIn(entry, "CutFact") !== undefined;
-  if (isCut(bore) && bore.size.known) {
-    const { low, high, step } = bore.size.value;
+  const finished = finishedSize(bore);
+  if (finished !== undefined) {
+    const { low, high, step } = finished;
     return `already cut: ${showRange(low, high, system, step)}, measured`;
   }
   const to =
@@ -206,6 +210,7 @@ function toolShape(
   y: number,
   { ink, scales }: Section,
 ): Markup {
+  const isCut = finishedSize(bore) !== undefined;
   const ledge = bore.ledge?.known === true ? bore.ledge.value : undefined;
   const reach = ledge?.ledge.cutDepth ?? bore.to - bore.from;
   const mouth = bore.mouth === undefined ? bore.from : mouthOf(bore);
@@ -245,10 +250,10 @@ function toolShape(
     about(
       bore.ref,
       `the cut of ${bore.ref}`,
-      isCut(bore) ? NOTHING : hatch(cutBox, { stroke: ink.bore, spacing: 4 }),
+      isCut ? NOTHING : hatch(cutBox, { stroke: ink.bore, spacing: 4 }),
       block(
         cutBox,
-        isCut(bore)
+        isCut
           ? { fill: ink.bore, opacity: 0.3, stroke: ink.bore, width: 1.5 }
           : { stroke: ink.bore, width: 1.5, dashes: "4 2" },
       ),

@@ -1,5 +1,10 @@
 // Series of sizes in words: how fast a feature wears and when it is at its limit, with no more than is known.
-import { fixed, showLength, type System } from "../core/quantity/show.ts";
+import {
+  fixed,
+  showLength,
+  showUncertainty,
+  type System,
+} from "../core/quantity/show.ts";
 import type { Reaching } from "../core/trend/reaching.ts";
 import {
   dateOfDay,
@@ -163,8 +168,7 @@ export function surenessWords(
   system: System,
 ): string {
   if (uncertainty === undefined) return "";
-  const expanded = 2 * uncertainty;
-  return `±${showLength(expanded, system, expanded / 10)}`;
+  return `±${showUncertainty(2 * uncertainty, system)}`;
 }
 
 /** Where there is no size to make a trend of: what to write first. */

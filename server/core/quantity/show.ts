@@ -68,6 +68,11 @@ export function showLength(
   return `${lengthDigits(metres, system, step)} ${SYMBOL[system]}`;
 }
 
+/** An uncertainty, or the room that is kept for one, m, to a tenth of itself with its unit: "0.0012 mm". */
+export function showUncertainty(metres: number, system: System): string {
+  return showLength(metres, system, metres / 10);
+}
+
 /** A length that somebody wrote, m, with the digits that it takes and its unit: "0.00001 in"; never fewer decimals than usual. */
 export function showWritten(metres: number, system: System): string {
   const inUnit = (metres * 1e10) / TENTHS[system];

@@ -1,5 +1,5 @@
 // Whether a fit has the clearance that it wants can't be told: the readings are not sure enough, or a part is known only by its limits.
-import { showLength, showRange } from "../../core/quantity/show.ts";
+import { showRange, showUncertainty } from "../../core/quantity/show.ts";
 import { wanted } from "../../model/evaluate/wanted.ts";
 import { clearance, clearanceVerdict } from "../../model/evaluate/fit.ts";
 import { settings } from "../../model/evaluate/settings.ts";
@@ -36,7 +36,7 @@ export const fitUnsure: Rule = {
         ? `it is foretold at ${showRange(low, high, system, step)}, which reaches past that. ${found.value.bore.from === "cut" ? "A test cut in a scrap bush tells how large it comes out" : `It needs ${needs}`}`
         : judged.guard === undefined
           ? `the verdict is guarded, and needs ${needs}`
-          : `${showRange(low, high, system, step)} does not keep clear of a limit by ${showLength(judged.guard, system, judged.guard / 10)} (k = ${judged.factor?.toFixed(2) ?? ""}), as its uncertainty asks (ISO 14253-1). Read both again with surer gauges`;
+          : `${showRange(low, high, system, step)} does not keep clear of a limit by ${showUncertainty(judged.guard, system)} (k = ${judged.factor?.toFixed(2) ?? ""}), as its uncertainty asks (ISO 14253-1). Read both again with surer gauges`;
     return [
       {
         span: entry.nameSpan,

@@ -3,6 +3,7 @@ import { metresToTenths } from "../../core/quantity/exact.ts";
 import {
   showLength,
   showRange,
+  showUncertainty,
   type System,
 } from "../../core/quantity/show.ts";
 import { given, type Entry } from "../../model/entry.ts";
@@ -117,7 +118,7 @@ function unsure(
   const why =
     guard === undefined
       ? `the verdict is guarded, and needs ${budgetNeeds.map(({ text }) => text).join(", ")}.`
-      : `it does not keep clear of a limit by ${showLength(guard, system, guard / 10)} (k = ${factor?.toFixed(2) ?? ""}), as its uncertainty asks (ISO 14253-1). Read it with a surer gauge.`;
+      : `it does not keep clear of a limit by ${showUncertainty(guard, system)} (k = ${factor?.toFixed(2) ?? ""}), as its uncertainty asks (ISO 14253-1). Read it with a surer gauge.`;
   return {
     level: "warning",
     span: entry.nameSpan,

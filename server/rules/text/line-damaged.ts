@@ -19,17 +19,12 @@ export const lineDamaged: TextRule = {
     const written = String(data.written ?? "");
     const choices = [data.choices ?? []].flat();
     // the word that is put in may stand there misspelt
-    const [first = ""] = typeof mended === "string" ? mended.split(" ") : [];
-    const before = takenAsUnit(span, entry, [...choices, first]);
+    const put = typeof mended === "string" ? mended.split(" ", 1) : [];
+    const before = takenAsUnit(span, entry, [...choices, ...put]);
     if (before !== undefined) return before;
     const near = nearest(written, choices);
     const meant = 0 < near.length ? near : otherNames(written, choices);
-    if (0 < meant.length) {
-      return {
-        message: `\`${written}\` does not fit here: did you mean ${oneOf(meant)}?`,
-        fixes: writeInstead(span, meant),
-      };
-    }
+    if (0 < meant.length) return meantInstead(span, written, meant);
     if (typeof data.below === "string")
       return { message, fixes: [onLineBelow(entry, span, data.below)] };
     const alloys = materialsNumbered(written, entry, span);
@@ -78,10 +73,17 @@ function takenAsUnit(
     start: before.start + indent,
     end: before.end + indent,
   };
+  return { span: place, ...meantInstead(place, word, meant) };
+}
+
+function meantInstead(
+  span: Span,
+  word: string,
+  meant: readonly string[],
+): ReturnType<TextRule["draft"]> {
   return {
-    span: place,
     message: `\`${word}\` does not fit here: did you mean ${oneOf(meant)}?`,
-    fixes: writeInstead(place, meant),
+    fixes: writeInstead(span, meant),
   };
 }
 

@@ -10,7 +10,7 @@ import { refsOfKind, resolve, type Shop } from "../../model/shop.ts";
 import type { RefSite, Span } from "../../model/values.ts";
 import { CODES } from "../codes.ts";
 import type { Draft, Rule } from "../rule.ts";
-import { namesInCommon, nearest } from "./near.ts";
+import { namesNear, nearest } from "./near.ts";
 import { oneOf, withArticle, writeInstead } from "./wording.ts";
 
 export const nameUnknown: Rule = {
@@ -60,12 +60,6 @@ function missing(shop: Shop, site: RefSite): Draft {
     message: `There is no ${what} \`${name}\` here or in the files that are used${ask(near) ?? choice(kinds, names)}`,
     fixes: writeInstead(nameSpan, near),
   };
-}
-
-/** Nearest by its letters; where none is, those that have a part in common. */
-function namesNear(name: string, names: readonly string[]): readonly string[] {
-  const near = nearest(name, names);
-  return near.length === 0 ? namesInCommon(name, names) : near;
 }
 
 /** The names of the kinds that a place takes that are near; one that is the very name that stands there needs its kind to be another. */
