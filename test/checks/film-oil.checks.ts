@@ -5,9 +5,11 @@ import {
   kinematicViscosity,
   waltherLine,
 } from "../../server/core/film/viscosity.ts";
+import { oils } from "../../server/core/materials/oils.ts";
 import { got } from "../core/film/got.ts";
 import { grade } from "../core/film/grade.ts";
 import type { Check } from "./check.ts";
+import { viscosityIndex } from "./viscosity-index.ts";
 
 const lineOf = (cool: number, at: number, warm: number, above: number) =>
   got(
@@ -52,6 +54,28 @@ const checks: readonly Check[] = [
     ours: () => got(ours()) * 1e6,
     theirs: () => theirs,
     within: { relative },
+  })),
+  {
+    kinds: ["film"],
+    what: "32 cSt at 40 °C, 5.4 cSt at 100 °C: at 80 °C",
+    method: "Walther's line with 0.7",
+    against: "published",
+    source: "a worked sheet on ASTM D341 that a reader of it shares",
+    unit: "cSt",
+    ours: () => got(kinematicViscosity(lineOf(32, 40, 5.4, 100), 80)) * 1e6,
+    theirs: () => 8.5,
+    within: { absolute: 0.05 },
+  },
+  ...oils.map(({ name, at40, at100 }): Check => ({
+    kinds: ["film"],
+    what: `viscosity index of ${name}: 95 to 103, as a plain mineral oil has it`,
+    method: "viscosity index of the shipped grade's middles at 40 and 100 °C",
+    against: "published",
+    source: "ASTM D2270-10, table 1, as an open library has it",
+    unit: "1",
+    ours: () => viscosityIndex(at40.value * 1e6, at100.value * 1e6),
+    theirs: () => 99,
+    within: { absolute: 4 },
   })),
   ...(
     [

@@ -32,7 +32,7 @@ const CENTISTOKE = 1e-6;
 /**
  * The line of an oil through two of its viscosities. Refuses points outside `viscosityRange`, less than 10 K apart
  * (the slope would be mostly error), or with the warmer one not thinner. Source: Walther's equation as ASTM D341 has
- * it for ν ≥ 2 cSt (from memory).
+ * it for ν ≥ 2 cSt (seen as others restate it).
  */
 export function waltherLine(
   one: ViscosityPoint,

@@ -3,8 +3,8 @@
 //
 // What a grade fixes, it fixes: ISO 3448 the band at 40 °C (±10 % of the number; table seen), SAE J300 (2015; table seen)
 // and SAE J306 (2005; table seen) the band at 100 °C, its upper end not included. The other temperature's figures are those
-// of an oil of viscosity index near 100 at the middle and the ends of the band, from memory: low goes with low and high with
-// high. An oil thickened with polymers (a multigrade) is none of these; write its two viscosities.
+// of an oil of viscosity index near 100 at the middle and the ends of the band: low goes with low and high with high. They
+// were written from memory; by ASTM D2270 (table seen) their indices are 95 to 103. An oil thickened with polymers (a multigrade) is none of these; write its two viscosities.
 import { cSt, figure, type Figure } from "./figure.ts";
 import { memory } from "./sources.ts";
 
@@ -23,7 +23,7 @@ export interface Oil {
 const iso = "ISO 3448, ±10 % (table seen)";
 const j300 = "SAE J300, 2015 (table seen)";
 const j306 = "SAE J306, 2005 (table seen)";
-const index = "typical of a viscosity index near 100, from memory";
+const index = "an oil of viscosity index 95 to 103 by ASTM D2270 (table seen)";
 
 /** Grade, then at 100 °C: value, low, high in cSt; density in kg/m³. */
 const industrial: readonly (readonly [
@@ -118,7 +118,7 @@ function winter(name: string, grade: string): Oil {
       5.5,
       4.1,
       6.9,
-      `${j300}, its lower end; the upper is SAE 20's lower, the value from memory`,
+      `${j300}, its lower end; the upper is SAE 20's lower, the value an oil of viscosity index near 100`,
     ),
     density: densityOf(870),
   };

@@ -194,7 +194,7 @@ function workingOf(
     {
       formula: "viscosity of the oil at a temperature (Walther's equation)",
       with: oil.source,
-      source: "ASTM D341 (from memory)",
+      source: "ASTM D341, as others restate it",
     },
     {
       formula:
