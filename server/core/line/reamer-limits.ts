@@ -1,13 +1,13 @@
 // The limits of size of a reamer as made: the DIN 1420 rule for a wanted hole, its table for H7, and the inch tolerance.
 // It doesn't own the classes of holes: their limits and tolerance are given.
 import { notValid, valid, type Answer } from "../answer.ts";
-import { faultOfDiameters, type Range } from "./range.ts";
+import { faultOfDiameters, isLess, type Range } from "./range.ts";
 
 /**
  * The limits of size (m) of a reamer for a hole of those limits and that standard tolerance IT (m): greatest = the
  * hole's greatest − 0.15·IT, least = that − 0.35·IT, each part rounded up to a whole micrometre.
  * Refuses limits that are reversed or not above zero, an IT that isn't above zero or is wider than the hole's limits by
- * more than rounding. Range: any tolerance over a few micrometres; below 4 µm the rounding leaves no reamer, refused.
+ * more than rounding. Range: any tolerance from 3 µm on; below it the rounding may leave no reamer, refused.
  * Source: DIN 1420, as reprinted in a reamer maker's technical pages, "Tolerance limits", points 1 and 3 (10 D8 worked).
  */
 export function reamerLimits(hole: Range, tolerance: number): Answer<Range> {
@@ -17,7 +17,7 @@ export function reamerLimits(hole: Range, tolerance: number): Answer<Range> {
     return notValid("the tolerance of the hole is not above zero");
   const high = hole.high - wholeMicrometresUp(0.15 * tolerance);
   const low = high - wholeMicrometresUp(0.35 * tolerance);
-  if (low < hole.low)
+  if (isLess(low, hole.low))
     return notValid(
       "the hole's tolerance is too fine for the rule: its reamer would cut under the least hole",
     );
@@ -29,7 +29,7 @@ export function reamerLimits(hole: Range, tolerance: number): Answer<Range> {
  * Source: DIN 1420 table for H7, as reprinted in a reamer maker's technical pages, "Tolerance limits", point 1.
  */
 export function reamerLimitsH7(nominal: number): Answer<Range> {
-  const row = h7.find(({ upTo }) => nominal <= upTo * (1 + 1e-12));
+  const row = h7.find(({ upTo }) => !isLess(upTo, nominal));
   if (!(1e-3 <= nominal) || !row)
     return notValid("the table of H7 reamers is for 1 to 80 mm");
   return valid({ low: nominal + row.low, high: nominal + row.high });
@@ -41,7 +41,7 @@ export function reamerLimitsH7(nominal: number): Answer<Range> {
  * +0.0006. Source: ASME B94.2, from memory.
  */
 export function reamerLimitsInch(nominal: number): Answer<Range> {
-  const row = inch.find(({ upTo }) => nominal <= upTo * (1 + 1e-12));
+  const row = inch.find(({ upTo }) => !isLess(upTo, nominal));
   if (!(0 < nominal) || !row)
     return notValid("the table of inch reamers is for sizes to 3 in");
   return valid({ low: nominal + row.low, high: nominal + row.high });

@@ -10,7 +10,7 @@ export type SizeSeries =
 
 export interface SizeToBuy {
   readonly series: SizeSeries;
-  /** As it is asked for: "1 3/16", "30", "T", "22.5" */
+  /** As it is asked for: "1 3/16", "30", "T", "19.5" */
   readonly designation: string;
   /** m */
   readonly nominal: number;

@@ -218,6 +218,15 @@ describe("limits of a reamer", () => {
     );
   });
 
+  test("may begin on the least hole itself, at any size", () => {
+    // 0.15 × 2 and 0.35 × 2 are a whole micrometre each, rounded up
+    for (let millimetres = 1; millimetres <= 80; millimetres++) {
+      const low = millimetres * 1e-3;
+      const limits = known(reamerLimits({ low, high: low + 2e-6 }, 2e-6));
+      expect(limits.low).toBeCloseTo(low, 12);
+    }
+  });
+
   test("refuse what the tables don't hold", () => {
     expect(refusal(reamerLimits({ low: 0.02, high: 0.01 }, 1e-5))).toContain(
       "larger to the smaller",
