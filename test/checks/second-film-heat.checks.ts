@@ -194,7 +194,7 @@ const sweepChecks = (["least", "most"] as const).map((end): Check => {
     source: "second look: every 0.1 µm from 20 to 400 µm, one by one",
     unit: "µm",
     ours: () =>
-      1e6 * (got(sweepClearance(question, from, to)).carries[0]?.[end] ?? NaN),
+      1e6 * (got(sweepClearance(question, from, to))[0]?.[end] ?? NaN),
     theirs: () => {
       const carrying: number[] = [];
       for (let tenths = 200; tenths <= 4000; tenths++) {

@@ -73,12 +73,9 @@ const journal = (
   greatest,
   wanted: band(low, high),
 });
-const bores = [
-  {
-    journal: journal(0.02, 0.020004, 2e-5, 5e-5),
-    before: band(0.0198, 0.0199),
-  },
-  { journal: journal(0.020003, 0.020008, 2e-5, 6e-5) },
+const journals = [
+  journal(0.02, 0.020004, 2e-5, 5e-5),
+  journal(0.020003, 0.020008, 2e-5, 6e-5),
 ];
 const learned = { kind: "learned", mean: 6e-6, spread: 3e-6, count: 8 };
 const heat = {
@@ -202,14 +199,11 @@ export const MORE: Readonly<Record<string, Question>> = {
       {
         ...{ smallest: 0.02003, largest: 0.02004, mean: 0.020036 },
         roundness: 2e-6,
-        uncertainties: { smallest: 1e-6, mean: 7e-7, largest: 1.2e-6 },
       },
       {
         ...{ smallest: 0.02, largest: 0.02001, mean: 0.020004 },
         roundness: 1e-6,
-        uncertainties: { smallest: 9e-7, mean: 6e-7, largest: 1.1e-6 },
       },
-      0.5,
     ],
   ],
   "cutSize, measured with its gauge": [
@@ -239,7 +233,7 @@ export const MORE: Readonly<Record<string, Question>> = {
   ],
   rankReamers: [
     (low: number, measured: number, from: number, to: number) =>
-      ranking.rankReamers(bores, [
+      ranking.rankReamers(journals, [
         {
           size: { kind: "written", low, high: low + 4e-6 },
           cuts: oneCut as ranking.CutConditions[],
@@ -256,7 +250,7 @@ export const MORE: Readonly<Record<string, Question>> = {
       ]),
     [0.02003, 0.020035, 0.0195, 0.0205],
   ],
-  sizeToGrind: [ranking.sizeToGrind, [bores, oneCut]],
+  sizeToGrind: [ranking.sizeToGrind, [journals, oneCut]],
   "lineWindow, closed": [
     reamerWindow.lineWindow,
     [
@@ -317,7 +311,7 @@ export const MORE: Readonly<Record<string, Question>> = {
   interferenceOfShare: [interference.interferenceOfShare, [0.04, 0.001]],
   clearanceBudget: [
     budget.clearanceBudget,
-    [budgetOf("bore", 1e-6), budgetOf("journal", 7e-7), 0.3, 0.95],
+    [budgetOf("bore", 1e-6), budgetOf("journal", 7e-7), 0.3],
   ],
   lessOthers: [
     budget.lessOthers,

@@ -367,7 +367,7 @@ export const QUESTIONS: Readonly<
   ],
   chooseShims: [
     shims.chooseShims,
-    [band(4e-4, 5e-4), band(1e-4, 2e-4), [1e-4, 2e-4], 3],
+    [band(4e-4, 5e-4), band(1e-4, 2e-4), [1e-4, 2e-4]],
   ],
   // the line is one that was fitted, and goes up
   reachOf: [

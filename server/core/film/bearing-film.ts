@@ -70,8 +70,6 @@ export interface BearingFilm {
   /** Of one land, where a round groove parts the bearing. */
   readonly lengthOverDiameter: number;
   readonly lands: 1 | 2;
-  /** Between the load and the line of centres, rad. */
-  readonly attitude: number;
   /** m */
   readonly leastFilm: number;
   /** On the projected area of the lands, Pa. */
@@ -88,9 +86,6 @@ export interface BearingFilm {
   readonly flow: number;
   /** Leaving at the ends (with a round groove also into it), m³/s; a feed pressure would add to it. */
   readonly sideFlow: number;
-  /** From the widest gap with the turning, rad. */
-  readonly peakAngle: number;
-  readonly filmEndAngle: number;
 }
 
 /** Viscosity in Pa·s and density in kg/m³ of the oil in the gap. */
@@ -217,7 +212,6 @@ function inMetres(
     sommerfeldDin: point.sommerfeldDin,
     lengthOverDiameter: point.lengthOverDiameter,
     lands,
-    attitude: point.attitude,
     leastFilm: radialClearance * (1 - point.relativeEccentricity),
     specificLoad,
     peakPressure: specificLoad / point.meanToPeakPressure,
@@ -226,7 +220,5 @@ function inMetres(
     frictionPower: 2 * Math.PI * turns * frictionTorque,
     flow,
     sideFlow: flow * point.sideFlowRatio,
-    peakAngle: point.peakAngle,
-    filmEndAngle: point.filmEndAngle,
   };
 }

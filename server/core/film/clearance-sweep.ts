@@ -1,4 +1,4 @@
-// Owns the search over clearance: where the film carries, where it is best.
+// Owns the search over clearance: where the film carries.
 // Does not own the film at one clearance (heat-balance.ts). All clearances are diametral.
 import { notValid, valid, type Answer } from "../answer.ts";
 import type { Bearing } from "./bearing-film.ts";
@@ -35,24 +35,14 @@ export interface FilmAtClearance {
   readonly carries: boolean;
 }
 
-export interface SweepPoint {
-  readonly diametralClearance: number;
-  readonly at: Answer<FilmAtClearance>;
+/** Diametral clearances from end to end of which the film carries, m. */
+export interface CarryingRange {
+  readonly least: number;
+  readonly most: number;
 }
 
-export interface ClearanceSweep {
-  readonly points: readonly SweepPoint[];
-  /**
-   * Where the film carries, from small to large; edges found to a thousandth of themselves. Empty: nowhere in the
-   * range.
-   */
-  readonly carries: readonly {
-    readonly least: number;
-    readonly most: number;
-  }[];
-  /** The clearance that leaves most film among those that carry, or, where none does, among all that have a film. */
-  readonly best: FilmAtClearance;
-}
+/** How many clearances are looked at before the ends are closed in on. */
+const sweepPoints = 60;
 
 /** The film at one diametral clearance (m), and whether it is what the question needs. Refuses as warmFilm, filmLeft and filmRatio do. */
 export function filmAtClearance(
@@ -84,56 +74,41 @@ export function filmAtClearance(
 }
 
 /**
- * Sweeps the clearance from `least` to `most` (m) in even ratios. Refuses a range that isn't one, fewer than 3
- * points, and a bearing that has no film at any of them. Own method, no source.
+ * The ranges between `least` and `most` (m) in which the film carries, from small to large, by a sweep in even ratios; their ends are found to a
+ * thousandth of themselves. Empty: nowhere. Refuses a range that isn't one. Own method, no source.
  */
 export function sweepClearance(
   question: ClearanceQuestion,
   least: number,
   most: number,
-  count = 60,
-): Answer<ClearanceSweep> {
+): Answer<readonly CarryingRange[]> {
   if (!(0 < least && least < most && most < Infinity))
     return notValid(
       "a sweep needs two clearances above zero, the smaller first",
     );
-  if (!(3 <= count && Number.isInteger(count)))
-    return notValid("a sweep needs three points at least");
-  const points = Array.from({ length: count }, (_, k) => {
-    const diametralClearance = least * (most / least) ** (k / (count - 1));
-    return {
-      diametralClearance,
-      at: filmAtClearance(question, diametralClearance),
-    };
-  });
-  const best = bestOf(question, points);
-  if (best === undefined)
-    return notValid("the bearing has a film at none of these clearances");
-
-  const carries: { least: number; most: number }[] = [];
+  const ranges: CarryingRange[] = [];
   let open: number | undefined;
-  let before: SweepPoint | undefined;
-  for (const point of points) {
-    const here = point.diametralClearance;
-    if (doesCarry(point.at))
+  let before: number | undefined;
+  for (let k = 0; k < sweepPoints; k++) {
+    const here = least * (most / least) ** (k / (sweepPoints - 1));
+    if (doesCarry(question, here))
       open ??=
-        before === undefined
-          ? here
-          : edgeBetween(question, here, before.diametralClearance);
+        before === undefined ? here : edgeBetween(question, here, before);
     else if (open !== undefined && before !== undefined) {
-      carries.push({
-        least: open,
-        most: edgeBetween(question, before.diametralClearance, here),
-      });
+      ranges.push({ least: open, most: edgeBetween(question, before, here) });
       open = undefined;
     }
-    before = point;
+    before = here;
   }
-  if (open !== undefined) carries.push({ least: open, most });
-  return valid({ points, carries, best });
+  if (open !== undefined) ranges.push({ least: open, most });
+  return valid(ranges);
 }
 
-function doesCarry(at: Answer<FilmAtClearance>): boolean {
+function doesCarry(
+  question: ClearanceQuestion,
+  diametralClearance: number,
+): boolean {
+  const at = filmAtClearance(question, diametralClearance);
   return at.valid && at.value.carries;
 }
 
@@ -145,49 +120,8 @@ function edgeBetween(
 ): number {
   while (5e-4 < Math.abs(failing / carrying - 1)) {
     const middle = Math.sqrt(carrying * failing);
-    if (doesCarry(filmAtClearance(question, middle))) carrying = middle;
+    if (doesCarry(question, middle)) carrying = middle;
     else failing = middle;
   }
   return carrying;
-}
-
-function bestOf(
-  question: ClearanceQuestion,
-  points: readonly SweepPoint[],
-): FilmAtClearance | undefined {
-  const withFilm = points.flatMap(({ at }, index) =>
-    at.valid ? [{ index, value: at.value }] : [],
-  );
-  const carrying = withFilm.filter(({ value }) => value.carries);
-  let best: { index: number; value: FilmAtClearance } | undefined;
-  for (const each of 0 < carrying.length ? carrying : withFilm)
-    if (best === undefined || best.value.filmLeft < each.value.filmLeft)
-      best = each;
-  if (best === undefined) return undefined;
-
-  // a golden section between the neighbours; it keeps to what carries where anything does
-  let low =
-    points[Math.max(0, best.index - 1)]?.diametralClearance ??
-    best.value.diametralClearance;
-  let high =
-    points[Math.min(points.length - 1, best.index + 1)]?.diametralClearance ??
-    best.value.diametralClearance;
-  const must = best.value.carries;
-  let found = best.value;
-  const worth = (clearance: number) => {
-    const here = filmAtClearance(question, clearance);
-    if (!here.valid || (must && !here.value.carries)) return -1;
-    if (found.filmLeft < here.value.filmLeft) found = here.value;
-    return here.value.filmLeft;
-  };
-  const golden = (Math.sqrt(5) - 1) / 2;
-  for (let round = 0; round < 16; round++) {
-    const [one, other] = [
-      high - golden * (high - low),
-      low + golden * (high - low),
-    ];
-    if (worth(one) < worth(other)) low = one;
-    else high = other;
-  }
-  return found;
 }

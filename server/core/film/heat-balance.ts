@@ -67,9 +67,8 @@ export interface WarmFilm extends BearingFilm {
   readonly cooledBy: Cooling["by"];
   /** Of the oil in the gap, for its viscosity, °C. */
   readonly effectiveTemperature: number;
-  /** Pa·s and kg/m³ at it. */
+  /** Pa·s, at it. */
   readonly viscosity: number;
-  readonly density: number;
   /**
    * K: outlet over inlet where oil cools, effective over ambient where the case does, 0 where the temperature is
    * held.
@@ -152,10 +151,16 @@ function filmAt(
   if (!viscosity.valid) return viscosity;
   const density = densityAt(oil.density, temperature);
   if (!density.valid) return density;
-  const gapOil = { viscosity: viscosity.value, density: density.value };
-  const film = bearingFilm(bearing, gapOil);
+  const film = bearingFilm(bearing, {
+    viscosity: viscosity.value,
+    density: density.value,
+  });
   return film.valid
-    ? valid({ ...film.value, ...gapOil, effectiveTemperature: temperature })
+    ? valid({
+        ...film.value,
+        viscosity: viscosity.value,
+        effectiveTemperature: temperature,
+      })
     : film;
 }
 

@@ -57,11 +57,8 @@ export function wildAmong(
  * more than Student's t for n − 3 degrees of freedom at α/(2n): r² = (n−2)·t²/(n−3+t²). Where all points are at one x none is wild.
  * Source: the deletion residual with Bonferroni's bound (from memory), which of a mean in place of a line is Grubbs' test.
  */
-export function wildAlong(
-  points: readonly SteppedPoint[],
-  alpha = FALSE_WILD,
-): readonly number[] {
-  return farOff(points, (left) => farthestOffLine(left, alpha));
+export function wildAlong(points: readonly SteppedPoint[]): readonly number[] {
+  return farOff(points, farthestOffLine);
 }
 
 interface Farthest {
@@ -92,13 +89,12 @@ function farOff<T extends Stepped>(
 
 function farthestOffLine(
   points: readonly SteppedPoint[],
-  alpha: number,
 ): Farthest | undefined {
   const count = points.length;
   const line = fitLine(
     points.map(({ x, value }): LinePoint => ({ x, y: value })),
   );
-  const factor = studentQuantile(1 - alpha / (2 * count), count - 3);
+  const factor = studentQuantile(1 - FALSE_WILD / (2 * count), count - 3);
   if (!line.valid || !factor.valid) return undefined;
   const squared = factor.value ** 2;
   const critical = Math.sqrt(((count - 2) * squared) / (count - 3 + squared));

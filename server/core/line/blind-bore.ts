@@ -91,9 +91,8 @@ export interface LedgeFoul {
         readonly deepen: number;
         /** Or take a reamer whose chamfer and point together are at most this, m; undefined: none is short enough */
         readonly leadAtMost: number | undefined;
-        /** Or bore the ledge away to the cut's diameter, from the cut's depth, over this length, m */
+        /** Or bore the ledge away to the cut's diameter, over this length, m */
         readonly relieve: {
-          readonly from: number;
           readonly length: number;
           readonly diameter: number;
         };
@@ -133,7 +132,7 @@ export function ledgeFoul(
         reached -
         (bore.depth - reamer.chamfer - reamer.point - reamer.endClearance),
       leadAtMost: isLess(lead, 0) ? undefined : Math.max(0, lead),
-      relieve: { from: cutDepth, length, diameter: bore.cut },
+      relieve: { length, diameter: bore.cut },
     },
   });
 }

@@ -25,8 +25,7 @@ export function pilotReach(
     faultOfRange("the bore of the pilot", pilotBore) ??
     faultOfRange("the bore being cut", cutBore);
   if (fault !== undefined) return notValid(fault);
-  const length = pilotBore.high - pilotBore.low;
-  if (!(0 < length) || !(pilotBore.high - pilotBore.low < Infinity))
+  if (!isLess(pilotBore.low, pilotBore.high))
     return notValid("the bore of the pilot has no length");
   if (!isLess(cutBore.low, cutBore.high))
     return notValid("the bore being cut has no length");
@@ -38,7 +37,10 @@ export function pilotReach(
       "the pilot would run in the bore that it guides the cut of",
     );
   return valid({
-    engagedLength: Math.min(length, pilotLength ?? Infinity),
+    engagedLength: Math.min(
+      pilotBore.high - pilotBore.low,
+      pilotLength ?? Infinity,
+    ),
     overhang: after
       ? cutBore.high - pilotBore.high
       : pilotBore.low - cutBore.low,

@@ -23,12 +23,6 @@ import {
   type WantingJournal,
 } from "./wanting-journal.ts";
 
-/** A bore of the line: its journal, and its size before the cut where known, m. */
-export interface LineBore {
-  readonly journal: WantingJournal;
-  readonly before?: Range;
-}
-
 /** How one bore is cut. The same object given for several bores is worked out once. */
 export interface CutConditions {
   readonly oversize: Oversize;
@@ -53,8 +47,6 @@ export interface RankedReamer {
   readonly cuts: readonly CutSize[];
   /** Least and most clearance at the journal over the predicted cut, m */
   readonly clearances: readonly Range[];
-  /** Stock that it takes, m, diametral; undefined where the bore's size before is not known */
-  readonly stock: readonly (Range | undefined)[];
   readonly margin: Margin;
   /** Undefined where the cut has no spread */
   readonly chance: number | undefined;
@@ -63,20 +55,21 @@ export interface RankedReamer {
 }
 
 /**
- * Reamers in order, the best first: those that serve before those that don't, then by chance of landing in, then by
+ * Reamers in order for a line with a bore for each of these journals, the best first: those that serve before those that don't, then by chance of landing in, then by
  * margin in standard deviations, then by margin in metres; a reamer whose chance is known goes before one whose isn't.
  * Reamers that can't be worked out (no size, an oversize that is no number) are left out. Chances
  * count to a millionth, so that the margin decides between two that are as good as sure.
  * Refuses a line without bores and what boreLimits refuses. Derived from the definitions.
  */
 export function rankReamers(
-  bores: readonly LineBore[],
+  journals: readonly WantingJournal[],
   reamers: readonly ReamerToRank[],
 ): Answer<RankedReamer[]> {
-  const windows = windowsOf(bores);
+  const windows = windowsOf(journals);
   if (!windows.valid) return windows;
   const ranked = reamers.flatMap(
-    (reamer, index) => rankedReamer(bores, windows.value, reamer, index) ?? [],
+    (reamer, index) =>
+      rankedReamer(journals, windows.value, reamer, index) ?? [],
   );
   return valid(ranked.sort(better));
 }
@@ -95,17 +88,17 @@ export interface SizeToGrind {
  * Refuses a line whose windows share no size, and what cutSize and boreLimits refuse. Derived from the definitions.
  */
 export function sizeToGrind(
-  bores: readonly LineBore[],
+  journals: readonly WantingJournal[],
   cuts: readonly CutConditions[],
 ): Answer<SizeToGrind> {
-  const windows = windowsOf(bores);
+  const windows = windowsOf(journals);
   if (!windows.valid) return windows;
   const first = windows.value[0]?.low;
   if (first === undefined) return notValid("the line has no bore");
   const trial = cutsOf(
     { kind: "written", low: first, high: first },
     cuts,
-    bores.length,
+    journals.length,
   );
   if (!trial.valid) return trial;
   const limits = sizesReaching(windows.value, first, trial.value, cuts, 1);
@@ -119,7 +112,7 @@ export function sizeToGrind(
   const ground = cutsOf(
     { kind: "written", low: size, high: size },
     cuts,
-    bores.length,
+    journals.length,
   );
   return ground.valid ? valid({ size, limits, cuts: ground.value }) : ground;
 }
@@ -154,22 +147,22 @@ function sizesReaching(
 }
 
 function rankedReamer(
-  bores: readonly LineBore[],
+  journals: readonly WantingJournal[],
   windows: readonly BoreLimits[],
   reamer: ReamerToRank,
   index: number,
 ): RankedReamer | undefined {
   const setting =
-    reamer.expands && settingOf(bores, reamer.expands, reamer.cuts);
+    reamer.expands && settingOf(journals, reamer.expands, reamer.cuts);
   const size: ToolSize | undefined =
     setting === undefined
       ? reamer.size
       : { kind: "written", low: setting, high: setting };
-  const cuts = size && cutsOf(size, reamer.cuts, bores.length);
+  const cuts = size && cutsOf(size, reamer.cuts, journals.length);
   if (!cuts?.valid) return undefined;
-  const landings = bores.flatMap(({ journal, before }, at) => {
+  const landings = journals.flatMap((journal, at) => {
     const [cut, window] = [cuts.value[at], windows[at]];
-    return cut && window ? [{ journal, before, cut, window }] : [];
+    return cut && window ? [{ journal, cut, window }] : [];
   });
   const least = margin(landings);
   if (!least.valid) return undefined;
@@ -182,10 +175,6 @@ function rankedReamer(
       low: cut.low - journal.greatest,
       high: cut.high - journal.least,
     })),
-    stock: landings.map(
-      ({ before, cut }) =>
-        before && { low: cut.low - before.high, high: cut.high - before.low },
-    ),
     margin: least.value,
     chance: chance.valid ? chance.value : undefined,
     serves: landings.every(
@@ -197,21 +186,21 @@ function rankedReamer(
 
 /** The best setting within what the reamer expands over; its nearest end where the best lies outside. */
 function settingOf(
-  bores: readonly LineBore[],
+  journals: readonly WantingJournal[],
   expands: Range,
   cuts: readonly CutConditions[],
 ): number | undefined {
   if (faultOfDiameters("the range of the reamer", expands) !== undefined)
     return undefined;
-  const best = sizeToGrind(bores, cuts);
+  const best = sizeToGrind(journals, cuts);
   return best.valid
     ? Math.min(Math.max(best.value.size, expands.low), expands.high)
     : undefined;
 }
 
-function windowsOf(bores: readonly LineBore[]): Answer<BoreLimits[]> {
+function windowsOf(journals: readonly WantingJournal[]): Answer<BoreLimits[]> {
   const windows: BoreLimits[] = [];
-  for (const { journal } of bores) {
+  for (const journal of journals) {
     const window = boreLimits(journal);
     if (!window.valid) return window;
     windows.push(window.value);

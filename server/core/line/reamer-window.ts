@@ -14,8 +14,6 @@ export type LineWindow =
       readonly open: true;
       /** The bore sizes that suit every journal, m */
       readonly window: Range;
-      /** Which journal (index) sets each end */
-      readonly setBy: { readonly low: number; readonly high: number };
       /** What each journal allows by itself */
       readonly each: readonly BoreLimits[];
     }
@@ -51,7 +49,6 @@ export function lineWindow(
     return valid({
       open: true,
       window,
-      setBy: { low: low.journal, high: high.journal },
       each,
     });
   return valid({

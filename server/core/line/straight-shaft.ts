@@ -34,9 +34,6 @@ export interface CheckedBore {
 export interface BoreInLine {
   /** Least clearance left in it for the shaft where it lies, m, diametral; below zero they interfere */
   readonly effectiveClearance: number;
-  /** How far the shaft's axis passes from the centre at each end, m, radial */
-  readonly offsetFrom: number;
-  readonly offsetTo: number;
   /** Slope of the bore's own axis against the shaft's, m per m */
   readonly slope: number;
   /** What the slope alone takes of the clearance over the bore's length: length × slope, m */
@@ -46,12 +43,10 @@ export interface BoreInLine {
 }
 
 export interface StraightShaft {
-  readonly axis: Axis;
   /** The most that a straight shaft can have at its tightest place, m, diametral; below zero it will not go through */
   readonly leastClearance: number;
   readonly bores: readonly BoreInLine[];
-  readonly goesThrough: boolean;
-  /** Where it won't go through */
+  /** Where it won't go through; undefined where it goes */
   readonly stoppedBy:
     | {
         /** Index of the bore that stops it: the one that needs least to let it through, with the shaft at its best in the others */
@@ -83,33 +78,28 @@ export function straightShaft(
   const { axis, least, pushes } = straightestAxis(bores.flatMap(ringsOf));
   if (0.01 < Math.hypot(axis.slopeX, axis.slopeY))
     return notValid("the line is out by more than 1 in 100");
-  const goesThrough = !isLess(least, 0);
   const inLine = bores.map((bore, index) => {
     const holds =
       1e-6 < (pushes[2 * index] ?? 0) + (pushes[2 * index + 1] ?? 0);
     return boreInLine(bore, axis, holds);
   });
   return valid({
-    axis,
     leastClearance: least,
     bores: inLine,
-    goesThrough,
-    stoppedBy: goesThrough ? undefined : stopping(bores, inLine),
+    stoppedBy: isLess(least, 0) ? stopping(bores, inLine) : undefined,
   });
 }
 
 function boreInLine(bore: CheckedBore, axis: Axis, holds: boolean): BoreInLine {
   const [from, to] = ringsOf(bore);
-  const [offsetFrom, offsetTo] = [offsetAt(from, axis), offsetAt(to, axis)];
+  const offset = Math.max(offsetAt(from, axis), offsetAt(to, axis));
   const length = bore.to - bore.from;
   const slope = Math.hypot(
     (to.x - from.x) / length - axis.slopeX,
     (to.y - from.y) / length - axis.slopeY,
   );
   return {
-    effectiveClearance: from.room - 2 * Math.max(offsetFrom, offsetTo),
-    offsetFrom,
-    offsetTo,
+    effectiveClearance: from.room - 2 * offset,
     slope,
     lostToSlope: Math.abs(length) * slope,
     holds,
@@ -127,7 +117,7 @@ function stopping(
   let stops: StraightShaft["stoppedBy"];
   bores.forEach((bore, index) => {
     if (!inLine[index]?.holds) return;
-    const others = bores.filter((other) => other !== bore);
+    const others = bores.filter((_, at) => at !== index);
     const without =
       others.length === 0
         ? undefined

@@ -12,24 +12,17 @@ export interface Smoothing {
   readonly fromRa: boolean;
 }
 
-/** Share of each Rz that is lost, by the edition of DIN 7190. */
-const shareLost = { "DIN 7190-1:2017": 0.4, "DIN 7190:2001": 0.8 } as const;
-
-export type SmoothingRule = keyof typeof shareLost;
+/** Share of each Rz that is lost. */
+const shareLost = 0.4;
 
 /**
- * Diametral loss of interference by smoothing, m: 0.4·(Rz1 + Rz2), or 0.8 as earlier editions had it. Holds for metal on
+ * Diametral loss of interference by smoothing, m: 0.4·(Rz1 + Rz2); earlier editions had 0.8. Holds for metal on
  * metal, pressed lengthwise; for a shrunk joint less is lost, and this is then the safe side. Refuses a finish that is
  * negative or rougher than Rz 0.1 mm, which is no fitting surface.
  * Source: DIN 7190-1:2017, Interference fits – Part 1: Calculation and design rules for cylindrical self-locking pressfits, and the edition
  * DIN 7190:2001 before it (titles from memory); of each the factor alone, as a manual that was seen quotes it. Their own text was not at hand.
  */
-export function smoothing(
-  bush: Finish,
-  hole: Finish,
-  rule: SmoothingRule = "DIN 7190-1:2017",
-): Answer<Smoothing> {
-  const share = shareLost[rule];
+export function smoothing(bush: Finish, hole: Finish): Answer<Smoothing> {
   let loss = 0;
   let low = 0;
   let high = 0;
@@ -40,9 +33,9 @@ export function smoothing(
     if (!(0 <= rz)) return notValid("a finish is missing or negative");
     if (1e-4 < rz)
       return notValid("a finish is too rough for a fitting surface");
-    loss += share * rz;
-    low += share * value * ratio.low;
-    high += share * value * ratio.high;
+    loss += shareLost * rz;
+    low += shareLost * value * ratio.low;
+    high += shareLost * value * ratio.high;
   }
   return valid({
     loss,

@@ -61,7 +61,6 @@ export function clearanceBudget(
   bore: Budget,
   journal: Budget,
   correlation = 0,
-  coverage = 0.95,
 ): Answer<ClearanceBudget> {
   if (!(-1 <= correlation && correlation <= 1))
     return notValid("a correlation lies between −1 and 1");
@@ -73,18 +72,8 @@ export function clearanceBudget(
   // written as a sum of squares, so that alike and fully correlated gives exactly nothing
   const variance =
     (bore.combined - journal.combined) ** 2 + 2 * (1 - correlation) * cross;
-  const expanded = expand(rows, Math.sqrt(variance), coverage);
-  if (!expanded.valid) return expanded;
-  const { effectiveDegreesOfFreedom, coverageFactor } = expanded.value;
-  return valid({
-    rows,
-    combined: expanded.value.combined,
-    effectiveDegreesOfFreedom,
-    coverage,
-    coverageFactor,
-    expanded: expanded.value.expanded,
-    correlation,
-  });
+  const expanded = expand(rows, Math.sqrt(variance), 0.95);
+  return expanded.valid ? valid({ ...expanded.value, correlation }) : expanded;
 }
 
 /**

@@ -19,13 +19,12 @@ const mostShims = 6;
  * shims; the middle of the float nearest to the middle of `want`; the lesser sum, which leaves more float; the pack
  * whose thickest shim is thickest, then the next. All in m; judged to a tenth of a nanometre, ends included.
  * Refuses reversed limits, shims that are not positive, more than 30 sizes, a float wider than `want`, and says so
- * where no pack of up to `most` will do.
+ * where no pack of up to six will do.
  */
 export function chooseShims(
   float: Band,
   want: Band,
   sizes: readonly number[],
-  most = mostShims,
 ): Answer<ShimChoice> {
   if (!isBand(float) || !isBand(want))
     return notValid("limits are reversed or missing");
@@ -34,8 +33,6 @@ export function chooseShims(
     return notValid("a shim's thickness is missing or not positive");
   if (30 < ticks.length)
     return notValid("there are more shim sizes than can be tried");
-  if (!(Number.isInteger(most) && 0 <= most && most <= mostShims))
-    return notValid("the most shims is out of range");
   // A pack does when float.high − sum ≤ want.high and want.low ≤ float.low − sum.
   const least = metresToTenths(float.high) - metresToTenths(want.high);
   const greatest = metresToTenths(float.low) - metresToTenths(want.low);
@@ -44,7 +41,7 @@ export function chooseShims(
       "the float varies by more than is wanted, and no shim narrows it",
     );
   const best = (least + greatest) / 2;
-  for (let count = 0; count <= most; count++) {
+  for (let count = 0; count <= mostShims; count++) {
     const packs = packsWithin(ticks, count, least, greatest);
     const choice = packs.sort(
       (a, b) =>

@@ -125,7 +125,7 @@ function filmRows(shop: Shop, fit: string): readonly AdviceRow[] {
   if (!sweep.valid) return [];
   const source =
     "this tool's solution of the Reynolds equation; least film and hottest oil after Trumpler, 1966 (from memory)";
-  return sweep.value.carries.map(({ least, most }) => ({
+  return sweep.value.map(({ least, most }) => ({
     name: "the film carries",
     kind: "film" as const,
     low: least,

@@ -3,7 +3,6 @@ import {
   rankReamers,
   sizeToGrind,
   type CutConditions,
-  type LineBore,
   type RankedReamer,
   type SizeToGrind,
 } from "../../core/line/reamer-ranking.ts";
@@ -144,10 +143,6 @@ export interface Ranking extends CribRanking {
   readonly toGrind: SizeToGrind | undefined;
 }
 
-function boresOf(demands: readonly Demand[]): readonly LineBore[] {
-  return demands.map((demand) => ({ journal: demand }));
-}
-
 /** How a reamer, or any at all, cuts each bore of a line. */
 function cutsOf(
   shop: Shop,
@@ -187,7 +182,7 @@ export const cribRankingOf = query<Known<CribRanking>>(
         },
       ];
     });
-    const ranked = rankReamers(boresOf(demands), cribReamers);
+    const ranked = rankReamers(demands, cribReamers);
     if (!ranked.valid) return outside(ranked.because);
     const crib = ranked.value.map((each): Choice => ({
       reamer: cribRefs[each.index],
@@ -205,21 +200,20 @@ export const rankingOf = query<Known<Ranking>>("ranking", (shop, line) => {
   const ranking = cribRankingOf(shop, line);
   if (!ranking.known) return ranking;
   const { demands, crib } = ranking.value;
-  const bores = boresOf(demands);
   const anyCuts = cutsOf(shop, line, demands, undefined);
   if (!anyCuts.known)
     return known({ demands, crib, toBuy: [], toGrind: undefined });
-  const toGrind = sizeToGrind(bores, anyCuts.value);
+  const toGrind = sizeToGrind(demands, anyCuts.value);
   return known({
     demands,
     crib,
-    toBuy: buyable(bores, anyCuts.value, window.value.window),
+    toBuy: buyable(demands, anyCuts.value, window.value.window),
     toGrind: toGrind.valid ? toGrind.value : undefined,
   });
 });
 
 function buyable(
-  bores: readonly LineBore[],
+  demands: Demands,
   cuts: readonly CutConditions[],
   window: LineWindow,
 ): readonly Choice[] {
@@ -231,7 +225,7 @@ function buyable(
     high: window.window.high + room,
   });
   const ranked = rankReamers(
-    bores,
+    demands,
     sizes.map((size) => ({
       size: {
         kind: "written" as const,

@@ -31,11 +31,11 @@ const question: ClearanceQuestion = {
 };
 
 describe("the clearances in which the film carries", () => {
-  const sweep = got(sweepClearance(question, 4e-6, 120e-6));
+  const ranges = got(sweepClearance(question, 4e-6, 120e-6));
 
   test("lie in one range, whose ends are where it stops", () => {
-    expect(sweep.carries).toHaveLength(1);
-    const [range] = sweep.carries;
+    expect(ranges).toHaveLength(1);
+    const [range] = ranges;
     if (range === undefined) throw new Error("no range");
     const carries = (clearance: number) =>
       got(filmAtClearance(question, clearance)).carries;
@@ -43,36 +43,27 @@ describe("the clearances in which the film carries", () => {
     expect(carries(range.most)).toBe(true);
     expect(carries(range.least * 0.998)).toBe(false);
     expect(carries(range.most * 1.002)).toBe(false);
-    for (const { diametralClearance, at } of sweep.points)
+    for (let micrometres = 4; micrometres <= 120; micrometres++) {
+      const clearance = micrometres * 1e-6;
+      const at = filmAtClearance(question, clearance);
       expect(at.valid && at.value.carries).toBe(
-        range.least <= diametralClearance && diametralClearance <= range.most,
+        range.least <= clearance && clearance <= range.most,
       );
-  });
-
-  test("the best leaves more film than any point swept and than its neighbours", () => {
-    const { best } = sweep;
-    for (const { at } of sweep.points)
-      if (at.valid)
-        expect(at.value.filmLeft).toBeLessThanOrEqual(best.filmLeft);
-    for (const factor of [0.97, 1.03])
-      expect(
-        got(filmAtClearance(question, factor * best.diametralClearance))
-          .filmLeft,
-      ).toBeLessThan(best.filmLeft);
-    expect(best.carries).toBe(true);
+    }
   });
 
   test("too small a clearance runs hot, too large a one thin", () => {
-    const [tight, wide] = [8e-6, 100e-6].map((clearance) =>
+    const [tight, between, wide] = [8e-6, 30e-6, 100e-6].map((clearance) =>
       got(filmAtClearance(question, clearance)),
     );
-    expect(tight?.hottest).toBeGreaterThan(sweep.best.hottest);
+    if (between === undefined) throw new Error("no film");
+    expect(tight?.hottest).toBeGreaterThan(between.hottest);
     expect(wide?.film.relativeEccentricity).toBeGreaterThan(
-      sweep.best.film.relativeEccentricity,
+      between.film.relativeEccentricity,
     );
   });
 
-  test("where none carries says so, and still the best there is", () => {
+  test("are none where none carries, and where there is no film", () => {
     const none = got(
       sweepClearance(
         { ...question, needs: { ...question.needs, film: 1e-3 } },
@@ -80,9 +71,9 @@ describe("the clearances in which the film carries", () => {
         120e-6,
       ),
     );
-    expect(none.carries).toEqual([]);
-    expect(none.best.carries).toBe(false);
-    expect(none.best.filmLeft).toBeCloseTo(sweep.best.filmLeft, 8);
+    expect(none).toEqual([]);
+    const heavy = { ...question, bearing: { ...question.bearing, load: 1e6 } };
+    expect(got(sweepClearance(heavy, 4e-6, 120e-6))).toEqual([]);
   });
 
   test("tilt narrows it", () => {
@@ -93,19 +84,15 @@ describe("the clearances in which the film carries", () => {
         120e-6,
       ),
     );
-    const [plain, other] = [sweep.carries[0], tilted.carries[0]];
+    const [plain, other] = [ranges[0], tilted[0]];
     if (plain === undefined || other === undefined) throw new Error("no range");
     expect(other.least).toBeGreaterThan(plain.least);
     expect(other.most).toBeLessThan(plain.most);
-    expect(tilted.best.filmLeft).toBeLessThan(sweep.best.filmLeft);
   });
 
-  test("refuses a range that is none and a bearing without a film", () => {
+  test("refuse a range that is none, and a film ratio over no roughness", () => {
     expect(sweepClearance(question, 1e-5, 1e-6).valid).toBe(false);
     expect(sweepClearance(question, 0, 1e-6).valid).toBe(false);
-    expect(sweepClearance(question, 1e-6, 1e-5, 2).valid).toBe(false);
-    const heavy = { ...question, bearing: { ...question.bearing, load: 1e6 } };
-    expect(sweepClearance(heavy, 4e-6, 120e-6).valid).toBe(false);
     const smooth = { ...question, journalRa: 0, boreRa: 0 };
     expect(filmAtClearance(smooth, 3e-5).valid).toBe(false);
   });

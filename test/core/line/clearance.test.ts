@@ -1,19 +1,9 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import {
-  clearance,
-  type Uncertainties,
-} from "../../../server/core/line/clearance.ts";
+import { clearance } from "../../../server/core/line/clearance.ts";
 import { known, refusal } from "./answers.ts";
 
 const inch = 0.0254;
-
-/** One and the same for each of the three sizes. */
-const oneUncertainty = (u: number): Uncertainties => ({
-  smallest: u,
-  mean: u,
-  largest: u,
-});
 
 describe("clearance", () => {
   test("a bore of 0.8110 in over journals of 0.80995 and 0.8097 in leaves 1.05 and 1.3 thou (common practice, no source)", () => {
@@ -67,34 +57,6 @@ describe("clearance", () => {
     expect(surrounding - 2 * radius).toBeCloseTo(roundness, 4);
   });
 
-  test("uncertainties combine with their correlation and cancel at r = 1", () => {
-    const sizes = (smallest: number, u: number) => ({
-      smallest,
-      largest: smallest,
-      uncertainties: oneUncertainty(u),
-    });
-    const u = (r: number) =>
-      known(clearance(sizes(0.03, 3e-7), sizes(0.029, 4e-7), r)).uncertainties;
-    expect(u(0)?.least).toBeCloseTo(5e-7, 14);
-    expect(u(1)?.mean).toBeCloseTo(1e-7, 14);
-    expect(u(-1)?.most).toBeCloseTo(7e-7, 14);
-    expect(
-      known(clearance(sizes(0.03, 3e-7), sizes(0.029, 3e-7), 1)).uncertainties
-        ?.least,
-    ).toBe(0);
-  });
-
-  test("one part without an uncertainty leaves the clearance without", () => {
-    const bore = {
-      smallest: 0.03,
-      largest: 0.03,
-      uncertainties: oneUncertainty(1e-7),
-    };
-    expect(
-      known(clearance(bore, { smallest: 0.02, largest: 0.02 })).uncertainties,
-    ).toBeUndefined();
-  });
-
   test("refuses what is no size", () => {
     const bore = { smallest: 0.03, largest: 0.03 };
     expect(
@@ -109,10 +71,6 @@ describe("clearance", () => {
     expect(refusal(clearance({ ...bore, roundness: -1e-6 }, bore))).toContain(
       "roundness",
     );
-    expect(
-      refusal(clearance({ ...bore, uncertainties: oneUncertainty(NaN) }, bore)),
-    ).toContain("uncertainty");
-    expect(refusal(clearance(bore, bore, 1.1))).toContain("correlation");
     expect(refusal(clearance({ smallest: NaN, largest: 1 }, bore))).toContain(
       "not a number",
     );

@@ -4,9 +4,9 @@ import type { Oversize } from "../../../server/core/line/cut-size.ts";
 import {
   rankReamers,
   sizeToGrind,
-  type LineBore,
   type ReamerToRank,
 } from "../../../server/core/line/reamer-ranking.ts";
+import type { WantingJournal } from "../../../server/core/line/wanting-journal.ts";
 import { sizesToBuy } from "../../../server/core/line/sizes-to-buy.ts";
 import { known, refusal } from "./answers.ts";
 
@@ -19,19 +19,12 @@ const over = (low: number, high: number): Oversize => ({
 });
 const assumed: Oversize = { kind: "assumed-zero" };
 
-function bore(
-  least: number,
-  greatest: number,
-  before?: readonly [number, number],
-): LineBore {
-  const journal = {
+function journal(least: number, greatest: number): WantingJournal {
+  return {
     least: least * inch,
     greatest: greatest * inch,
     wanted: { low: 0.8 * thou, high: 1.6 * thou },
   };
-  return before
-    ? { journal, before: { low: before[0] * inch, high: before[1] * inch } }
-    : { journal };
 }
 
 function reamer(size: number, oversize: Oversize = over(0, 0.2)): ReamerToRank {
@@ -42,7 +35,7 @@ function reamer(size: number, oversize: Oversize = over(0, 0.2)): ReamerToRank {
 }
 
 // windows 0.87515 to 0.87588 and 0.8753 to 0.8760: together 0.8753 to 0.87588, their middle 0.87559
-const line = [bore(0.87428, 0.87435, [0.8705, 0.8708]), bore(0.8744, 0.8745)];
+const line = [journal(0.87428, 0.87435), journal(0.8744, 0.8745)];
 
 describe("reamers of the crib", () => {
   test("the surest first, then those that don't serve", () => {
@@ -67,7 +60,7 @@ describe("reamers of the crib", () => {
     expect(ranked.at(-1)?.chance).toBe(0);
   });
 
-  test("each comes with its clearances, margin and stock", () => {
+  test("each comes with its clearances and margin", () => {
     const [best] = known(rankReamers(line, [reamer(0.8755)]));
     // cuts 0.8755 to 0.8757
     expect((best?.clearances[0]?.low ?? NaN) / thou).toBeCloseTo(1.15, 8);
@@ -79,9 +72,6 @@ describe("reamers of the crib", () => {
       0.28 / (0.2 / Math.sqrt(12)),
       6,
     );
-    expect((best?.stock[0]?.low ?? NaN) / thou).toBeCloseTo(4.7, 8);
-    expect((best?.stock[0]?.high ?? NaN) / thou).toBeCloseTo(5.2, 8);
-    expect(best?.stock[1]).toBeUndefined();
   });
 
   test("one whose chance isn't known comes after those that serve with one, and by its margin", () => {
@@ -148,13 +138,13 @@ describe("reamers of the crib", () => {
       [],
     );
     expect(refusal(rankReamers([], [reamer(0.8755)]))).toContain("no bore");
-    expect(refusal(rankReamers([bore(0.9, 0.8)], [reamer(0.8755)]))).toContain(
-      "journal",
-    );
+    expect(
+      refusal(rankReamers([journal(0.9, 0.8)], [reamer(0.8755)])),
+    ).toContain("journal");
   });
 
   test("where no reamer can serve all, none does", () => {
-    const apart = [bore(0.8742, 0.8743), bore(0.8755, 0.8755)];
+    const apart = [journal(0.8742, 0.8743), journal(0.8755, 0.8755)];
     const ranked = known(rankReamers(apart, [reamer(0.8755), reamer(0.876)]));
     expect(ranked.every(({ serves, chance }) => !serves && chance === 0)).toBe(
       true,
@@ -164,7 +154,7 @@ describe("reamers of the crib", () => {
 
 describe("sizes to buy", () => {
   test("are ranked as reamers of their limits, the others fall out", () => {
-    const wide = [bore(0.87385, 0.87395)]; // window 0.87475 to 0.87545
+    const wide = [journal(0.87385, 0.87395)]; // window 0.87475 to 0.87545
     const sizes = sizesToBuy({ low: 0.86 * inch, high: 0.89 * inch });
     const ranked = known(
       rankReamers(
@@ -218,7 +208,7 @@ describe("the size to have ground", () => {
             { oversize: first, heat },
             { oversize: second, heat },
           ];
-          const wide = [bore(0.874, 0.874), bore(0.8741, 0.8741)];
+          const wide = [journal(0.874, 0.874), journal(0.8741, 0.8741)];
           const ground = sizeToGrind(wide, cuts);
           if (!ground.valid) return;
           const { size, limits } = ground.value;
@@ -229,10 +219,10 @@ describe("the size to have ground", () => {
               ]),
             );
             const within = (one?.cuts ?? []).map((cut, index) => {
-              const { journal } = wide[index] ?? line[0] ?? bore(1, 1);
+              const one = wide[index] ?? journal(1, 1);
               return Math.min(
-                cut.low - (journal.greatest + journal.wanted.low),
-                journal.least + journal.wanted.high - cut.high,
+                cut.low - (one.greatest + one.wanted.low),
+                one.least + one.wanted.high - cut.high,
               );
             });
             return { serves: one?.serves, room: Math.min(...within) };
@@ -249,7 +239,7 @@ describe("the size to have ground", () => {
   });
 
   test("refuses a line that no one size serves", () => {
-    const apart = [bore(0.8742, 0.8743), bore(0.8755, 0.8755)];
+    const apart = [journal(0.8742, 0.8743), journal(0.8755, 0.8755)];
     expect(refusal(sizeToGrind(apart, [{ oversize: assumed }]))).toContain(
       "no one size",
     );

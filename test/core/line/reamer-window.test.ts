@@ -75,7 +75,7 @@ describe("window of one journal", () => {
 });
 
 describe("window of a line", () => {
-  test("is the intersection, and says which journals set it", () => {
+  test("is the intersection", () => {
     const window = known(
       lineWindow([
         journal(0.8742, 0.8743),
@@ -86,13 +86,6 @@ describe("window of a line", () => {
     if (!window.open) throw new Error("no window");
     expect(window.window.low / inch).toBeCloseTo(0.8753, 10);
     expect(window.window.high / inch).toBeCloseTo(0.8758, 10);
-    expect(window.setBy).toEqual({ low: 1, high: 0 });
-  });
-
-  test("is set by the first of journals that need the same", () => {
-    const twice = [journal(0.8742, 0.8743), journal(0.8742, 0.8743)];
-    const window = known(lineWindow(twice));
-    expect(window.open && window.setBy).toEqual({ low: 0, high: 0 });
   });
 
   test("refuses a line with a journal that is none", () => {
