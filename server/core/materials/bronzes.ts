@@ -4,6 +4,7 @@
 import { GPa, MPa, figure, ftPerMin, perMK, psi } from "./figure.ts";
 import type { Material } from "./material.ts";
 import {
+  alloyPage,
   b505,
   cda,
   database,
@@ -140,9 +141,15 @@ export const bronzes: readonly Material[] = [
       18.2,
       "a table of room-temperature expansions (seen)",
     ),
-    modulus: figure(GPa, 110, 105, 115, memory),
-    poisson: figure(1, 0.34, 0.33, 0.35, memory),
-    yield: figure(MPa, 380, 145, 550, memory),
+    modulus: figure(GPa, 110, 105, 115, database),
+    poisson: figure(1, 0.34, 0.33, 0.35, database),
+    yield: figure(
+      MPa,
+      372,
+      131,
+      552,
+      `${alloyPage}: half hard, 54 ksi; annealed to hard`,
+    ),
     specificLoad: figure(psi, 4000, 2500, 6000, memory),
     speed: figure(ftPerMin, 250, 200, 500, memory),
     pv: figure(psi * ftPerMin, 50000, 50000, 75000, memory),

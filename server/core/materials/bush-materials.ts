@@ -3,6 +3,8 @@
 import { GPa, MPa, figure, ftPerMin, perMK, psi } from "./figure.ts";
 import type { Material } from "./material.ts";
 import {
+  alloyPage,
+  barSheet,
   callister,
   database,
   dataHandbook,
@@ -54,9 +56,21 @@ export const bushMaterials: readonly Material[] = [
     family: "brass",
     what: "free-cutting brass C36000, half hard",
     expansion: figure(perMK, 20.5, 20.3, 20.9, callister),
-    modulus: figure(GPa, 97, 97, 103, memory),
-    poisson: figure(1, 0.34, 0.31, 0.35, memory),
-    yield: figure(MPa, 310, 125, 360, memory),
+    modulus: figure(GPa, 97, 97, 103, `${barSheet}; the high end ${database}`),
+    poisson: figure(
+      1,
+      0.34,
+      0.31,
+      0.35,
+      `the low end ${database}; else from memory`,
+    ),
+    yield: figure(
+      MPa,
+      310,
+      103,
+      359,
+      `${barSheet}, 1 in rod; least of thick bar at the low end, ${alloyPage}`,
+    ),
     specificLoad: figure(psi, 1500, 1000, 2000, memory),
     speed: figure(ftPerMin, 250, 200, 500, memory),
     pv: figure(psi * ftPerMin, 25000, 15000, 50000, memory),

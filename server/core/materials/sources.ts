@@ -21,5 +21,10 @@ export const gearTable =
 export const founder = "a bronze founder's table of loads and speeds (seen)";
 export const guide = "a bronze founder's bearing design guide, ch. 4 (seen)";
 export const steelSheet = "a steel data sheet, figures typical of steel (seen)";
+export const barSheet = "stockholders' sheets of the grade (seen)";
+export const alloyPage =
+  "Copper Development Association, page of the alloy (seen)";
+export const materialsLibrary =
+  "an online materials library's sheet of the grade (seen)";
 export const memory = "typical, from memory";
 export const practice = "common practice, no source";
