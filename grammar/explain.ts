@@ -13,6 +13,7 @@ import {
   namedSize,
   unitOfEachReading,
 } from "./explain-numbers.ts";
+import { blankAtPoint, drawingSign, wideDigits } from "./explain-signs.ts";
 import { veeAsSpoken } from "./explain-swing.ts";
 import { rangeTrap } from "./explain-range.ts";
 import {
@@ -59,6 +60,9 @@ export function explainDamage(
     doubledWord(body, rule) ??
     shorthand(body, rule) ??
     letterForDigit(body, rule, stoppedAt) ??
+    drawingSign(body, rule) ??
+    wideDigits(body, rule) ??
+    blankAtPoint(body, rule) ??
     fractionInReading(body, rule, stoppedAt) ??
     gluedFraction(body, rule) ??
     unitOfEachReading(body, rule) ??

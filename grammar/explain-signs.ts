@@ -1,0 +1,52 @@
+// The traps of how a number is typed: the sign that a drawing puts before a size, digits of another width, a blank beside the point.
+import type { Damage } from "./explain.ts";
+import { reads } from "./mend.ts";
+
+/** `nominal Ø25`, `fillet R2` */
+export function drawingSign(body: string, rule: string): Damage | undefined {
+  return replaced(body, rule, SIGNED, (text) => text.replace(/^\S\s*/u, ""), {
+    says: (mended) =>
+      `A size stands without the sign that a drawing puts before it: write \`${mended}\`.`,
+    safe: true,
+  });
+}
+
+/** `nominal ２５.0` */
+export function wideDigits(body: string, rule: string): Damage | undefined {
+  return replaced(body, rule, WIDE, (text) => text.normalize("NFKC"), {
+    says: (mended) =>
+      `These digits are of another width than usual: write \`${mended}\`.`,
+    safe: true,
+  });
+}
+
+/** `length 30 .5`, `length 30. 5` */
+export function blankAtPoint(body: string, rule: string): Damage | undefined {
+  return replaced(body, rule, PARTED, (text) => text.replace(/\s+/u, ""), {
+    says: (mended) => `A number has no blank in it: write \`${mended}\`.`,
+    safe: false,
+  });
+}
+
+// the letters are often typed for the sign
+const SIGNED = /(?<=\s)[ØøΦφ⌀∅R]\s*\.?\d[\d.,/-]*/gu;
+const WIDE = /(?<=\s)[+-]?[\d.．０-９]*[．０-９][\d.．０-９]*/gu;
+const PARTED = /(?<=\s)\d+(?:\s+\.|\.\s+)\d+(?!\S)/gu;
+
+/** Every piece that looks so, put as it should stand, where the line reads with that. */
+function replaced(
+  body: string,
+  rule: string,
+  pattern: RegExp,
+  by: (text: string) => string,
+  { says, safe }: { says: (mended: string) => string; safe: boolean },
+): Damage | undefined {
+  const pieces = [...body.matchAll(pattern)];
+  const [first, last] = [pieces[0], pieces.at(-1)];
+  if (first === undefined || last === undefined) return undefined;
+  const whole = body.replaceAll(pattern, by);
+  if (!reads(whole, rule)) return undefined;
+  const end = last.index + last[0].length;
+  const mended = whole.slice(first.index, whole.length - (body.length - end));
+  return { start: first.index, end, message: says(mended), mended, safe };
+}
