@@ -1,7 +1,7 @@
 // Gives a shop its files: which entries changed since it had them last is told to its graph, by name, and nothing else is. What is asked of
 // the entries is shop.ts's.
 import { ENTRY_KINDS, type EntryKind } from "../../grammar/vocabulary.ts";
-import type { Entry } from "./entry.ts";
+import { allOf, type Entry } from "./entry.ts";
 import { changedEntries, type FileEntries } from "./file-entries.ts";
 import { inputNow, setInput } from "./graph.ts";
 import { nameOf } from "./reference.ts";
@@ -15,7 +15,12 @@ export function setFiles(
 ): void {
   const before = shop.files;
   shop.files = files;
-  setInput(shop.graph, "whole", "", isWhole);
+  setInput(
+    shop.graph,
+    "whole",
+    "",
+    isWhole ? (entryOfUnreadUse(files) ?? true) : false,
+  );
   const changed = files.map((file, index) => changesIn(before[index], file));
   if (before.length !== files.length || changed.includes(undefined)) {
     setTables(shop);
@@ -31,6 +36,15 @@ export function setFiles(
     }
   });
   setInput(shop.graph, "opening", "", openingOf(files[0]));
+}
+
+/** A `use` that can't be read leads to a file that nobody can name. */
+function entryOfUnreadUse(files: readonly FileEntries[]): string | undefined {
+  return files
+    .flatMap(({ openings }) => openings)
+    .find((entry) =>
+      allOf(entry, "UseFact").some(({ value }) => value === undefined),
+    )?.ref;
 }
 
 /** The numbers of the entries that changed; undefined unless all have the same names as before, in the same order. */

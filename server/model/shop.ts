@@ -132,7 +132,13 @@ function looseIn(shop: Shop): readonly string[] {
 /** Every file is there and every opening line is known: only then may it be said that something is nowhere. */
 export function isWhole(shop: Shop): boolean {
   const loose = looseIn(shop);
-  return readInput(shop.graph, "whole", "") !== false && loose.length === 0;
+  return hasEveryFile(shop) && loose.length === 0;
+}
+
+/** Not so while a file is missing, or, as only setFiles says, while the `use` of an entry can't be read. */
+function hasEveryFile(shop: Shop): boolean {
+  const whole = readInput(shop.graph, "whole", "");
+  return whole === undefined || whole === true;
 }
 
 /** Why something can't be said that no fact would settle. */
@@ -150,14 +156,18 @@ export interface Waits {
 /** What the query being worked out waits for, as far as it has asked. */
 export function waitsFor(shop: Shop): Waits {
   let file = false;
+  let isElsewhere = false;
   const [damaged, loose, names] = [
     new Set<string>(),
     new Set<string>(),
     new Set<string>(),
   ];
   for (const { name, value } of inputsBelow(shop.graph)) {
-    if (name === "whole") file ||= value === false;
-    else if (name === "entry") {
+    if (name === "whole") {
+      file ||= value === false;
+      isElsewhere ||= value !== true;
+      if (typeof value === "string") damaged.add(value);
+    } else if (name === "entry") {
       const entry = value as Entry | undefined; // only setEntry sets such keys
       if (entry === undefined) continue;
       if (entry.damaged || entry.facts.some((fact) => fact.value === undefined))
@@ -174,7 +184,7 @@ export function waitsFor(shop: Shop): Waits {
     file,
     // in one order, whatever was asked first
     damaged: [...damaged].sort(),
-    loose: file ? [] : [...loose].sort(), // it may be in the file
+    loose: isElsewhere ? [] : [...loose].sort(), // it may be in the file
     names: [...names].sort(),
   };
 }
@@ -186,7 +196,7 @@ export type Resolution =
   | { readonly state: "missing" }
   | { readonly state: "wrong-kind"; readonly ref: string }
   | { readonly state: "ambiguous"; readonly refs: readonly string[] }
-  /** It may be in a file that is missing, or under a word that could not be read: said there. */
+  /** It may be in a file that is missing or whose `use` can't be read, or under a word that could not be read: said there. */
   | { readonly state: "silent" };
 
 /** What a reference means. */
@@ -220,7 +230,7 @@ export function resolve(
   if (
     loose.includes(site.name) ||
     kinds.some((kind) => loose.includes(`${kind} *`)) ||
-    readInput(shop.graph, "whole", "") === false
+    !hasEveryFile(shop)
   )
     return { state: "silent" };
   const [other] = named;

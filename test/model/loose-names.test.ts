@@ -42,6 +42,15 @@ describe("a name is not told", () => {
       }),
     ).toHaveLength(2);
   });
+
+  test("while the line that uses a file can't be read", () => {
+    expect(told(`  use “crib.thou”\npart case\n${FIT}`)).toEqual([]);
+    expect(
+      told(`  use "crib.thou"\npart case\n${FIT}`, {
+        "crib.thou": "shop crib\n  units inch\n  use wall thou\n",
+      }),
+    ).toEqual([]);
+  });
 });
 
 describe("a name is told", () => {

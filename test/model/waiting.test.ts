@@ -48,6 +48,13 @@ test("one project, edited to and fro, says each for what it is", () => {
   );
   expect(clearanceText(JOB, null)).toBe("waits for a file that is missing");
   expect(clearanceText(JOB, CRIB)).toMatch(/^\d/);
+  // a line that leads nobody knows where
+  const unread = JOB.replace('"crib.thou"', "crib thou");
+  expect(clearanceText(unread, CRIB)).toBe(
+    "waits for a line that can't be read in job winch-9",
+  );
+  expect(clearanceText(JOB, null)).toBe("waits for a file that is missing");
+  expect(clearanceText(JOB, CRIB)).toMatch(/^\d/);
 });
 
 test("a name that is nowhere is named, though its line can be read", () => {
