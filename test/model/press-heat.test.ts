@@ -39,6 +39,33 @@ test.each([
   expect(expansions(materials)).toBe(said);
 });
 
+test("a shop's own material that gives as a plastic does is one, and carbon is none", () => {
+  const heat = (facts: string): string | undefined =>
+    resultOf(
+      checkText(`job rudder
+  units mm
+part tube
+  material steel-1018
+hole lower in tube
+  boss 160
+  read 130.05 at 20 C
+bush lower in hole lower
+  material own
+  read od 130.35 at 20 C
+  id 101.2
+press lower of bush lower in hole lower
+material own
+  expansion 5 um/m-K
+${facts}`),
+      "press lower",
+      "heat-to",
+    )?.text;
+  expect(heat("  modulus 0.8 GPa\n")).toContain("press it in cold");
+  // 20 + (130.35/130.05 − 1)/11.7e-6
+  expect(heat("  modulus 12 GPa\n")).toBe("217 °C");
+  expect(heat("")).toBe("217 °C");
+});
+
 test("no case is heated for a bush of plastic or with a lining; a bronze one of the same size has its temperature", () => {
   const heat = (material: string): Result | undefined =>
     resultOf(

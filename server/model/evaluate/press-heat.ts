@@ -106,14 +106,18 @@ export const dropInOf = query<Known<DropIn>>("press-drop-in", (shop, ref) => {
   });
 });
 
+/** No bush of metal or carbon gives so easily, Pa: a shop's own material below it is a plastic. From memory. */
+const MOST_OF_PLASTIC = 8e9;
+
 /** Plastic and lined bushes are pressed in cold: nobody heats a case for them. Common practice, no source. */
 export function isPressedCold(shop: Shop, ref: string): boolean {
   const parts = partsOf(shop, ref);
   const bush = parts === undefined ? undefined : materialOf(shop, parts.bush);
-  return (
-    bush?.known === true &&
-    (bush.value.family === "polymer" || bush.value.family === "lined")
-  );
+  if (bush?.known !== true) return false;
+  const { family, modulus } = bush.value;
+  return family === undefined
+    ? modulus !== undefined && modulus.value < MOST_OF_PLASTIC
+    : family === "polymer" || family === "lined";
 }
 
 function dropIn(
