@@ -84,6 +84,25 @@ ${feature("hole", "a", "  read near 0.8744 0.8745\n  read far 0.8744 0.8748\n")}
     );
   });
 
+  test("that is no more than the last digit of the readings is to be read again, and nothing is trued up for it", () => {
+    const of = (places: string): string =>
+      job(feature("journal", "a", `  limits 0.8740 to 0.8741\n${places}`));
+    const finer =
+      "That is no more than one step of its readings: read it with a finer gauge before it is trued up.";
+    expect(toldIn(of("  read 0.8740 0.8741\n"), ROUND)).toEqual([
+      `7:8-21 warning out-of-round of journal a: Out of round by 0.0001 in: 100 % of the tolerance 0.0001 in, and 50 % is the most to let pass. ${finer}`,
+    ]);
+    expect(toldIn(of("  round 0\n  read 0.8740 0.8741\n"), ROUND)[0]).toContain(
+      `, and 0.0000 in is allowed. ${finer}`,
+    );
+    expect(
+      toldIn(of("  read near 0.8741\n  read far 0.8740\n"), "taper")[0],
+    ).toContain(`let pass. ${finer}`);
+    expect(toldIn(of("  read 0.87400 0.87410\n"), ROUND)[0]).toContain(
+      "let pass. True it up",
+    );
+  });
+
   test("is told nothing of while what is allowed can't be read", () => {
     const text = (allowed: string): string =>
       job(

@@ -25,6 +25,8 @@ const ALLOWED = {
 } as const;
 
 const CURE = "True it up before its mate is fitted.";
+const COARSE =
+  "That is no more than one step of its readings: read it with a finer gauge before it is trued up.";
 
 /** What was found of a form. */
 export interface Found {
@@ -34,6 +36,8 @@ export interface Found {
   readonly is: string;
   /** m */
   readonly value: number;
+  /** The last digit of the readings that it is the difference of, m; a swing shows more than the form that it is of, and has none. */
+  readonly step?: number | undefined;
   /** m that it has taken of the least clearance already; nothing where left off. */
   readonly taken?: number;
   /** How to look again where it is a hint: "at more angles". */
@@ -48,6 +52,7 @@ export function formDrafts(
 ): readonly Draft[] {
   const { system } = settings(shop);
   const { span, is, value, taken = 0 } = found;
+  const cure = cureOf(found);
   const rule = ALLOWED[found.code];
   const allowed = rule === undefined ? undefined : given(entry, rule);
   if (allowed?.state === "damaged") return [];
@@ -58,7 +63,7 @@ export function formDrafts(
       {
         level: "warning",
         span,
-        message: `${is}, and ${showLength(most, system, step)} is allowed. ${CURE}`,
+        message: `${is}, and ${showLength(most, system, step)} is allowed. ${cure}`,
         related: [{ ref, span: allowed.span, message: "allowed here" }],
         value,
       },
@@ -71,7 +76,7 @@ export function formDrafts(
       {
         level: "warning",
         span,
-        message: `${is}, over the ${showWritten(own.length, system)} that \`warn\` sets. ${CURE}`,
+        message: `${is}, over the ${showWritten(own.length, system)} that \`warn\` sets. ${cure}`,
         value,
       },
     ];
@@ -86,7 +91,7 @@ export function formDrafts(
       {
         level: "warning",
         span,
-        message: `${is}: more than a quarter of the least clearance ${showLength(tightest.low, system, tightest.step)} of ${tightest.fit}${would}. ${CURE}`,
+        message: `${is}: more than a quarter of the least clearance ${showLength(tightest.low, system, tightest.step)} of ${tightest.fit}${would}. ${cure}`,
         related: [{ ref: tightest.fit, message: tightest.fit }],
         value,
       },
@@ -99,9 +104,10 @@ export function formDrafts(
 function shareOfTolerance(
   shop: Shop,
   entry: Entry,
-  { span, is, value, look }: Found,
+  found: Found,
   own: number | undefined,
 ): Draft | undefined {
+  const { span, is, value, look } = found;
   const limits = valueIn(entry, "LimitsFact");
   if (limits === undefined) return undefined;
   const tolerance = limits.high - limits.low;
@@ -115,7 +121,7 @@ function shareOfTolerance(
     ? {
         level: "warning",
         span,
-        message: `${of}, and ${percent(warning)} is the most to let pass. ${CURE}`,
+        message: `${of}, and ${percent(warning)} is the most to let pass. ${cureOf(found)}`,
         value,
       }
     : {
@@ -124,6 +130,11 @@ function shareOfTolerance(
         message: `${of}. From ${percent(hint)} on it is worth reading again, ${look}.`,
         value,
       };
+}
+
+/** Nothing is cut for what the last digit of a reading may be. */
+function cureOf({ value, step }: Found): string {
+  return step === undefined || isOver(value, step) ? CURE : COARSE;
 }
 
 /** Compared as verdicts are: a value on its bound is not over it. */

@@ -23,6 +23,7 @@ export const outOfRound: Rule = {
       span: spanOfValues(worst) ?? entry.nameSpan,
       is: `Out of round by ${showLength(value, settings(shop).system, step)}${at}`,
       value,
+      step,
       look: "at more angles",
     });
   },

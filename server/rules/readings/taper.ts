@@ -27,6 +27,7 @@ export const taper: Rule = {
       span: spanOfValues(largest) ?? entry.nameSpan,
       is: `The taper is ${showLength(difference, settings(shop).system, step)}${ends}`,
       value: difference,
+      step,
       look: "at more places along it",
     });
   },
