@@ -420,6 +420,11 @@ ${fit}${hot.map((at) => `  hot shaft ${String(at)} C, bush ${String(at)} C, case
     // of 0.010 to 0.040
     expect(foundIn(job(limits, 110), CODE)).toEqual([]);
     expect(foundIn(job(limits, 250), CODE)).toHaveLength(1);
+    // of 0.022 at most, 27.9 N·m
+    expect(
+      foundIn(job({ ...limits, fit: "  load 40000 N\n" }, 110), CODE)[0]
+        ?.message,
+    ).toMatch(/ N-m: at most 0\.7 times the 39\.6 N-m /u);
     const oval = { bush: "read od 25.020 25.030" };
     // of 0.020 to 0.030
     expect(foundIn(job(oval, 110), CODE)).toHaveLength(1);

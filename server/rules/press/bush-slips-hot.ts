@@ -27,12 +27,12 @@ export const bushSlipsHot: Rule = {
         .sort((a, b) => (a.margin ?? 0) - (b.margin ?? 0))[0];
       if (slipping?.margin === undefined) return [];
       const { holding, margin } = slipping;
-      const { interference, holds, drag, drags } = holding;
+      const { interference, holds, drag, drags, measured } = holding;
       const left = showRange(interference.low, interference.high, system);
       const message =
         interference.high === 0
           ? "The case grows away from its bush when hot and lets it go: nothing holds it against turning."
-          : `Hot, ${left} of interference is left, which holds ${showTorques(holds.low, holds.high, system)}: ${fixed(margin, 1)} times the ${showTorques(drag ?? 0, drag ?? 0, system)} with which the journal may drag it (friction ${fixed(drags.friction, 2)}, as at a start without oil), where ${fixed(asked, 1)} is asked.`;
+          : `Hot, ${left} of interference is left, which holds ${showTorques(holds.low, holds.high, system)}: ${measured ? "" : "at most "}${fixed(margin, 1)} times the ${showTorques(drag ?? 0, drag ?? 0, system)} with which the journal may drag it (friction ${fixed(drags.friction, 2)}, as at a start without oil), where ${fixed(asked, 1)} is asked.`;
       const draft: Draft = {
         span: entry.nameSpan,
         message: `${message} Take more interference, or hold the bush with a peg or a screw.`,
