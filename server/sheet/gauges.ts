@@ -62,7 +62,8 @@ export function asWritten(
   if (entry === undefined || fact?.value === undefined) return undefined;
   const body = entry.block.lines[fact.span.line]?.body ?? "";
   const text = body.slice(fact.word.length).trim();
-  if (!/\d$/.test(text)) return text;
+  // a gauge that it is set with may be called mike-25-50
+  if (!/(?<!\S)[\d.+/-]+$/u.test(text)) return text;
   const place = shop.places.get(ref);
   const file = place === undefined ? undefined : shop.files[place.file];
   return `${text} ${file?.context.system === "inch" ? "in" : "mm"}`;

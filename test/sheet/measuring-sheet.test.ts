@@ -25,6 +25,25 @@ describe.each(soundSamples)("$path", ({ path }) => {
   });
 });
 
+test("what a gauge is set with has no unit, though its name ends in a figure", () => {
+  const { text } = readPage(
+    sheetsOf(`job a
+  units mm
+gauge mike-25-50
+  resolution 0.001
+gauge bore-1
+  set with mike-25-50
+gauge bore-2
+  set on ring 25
+part shaft
+journal j on shaft
+`).blank,
+  );
+  expect(text).toContain("mike-25-50");
+  expect(text).not.toContain("mike-25-50 mm");
+  expect(text).toContain("ring 25 mm");
+});
+
 describe("what a reading is held against", () => {
   const record = [
     "job a",
