@@ -42,6 +42,7 @@ export function assumptionsOf(
       said.push("No friction is written: taken as 0.05 to 0.15.");
     if (known("interference", "contact-pressure"))
       said.push(...ofSmoothing(shop, ref));
+    if (known("contact-pressure")) said.push(...ofWrapped(shop, ref));
   }
   return [...new Set(said)];
 }
@@ -161,6 +162,20 @@ function ofPressBelow(shop: Shop, fit: string): readonly string[] {
   return press === undefined
     ? []
     : [...ofMaterials(shop, press), ...ofSmoothing(shop, press)];
+}
+
+/** The rings of a press are whole ones. */
+function ofWrapped(shop: Shop, press: string): readonly string[] {
+  return namedIn(shop, press)
+    .filter(
+      (ref) =>
+        ref !== undefined &&
+        valueIn(entryOf(shop, ref), "ConstructionFact") === "wrapped",
+    )
+    .map(
+      (ref) =>
+        `${String(ref)} is wrapped: taken as a whole ring, and its od as with its joint closed.`,
+    );
 }
 
 function ofSmoothing(shop: Shop, press: string): readonly string[] {

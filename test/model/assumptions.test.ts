@@ -138,6 +138,15 @@ describe("of a size", () => {
   });
 });
 
+test("of a press of a wrapped bush: the ring that it is taken as", () => {
+  const ring =
+    "bush front is wrapped: taken as a whole ring, and its od as with its joint closed.";
+  expect(
+    said("press front", [["construction solid", "construction wrapped"]]),
+  ).toContain(ring);
+  expect(said("press front")).not.toContain(ring);
+});
+
 test("of a line: the oversize, where a reamer that was looked at has none", () => {
   expect(said("line l")).toEqual([OVERSIZE]);
   expect(
