@@ -1,11 +1,12 @@
 // Advice that nobody has to take: what clearance to want, from several sides, and how fast to ream. Ranges with their source, beside each
 // other; none of it is a finding.
+import { showSpeedOfCut, showTurns } from "../core/quantity/show-running.ts";
 import {
   showNumbers,
-  showSpeedOfCut,
-  showTurns,
-} from "../core/quantity/show-running.ts";
-import { showRange, stepTaken, type System } from "../core/quantity/show.ts";
+  showRange,
+  stepTaken,
+  type System,
+} from "../core/quantity/show.ts";
 import { adviceFor, type AdviceRow } from "../model/evaluate/advice.ts";
 import { filmFacts } from "../model/evaluate/film-facts.ts";
 import {

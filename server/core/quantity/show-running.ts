@@ -1,11 +1,16 @@
 // What a running fit is judged by, for a person to read: speed, PV, power, a rise of temperature, plain numbers. It rounds for display
 // only, as show.ts does for lengths.
-import { showRange, significant, type System } from "./show.ts";
-import { sizeOf } from "./units.ts";
+import {
+  showIn,
+  showNumbers,
+  showRange,
+  significant,
+  type System,
+} from "./show.ts";
 
 /** m/s, to ft/min in an inch job: "55 ft/min". */
 export function showSpeeds(low: number, high: number, system: System): string {
-  return inUnit(low, high, system === "inch" ? "ft/min" : "m/s");
+  return showIn(low, high, system === "inch" ? "ft/min" : "m/s");
 }
 
 /** m/s of a cutting edge, as machinists say it: "40 to 100 ft/min", "12 to 30 m/min" in a metric job. */
@@ -14,19 +19,17 @@ export function showSpeedOfCut(
   high: number,
   system: System,
 ): string {
-  const symbol = system === "inch" ? "ft/min" : "m/min";
-  const size = sizeOf(symbol);
-  return spread(low / size, high / size, symbol, 2);
+  return showIn(low, high, system === "inch" ? "ft/min" : "m/min", 2);
 }
 
 /** 1/s, to turns a minute: "180 to 440 rpm". */
 export function showTurns(low: number, high: number): string {
-  return spread(low * 60, high * 60, "rpm", 2);
+  return showIn(low, high, "rpm", 2);
 }
 
 /** Pa·m/s, to psi-ft/min in an inch job, MPa-m/s in a metric one. */
 export function showPvs(low: number, high: number, system: System): string {
-  return inUnit(low, high, system === "inch" ? "psi-ft/min" : "MPa-m/s");
+  return showIn(low, high, system === "inch" ? "psi-ft/min" : "MPa-m/s");
 }
 
 /**
@@ -45,39 +48,23 @@ export function showFilms(low: number, high: number, system: System): string {
 
 /** m², to sq-in in an inch job: "150 sq-in". */
 export function showArea(area: number, system: System): string {
-  return inUnit(area, area, system === "inch" ? "sq-in" : "sq-m");
+  return showIn(area, area, system === "inch" ? "sq-in" : "sq-m");
 }
 
 /** W, in either system. */
 export function showPowers(low: number, high: number): string {
-  return spread(low, high, "W");
+  return `${showNumbers(low, high)} W`;
 }
 
 /** A difference of temperatures in K, in degrees of the job's scale: "9.2 °F". */
 export function showRises(low: number, high: number, system: System): string {
   return system === "inch"
-    ? spread(low * 1.8, high * 1.8, "°F")
-    : spread(low, high, "K");
-}
-
-/** Numbers that have no unit: "0.42 to 0.55". */
-export function showNumbers(low: number, high: number): string {
-  return spread(low, high, "");
+    ? `${showNumbers(low * 1.8, high * 1.8)} °F`
+    : `${showNumbers(low, high)} K`;
 }
 
 /** A chance of 0 to 1 that was worked out. Never "100 %" or "0 %": nobody knows that. */
 export function showChance(chance: number): string {
   if (0.995 <= chance) return "over 99 %";
   return chance < 0.005 ? "under 1 %" : `${significant(100 * chance, 2)} %`;
-}
-
-function inUnit(low: number, high: number, symbol: string): string {
-  const size = sizeOf(symbol);
-  return spread(low / size, high / size, symbol);
-}
-
-function spread(low: number, high: number, symbol: string, digits = 3): string {
-  const [from, to] = [significant(low, digits), significant(high, digits)];
-  const shown = from === to ? from : `${from} to ${to}`;
-  return symbol === "" ? shown : `${shown} ${symbol}`;
 }

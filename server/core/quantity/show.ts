@@ -1,5 +1,6 @@
 // Numbers for a person to read: in the job's units, with no more digits than are known. The only place that rounds for display.
 import { metresToTenths } from "./exact.ts";
+import { sizeOf, type UnitSymbol } from "./units.ts";
 
 export type System = "inch" | "mm";
 
@@ -130,6 +131,23 @@ export function significant(value: number, digits: number): string {
     digits - 1 - Math.floor(Math.log10(Math.abs(rounded))),
   );
   return fixed(rounded, Math.min(decimals, 12));
+}
+
+/** Numbers to so many significant digits: "0.42 to 0.55"; one where both ends read alike. */
+export function showNumbers(low: number, high: number, digits = 3): string {
+  const [from, to] = [significant(low, digits), significant(high, digits)];
+  return from === to ? from : `${from} to ${to}`;
+}
+
+/** SI values in a unit: "1250 psi", "8.1 to 8.6 MPa". */
+export function showIn(
+  low: number,
+  high: number,
+  symbol: UnitSymbol,
+  digits?: number,
+): string {
+  const size = sizeOf(symbol);
+  return `${showNumbers(low / size, high / size, digits)} ${symbol}`;
 }
 
 /** So many of a thing, in words: "1 reading", "3 readings". @param many its plural, where that is not with an s */

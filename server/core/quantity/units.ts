@@ -21,9 +21,9 @@ export type Dimension =
   | "time"
   | "ratio";
 
-export interface Unit {
+export interface Unit<Symbol extends string = string> {
   /** As the tool writes it. */
-  readonly symbol: string;
+  readonly symbol: Symbol;
   readonly dimension: Dimension;
   /** SI value of one unit: m, °C, rad, N, N·m, Pa, 1/s (turns), 1/s, m/s, m²/s, Pa·s, 1/K, kg/m³, m², Pa·m/s, s, 1. */
   readonly size: number;
@@ -38,11 +38,11 @@ export interface Unit {
 const POUND_FORCE = 0.45359237 * 9.80665;
 const PSI = POUND_FORCE / 0.0254 ** 2;
 
-function length(
-  symbol: string,
+function length<Symbol extends string>(
+  symbol: Symbol,
   tenths: bigint,
   ...also: readonly string[]
-): Unit {
+): Unit<Symbol> {
   return {
     symbol,
     dimension: "length",
@@ -51,16 +51,24 @@ function length(
     also,
   };
 }
-function unit(
-  symbol: string,
+function unit<Symbol extends string>(
+  symbol: Symbol,
   dimension: Dimension,
   size: number,
   ...also: readonly string[]
-): Unit {
+): Unit<Symbol> {
   return { symbol, dimension, size, also };
 }
+function temperature<Symbol extends string>(
+  symbol: Symbol,
+  size: number,
+  zero: number,
+  ...also: readonly string[]
+): Unit<Symbol> {
+  return { symbol, dimension: "temperature", size, zero, also };
+}
 
-export const UNITS: readonly Unit[] = [
+const TABLE = [
   length("in", 254_000_000n, '"', "inch"),
   length("thou", 254_000n),
   length("tenths", 25_400n, "tenth"),
@@ -69,15 +77,9 @@ export const UNITS: readonly Unit[] = [
   length("mm", 10_000_000n),
   length("cm", 100_000_000n),
   length("m", 10_000_000_000n),
-  {
-    symbol: "F",
-    dimension: "temperature",
-    size: 5 / 9,
-    zero: -32,
-    also: ["°F"],
-  },
-  { symbol: "C", dimension: "temperature", size: 1, zero: 0, also: ["°C"] },
-  { symbol: "K", dimension: "temperature", size: 1, zero: -273.15 },
+  temperature("F", 5 / 9, -32, "°F"),
+  temperature("C", 1, 0, "°C"),
+  temperature("K", 1, -273.15),
   unit("deg", "angle", Math.PI / 180, "°"),
   unit("lbf", "force", POUND_FORCE),
   unit("N", "force", 1),
@@ -110,6 +112,15 @@ export const UNITS: readonly Unit[] = [
   unit("h", "time", 3600),
 ];
 
+/** How the tool writes a unit. */
+export type UnitSymbol = (typeof TABLE)[number]["symbol"];
+
+export const UNITS: readonly Unit<UnitSymbol>[] = TABLE;
+
+const SIZES = Object.fromEntries(
+  UNITS.map(({ symbol, size }) => [symbol, size]),
+) as Readonly<Record<UnitSymbol, number>>;
+
 const BY_WORD: ReadonlyMap<string, Unit> = new Map(
   UNITS.flatMap((each) =>
     [each.symbol, ...(each.also ?? [])].map((word) => [word, each] as const),
@@ -121,9 +132,9 @@ export function unitOf(word: string): Unit | undefined {
   return BY_WORD.get(word.replace(/\s+/gu, " "));
 }
 
-/** SI value of one of the unit that the tool writes so; 1 of what is no unit. */
-export function sizeOf(symbol: string): number {
-  return BY_WORD.get(symbol)?.size ?? 1;
+/** SI value of one of the unit that the tool writes so. */
+export function sizeOf(symbol: UnitSymbol): number {
+  return SIZES[symbol];
 }
 
 /** Every word that means a unit. */

@@ -5,6 +5,7 @@ import { warmFilm, type WarmFilm } from "../../core/film/heat-balance.ts";
 import {
   fixed,
   showLength,
+  showNumbers,
   showRange,
   showTemperature,
   significant,
@@ -13,7 +14,6 @@ import {
 import {
   showArea,
   showFilms,
-  showNumbers,
   showRises,
 } from "../../core/quantity/show-running.ts";
 import {

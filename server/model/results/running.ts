@@ -3,13 +3,12 @@ import { showPressures } from "../../core/quantity/show-force.ts";
 import {
   FILM_STEP,
   showFilms,
-  showNumbers,
   showPowers,
   showPvs,
   showRises,
   showSpeeds,
 } from "../../core/quantity/show-running.ts";
-import type { System } from "../../core/quantity/show.ts";
+import { showNumbers, type System } from "../../core/quantity/show.ts";
 import { filmOf, type FilmCase, type FitFilm } from "../evaluate/film.ts";
 import { filmRatioOf } from "../evaluate/film-ratio.ts";
 import {
@@ -92,17 +91,11 @@ function filmSketches(shop: Shop, ref: string): readonly Sketch[] {
     unit: string,
     value: (each: FilmCase) => number,
     show: (low: number, high: number) => string,
+    step?: number,
   ): Sketch =>
     sketch(kind, film, () =>
       film.known
-        ? filmResult(
-            { entry: ref, kind },
-            unit,
-            film.value,
-            value,
-            show,
-            kind === "film" ? FILM_STEP[system] : undefined,
-          )
+        ? filmResult({ entry: ref, kind }, unit, film.value, value, show, step)
         : unknownResult({ entry: ref, kind }, unit, film),
     );
   return [
@@ -115,6 +108,7 @@ function filmSketches(shop: Shop, ref: string): readonly Sketch[] {
         (film.known && film.value.isWarm
           ? `, the least at ${film.value.worst.gap}`
           : ""),
+      FILM_STEP[system],
     ),
     ratioSketch(shop, ref),
     of(

@@ -1,11 +1,6 @@
 // A case is cut with its joint not made as in service: the bores move when it is made up as it will run.
 import { metresToTenths } from "../../core/quantity/exact.ts";
-import {
-  showLength,
-  significant,
-  type System,
-} from "../../core/quantity/show.ts";
-import { sizeOf } from "../../core/quantity/units.ts";
+import { showIn, showLength, type System } from "../../core/quantity/show.ts";
 import { given, type Entry } from "../../model/entry.ts";
 import { ownBores } from "../../model/evaluate/index-of.ts";
 import { partOfBore } from "../../model/evaluate/line-bores.ts";
@@ -117,7 +112,5 @@ function showJoint(gasket: number, system: System): string {
 }
 
 function showTorque({ low, high }: NumberRange, system: System): string {
-  const unit = system === "inch" ? "lbf-ft" : "N-m";
-  const ends = [low, high].map((each) => significant(each / sizeOf(unit), 3));
-  return `${[...new Set(ends)].join(" to ")} ${unit}`;
+  return showIn(low, high, system === "inch" ? "lbf-ft" : "N-m");
 }

@@ -5,8 +5,8 @@ import {
   trumplerLeastFilm,
 } from "../../core/film/film-ratio.ts";
 import { showPressures } from "../../core/quantity/show-force.ts";
-import { showTemperature } from "../../core/quantity/show.ts";
-import { showFilms, showNumbers } from "../../core/quantity/show-running.ts";
+import { showNumbers, showTemperature } from "../../core/quantity/show.ts";
+import { showFilms } from "../../core/quantity/show-running.ts";
 import {
   carriesNone,
   filmOf,
