@@ -92,7 +92,7 @@ function otherFormAndSource(
 
 /** Words that follow a size without saying where it is from: the range's own, units as people write them, and a part of a class. */
 const OF_SIZE =
-  /^(?:(?:from|to|in|inch(?:es)?|mm|cm|m|thous?|mils?|tenths?|um|milli\p{L}+|micro\p{L}+)(?![\p{L}\d])|[A-Za-z]{1,2}\s*\d)/iu;
+  /^(?:(?:from|to|in|inch(?:es)?|mm|cm|m|thous?|mils?|tenths?|um|milli\p{L}+|micro\p{L}+)(?![\p{L}\d])|[a-z]{1,2}\s*\d)/iu;
 
 /** The ways to take a line's last words for where its limits are from, the most words first. */
 function* sourcesIn(

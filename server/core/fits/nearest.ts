@@ -44,11 +44,9 @@ export function nearestClasses(
   return commonClassesAt(sizeMetres, feature)
     .map((each) => ({
       ...each,
-      distance: furthest(
-        limits.lower,
-        limits.upper,
-        each.zone.lower,
-        each.zone.upper,
+      distance: Math.max(
+        Math.abs(difference(limits.lower, each.zone.lower)),
+        Math.abs(difference(limits.upper, each.zone.upper)),
       ),
     }))
     .sort((a, b) => a.distance - b.distance);
@@ -90,18 +88,6 @@ function fits(
       difference(asked.most, clearance.most),
     ),
   }));
-}
-
-function furthest(
-  lower: number,
-  upper: number,
-  otherLower: number,
-  otherUpper: number,
-): number {
-  return Math.max(
-    Math.abs(difference(lower, otherLower)),
-    Math.abs(difference(upper, otherUpper)),
-  );
 }
 
 /** a - b to the nearest 0.1 nm. */

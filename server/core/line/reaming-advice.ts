@@ -1,13 +1,9 @@
 // Advice on how fast to ream: speed, turns and feed as ranges. It is advice, never a finding, and says what it rests on.
 import { notValid, valid, type Answer } from "../answer.ts";
 import type { Range } from "./range.ts";
-import {
-  feedPerFlute,
-  handTurns,
-  reamingSpeeds,
-  type ToolMaterial,
-} from "./reaming-speeds.ts";
+import { feedPerFlute, handTurns, reamingSpeeds } from "./reaming-speeds.ts";
 import type { Drive, MaterialClass } from "./stock-allowances.ts";
+import type { ToolMaterial } from "./tool-materials.ts";
 
 export interface ReamingAdvice {
   /** Surface speed at the diameter, m/s */

@@ -1,14 +1,10 @@
 // Data: cutting speeds and feeds for reaming. Advice only: makers' tables differ, and a worn machine runs slower.
 import type { Range } from "./range.ts";
 import type { MaterialClass } from "./stock-allowances.ts";
+import type { ToolMaterial } from "./tool-materials.ts";
 
-export type ToolMaterial = "hss" | "carbide";
-
-/** "read": the whole range stands in a table that was read; "practice": common practice, no source. */
-export interface SpeedRow {
-  /** m/s at the diameter */
-  readonly hss: Range;
-  readonly carbide: Range;
+/** m/s at the diameter. "read": the whole range stands in a table that was read; "practice": common practice, no source. */
+export interface SpeedRow extends Readonly<Record<ToolMaterial, Range>> {
   readonly from: "read" | "practice";
 }
 

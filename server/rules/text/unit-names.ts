@@ -192,7 +192,7 @@ const ELSEWHERE: Readonly<
 export interface Meant {
   /** Units that were perhaps meant. */
   readonly words: readonly string[];
-  /** It is another way to write just that unit. */
+  /** It is another way to write just that unit, the only one. */
   readonly same: boolean;
   /** What it is in units that can be written. */
   readonly note: string | undefined;

@@ -24,7 +24,7 @@ export const unitWrong: TextRule = {
         message: `${because}: did you mean ${oneOf(words)}?`,
         fixes: writeInstead(span, words).map((fix) => ({
           ...fix,
-          safe: same && words.length === 1,
+          safe: same,
         })),
       };
     }

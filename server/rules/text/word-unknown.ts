@@ -250,7 +250,7 @@ function replaced(
 ): readonly DraftFix[] {
   return writeInstead(span, words).map((fix, index) => ({
     ...fix,
-    safe: words.length === 1 && words[index] === word.toLowerCase(),
+    safe: words[index] === word.toLowerCase(),
   }));
 }
 
