@@ -293,7 +293,7 @@ export const QUESTIONS: Readonly<
     components.sizeComponents,
     [
       {
-        ...{ length: 0.04, resolution: 1e-6, calibration: 2e-6, mpe: 4e-6 },
+        ...{ length: 0.04, resolution: 1e-6, calibration: 2e-6 },
         repeatability: { standardDeviation: 1e-6, degreesOfFreedom: 9 },
         ...{ count: 3, setting: 1e-6, part: warm },
       },

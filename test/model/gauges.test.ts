@@ -68,6 +68,19 @@ describe("ratio", () => {
     );
   });
 
+  test("a certificate goes before the largest error, in what its readings come to as in its ratio", () => {
+    const guarded = (facts: string) =>
+      checkText(
+        job(facts).replace("units inch", "units inch\n  verdict guarded"),
+      ).results;
+    expect(guarded("  uncertainty 0.00004\n  mpe 0.0002\n")).toEqual(
+      guarded("  uncertainty 0.00004\n"),
+    );
+    expect(guarded("  uncertainty 0.00004\n")).not.toEqual(
+      guarded("  uncertainty 0.00005\n"),
+    );
+  });
+
   test("inch and metric twins are one", () => {
     const inch = resultOf(
       checkText(job("  uncertainty 0.00004\n")),

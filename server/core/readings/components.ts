@@ -67,6 +67,26 @@ export function permissibleErrorComponent(mpe: number): Answer<Component> {
   );
 }
 
+/** What is known of how far a gauge may be off, m. */
+export interface GaugeError {
+  /** Expanded uncertainty of its calibration with k = 2. */
+  readonly calibration?: number | undefined;
+  /** Maximum permissible error ±. */
+  readonly mpe?: number | undefined;
+}
+
+/**
+ * The component of a gauge's own error: by its calibration, else by its maximum permissible error. Both are of one error, which counts once.
+ * Undefined where neither is known; refuses what the component's own function refuses. Source: JCGM 100:2008, 4.3.10 (nothing is counted twice).
+ */
+export function gaugeErrorComponent({
+  calibration,
+  mpe,
+}: GaugeError): Answer<Component> | undefined {
+  if (calibration !== undefined) return calibrationComponent(calibration);
+  return mpe === undefined ? undefined : permissibleErrorComponent(mpe);
+}
+
 /**
  * The scatter of a reading (m) that is the mean of `count` readings: s/√n. Refuses s below zero, degrees of freedom below 1,
  * a count that is not whole or below 1. Source: JCGM 100:2008, eq. 5 and 4.2.4 (pooled s).
@@ -162,15 +182,11 @@ export function temperatureComponents(
 }
 
 /** What is known of the uncertainty of one size; what is left out adds no component. */
-export interface SizeFacts {
+export interface SizeFacts extends GaugeError {
   /** The size itself, m. */
   readonly length: number;
   /** Step of the gauge's display or graduation, m. */
   readonly resolution?: number | undefined;
-  /** Expanded uncertainty of the gauge's calibration with k = 2, m. */
-  readonly calibration?: number | undefined;
-  /** Maximum permissible error ± of the gauge, m. */
-  readonly mpe?: number | undefined;
   readonly repeatability?: Repeatability | undefined;
   /** How many readings the size is the mean of; 1 for a single reading or an extreme. */
   readonly count?: number | undefined;
@@ -185,21 +201,12 @@ export interface SizeFacts {
  * enough for a guarded verdict is for the caller to say. Refuses what the component's own function refuses, and no fact at all.
  */
 export function sizeComponents(facts: SizeFacts): Answer<readonly Component[]> {
-  const {
-    length,
-    resolution,
-    calibration,
-    mpe,
-    repeatability,
-    count,
-    setting,
-    part,
-    gauge,
-  } = facts;
+  const { length, resolution, repeatability, count, setting, part, gauge } =
+    facts;
   const found: Answer<Component | readonly Component[]>[] = [];
   if (resolution !== undefined) found.push(resolutionComponent(resolution));
-  if (calibration !== undefined) found.push(calibrationComponent(calibration));
-  if (mpe !== undefined) found.push(permissibleErrorComponent(mpe));
+  const error = gaugeErrorComponent(facts);
+  if (error !== undefined) found.push(error);
   if (setting !== undefined) found.push(settingComponent(setting));
   if (repeatability !== undefined)
     found.push(repeatabilityComponent(repeatability, count));

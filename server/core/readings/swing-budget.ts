@@ -3,20 +3,16 @@
 import { notValid, type Answer } from "../answer.ts";
 import { budget, type Budget } from "./budget.ts";
 import {
-  calibrationComponent,
-  permissibleErrorComponent,
+  gaugeErrorComponent,
   resolutionComponent,
   type Component,
+  type GaugeError,
 } from "./components.ts";
 
 /** What is known of the gauge; lengths in m. */
-export interface SwingGauge {
+export interface SwingGauge extends GaugeError {
   /** Step of its display or graduation. */
   readonly resolution?: number | undefined;
-  /** Expanded uncertainty of its calibration with k = 2. */
-  readonly calibration?: number | undefined;
-  /** Maximum permissible error ±. */
-  readonly mpe?: number | undefined;
 }
 
 /**
@@ -29,15 +25,14 @@ export interface SwingGauge {
 export function swingBudget(gauge: SwingGauge, factor: number): Answer<Budget> {
   if (!(0 < factor && factor < Infinity))
     return notValid("a factor is a number above zero");
-  const { resolution, calibration, mpe } = gauge;
-  if (calibration === undefined && mpe === undefined)
+  const { resolution } = gauge;
+  const error = gaugeErrorComponent(gauge);
+  if (error === undefined)
     return notValid("nothing says how far the gauge may be off");
   const found: (readonly [Answer<Component>, number])[] = [];
   if (resolution !== undefined)
     found.push([resolutionComponent(resolution), Math.SQRT2]);
-  if (calibration !== undefined)
-    found.push([calibrationComponent(calibration), 1]);
-  else if (mpe !== undefined) found.push([permissibleErrorComponent(mpe), 1]);
+  found.push([error, 1]);
   const components: Component[] = [];
   for (const [each, times] of found) {
     if (!each.valid) return each;

@@ -13,6 +13,7 @@ import { wanted } from "./wanted.ts";
 import { gaugeValue } from "./gauge.ts";
 import { fitsOfBore, fitsOfJournal } from "./index-of.ts";
 import { kindOf } from "../reference.ts";
+import { ownUncertainty } from "./setting.ts";
 
 /** What a gauge has to be fine enough for. */
 export interface Tolerance {
@@ -106,9 +107,10 @@ export const narrowestRead = query<readonly Tolerance[]>(
 export function expandedOf(shop: Shop, gauge: string): Known<number> {
   const value = gaugeValue(shop, gauge);
   if (value === undefined || value.damaged) return SILENT;
-  if (value.uncertainty !== undefined) return known(value.uncertainty);
-  if (value.mpe !== undefined) return known((2 * value.mpe) / Math.sqrt(3));
-  return unknown(need(gauge, "uncertainty", `the uncertainty of ${gauge}`));
+  const own = ownUncertainty(value);
+  return own === undefined
+    ? unknown(need(gauge, "uncertainty", `the uncertainty of ${gauge}`))
+    : known(2 * own);
 }
 
 /** T/(2U) of a gauge for a tolerance (m). */

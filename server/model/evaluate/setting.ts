@@ -6,6 +6,7 @@ import {
   type Budget,
   type ClearanceBudget,
 } from "../../core/readings/budget.ts";
+import { gaugeErrorComponent } from "../../core/readings/components.ts";
 import {
   showLength,
   significant,
@@ -52,10 +53,13 @@ export const settersOf = query<Known<readonly GaugeValue[]>>(
   },
 );
 
-/** Standard uncertainty of a gauge by its certificate or its largest error, m. */
-function ownUncertainty(gauge: GaugeValue): number | undefined {
-  if (gauge.uncertainty !== undefined) return gauge.uncertainty / 2;
-  return gauge.mpe === undefined ? undefined : gauge.mpe / Math.sqrt(3);
+/** Standard uncertainty of a gauge by its certificate, else by its largest error, m; undefined where neither is written. */
+export function ownUncertainty({
+  uncertainty,
+  mpe,
+}: GaugeValue): number | undefined {
+  const error = gaugeErrorComponent({ calibration: uncertainty, mpe });
+  return error?.valid === true ? error.value.standardUncertainty : undefined;
 }
 
 /** Standard uncertainty that setting brings in, m: each gauge of the chain has its own error; undefined where none says its own. */

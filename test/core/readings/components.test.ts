@@ -112,7 +112,7 @@ test("sensitivities of temperature are the slopes of the size at 20 °C", () => 
   );
 });
 
-test("the facts of a size give its components in order, and those only", () => {
+test("the facts of a size give its components in order, a gauge's error once, and those only", () => {
   const warm = {
     temperature: 25,
     temperatureUncertainty: 0.5,
@@ -132,7 +132,6 @@ test("the facts of a size give its components in order, and those only", () => {
   expect(got(sizeComponents(all)).map(({ name }) => name)).toEqual([
     "resolution",
     "calibration",
-    "mpe",
     "setting",
     "repeatability",
     "part temperature",
@@ -144,7 +143,7 @@ test("the facts of a size give its components in order, and those only", () => {
     got(sizeComponents({ length: 0.025, mpe: 2e-6 })).map(({ name }) => name),
   ).toEqual(["mpe"]);
   expect(sizeComponents({ length: 0.025 }).valid).toBe(false);
-  expect(sizeComponents({ ...all, mpe: NaN }).valid).toBe(false);
+  expect(sizeComponents({ length: 0.025, mpe: NaN }).valid).toBe(false);
   expect(sizeComponents({ ...all, length: 0 }).valid).toBe(false);
 });
 
