@@ -173,6 +173,23 @@ test.each(["H 7", "js 7", "JS 11"])(
   },
 );
 
+test.each(["H7", "h 7", "JS6", "JS 6"])(
+  "a class behind two sizes is no word of where they are from: %s",
+  (word) => {
+    const { message } = explain("LimitsFact", `limits 24.96 to 24.98 ${word}`);
+    expect(message).not.toContain("Where limits are from");
+  },
+);
+
+test.each(["MM", "Inches"])(
+  "a unit in capitals stays with its size too: %s",
+  (unit) => {
+    expect(
+      mended("LimitsFact", `limits 1.10 to 1.20 ${unit} drawing L-2`),
+    ).toBe(`limits 1.10 to 1.20 ${unit} from "drawing L-2"`);
+  },
+);
+
 test("a dash behind a number with a sign may be a sign as well: no mend is offered", () => {
   expect(mendDashed("-0.001-0.002")).toEqual({
     message: "A range is written with `to`.",

@@ -3,7 +3,6 @@
 declare module "jstat" {
   interface Jstat {
     readonly studentt: {
-      pdf(x: number, dof: number): number;
       /** Quantile of Student's t: the value that a share `p` of the distribution lies below. */
       inv(p: number, dof: number): number;
       cdf(x: number, dof: number): number;
