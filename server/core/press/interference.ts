@@ -37,7 +37,7 @@ export function effectiveInterference(
  * `elasticLimit` is the effective interference at first yield (yield.ts), where known. Refuses reversed limits, a bush
  * without a wall, a negative smoothing or closure, and an interference past the elastic limit.
  * Source: ring.ts; worst case because the bore falls with od and C and rises with id and hole; root-sum-square by the first-order
- * law of propagation (JCGM 100:2008, 5.1.2, from memory), refused where the bush may be loose, since it has a kink there. Its ends
+ * law of propagation (JCGM 100:2008, 5.1.2), refused where the bush may be loose, since it has a kink there. Its ends
  * are those of the most and the least closure, each with the spread that sizes have there: no closure between passes them, since the
  * spread grows by less than the interference does.
  */

@@ -1,6 +1,7 @@
 // Owns the uncertainty budget: components combined, effective degrees of freedom, coverage, expanded uncertainty; and the budget of
 // a clearance, which is a bore less a journal. Does not own where a component comes from (components.ts).
-// Clauses of JCGM 100:2008 (the GUM) are cited from memory; its example H.1 was seen as restated by others.
+// Of JCGM 100:2008 (the GUM) 5.1.2 with eq. 10 was read and G.6.4 with eq. G.2b as quoted, its example H.1 as restated by others; other
+// clauses are cited from memory.
 import { notValid, valid, type Answer } from "../answer.ts";
 import { studentCoverage } from "../quantity/student.ts";
 import type { Component } from "./components.ts";

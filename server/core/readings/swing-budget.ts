@@ -20,7 +20,7 @@ export interface SwingGauge extends GaugeError {
  * so resolution counts √2 times. What the gauge is off by at its zero cancels; its calibration counts once, which is cautious for a short travel.
  * The part and the gauge are as warm at both ends of a turn. The number of lobes and the angle are taken as known.
  * Refuses a gauge of which neither calibration nor mpe is known, a factor not above zero, and what the components refuse.
- * Source: JCGM 100:2008, 5.1.2 (the law of propagation), from memory.
+ * Source: JCGM 100:2008, 5.1.2 (the law of propagation).
  */
 export function swingBudget(gauge: SwingGauge, factor: number): Answer<Budget> {
   if (!(0 < factor && factor < Infinity))

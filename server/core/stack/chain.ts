@@ -28,7 +28,7 @@ export interface EndFloat {
 /**
  * End float of a chain, m; negative is a chain that binds. Refuses an empty chain and reversed or missing limits.
  * Source: worst case as Budynas & Nisbett, Shigley's Mechanical Engineering Design, 9th ed., sec. 1-13, example 1-3;
- * root-sum-square as the law of propagation for a sum (JCGM 100:2008, 5.1.2, from memory).
+ * root-sum-square as the law of propagation for a sum (JCGM 100:2008, 5.1.2).
  */
 export function endFloat(members: readonly Member[]): Answer<EndFloat> {
   if (members.length === 0) return notValid("the chain has no members");

@@ -251,7 +251,7 @@ function boreWorking(
         sum === undefined
           ? "not given: the bush may be loose in its hole"
           : showRange(sum.low, sum.high, system, step),
-      source: "JCGM 100:2008, 5.1.2 (from memory)",
+      source: "JCGM 100:2008, 5.1.2",
     },
   ];
 }

@@ -74,7 +74,7 @@ function floatResult(
       formula:
         "by root-sum-square: all members independent, limits at the same number of deviations",
       with: range(rootSumSquare),
-      source: "JCGM 100:2008, 5.1.2 (from memory)",
+      source: "JCGM 100:2008, 5.1.2",
     });
   if (drawn !== undefined)
     working.push({
