@@ -179,22 +179,30 @@ export function line(
   return element("line", { x1, y1, x2, y2, ...strokeOf(how) });
 }
 
-/** A rectangle; its sides may be given in either order. */
+/** A rectangle; its sides may be given in either order. One without height or width is the line that it comes to: no browser draws a rectangle without one. */
 export function block(
   { x, y, width, height }: Box,
   how: Partial<Stroke> & { readonly fill?: string; readonly opacity?: number },
 ): Markup {
-  return element("rect", {
-    x: Math.min(x, x + width),
-    y: Math.min(y, y + height),
-    width: Math.abs(width),
-    height: Math.abs(height),
-    fill: how.fill,
-    "fill-opacity": how.opacity,
-    ...(how.stroke === undefined
-      ? {}
-      : strokeOf({ ...how, stroke: how.stroke })),
-  });
+  const stroke =
+    how.stroke === undefined ? {} : strokeOf({ ...how, stroke: how.stroke });
+  return width === 0 || height === 0
+    ? element("line", {
+        x1: x,
+        y1: y,
+        x2: x + width,
+        y2: y + height,
+        ...stroke,
+      })
+    : element("rect", {
+        x: Math.min(x, x + width),
+        y: Math.min(y, y + height),
+        width: Math.abs(width),
+        height: Math.abs(height),
+        fill: how.fill,
+        "fill-opacity": how.opacity,
+        ...stroke,
+      });
 }
 
 /**

@@ -136,6 +136,23 @@ test("measured and predicted differ in word and in line", () => {
   expect(dashesOf(bore, /^bore drive 25/)).toBeTruthy();
 });
 
+test("a size that is one figure is a line at its height, in its column's manner", () => {
+  const shop = textShop(
+    "job j\n  units inch\npart p\npart q\njournal a on p\n  read 0.8746\nbore a in q\nfit a of journal a in bore a\n  want 0.0007 to 0.0011\nreamer r\n  size 0.8755\nline l\n  bore a from 0 to 1\n  ream with r\n",
+  );
+  const svg = readSvg(fitPicture(shop, "fit a", OPTIONS));
+  const [journal, bore] = [/^journal a 0\.8746 in$/, /^bore a 0\.8755 in$/].map(
+    (title) => childOf(group(svg, title), "line"),
+  );
+  for (const each of [journal, bore]) {
+    expect(numberOf(each, "y1")).toBe(numberOf(each, "y2"));
+    expect(numberOf(each, "x2") - numberOf(each, "x1")).toBeGreaterThan(20);
+    expect(numberOf(each, "stroke-width")).toBeGreaterThan(1);
+  }
+  expect(journal?.attributes["stroke-dasharray"]).toBeUndefined();
+  expect(bore?.attributes["stroke-dasharray"]).toBeTruthy();
+});
+
 test("what is not known says what to write, and nothing is drawn for it", () => {
   const shop = changed("shop/winch.thou", (text) =>
     text.replace(
