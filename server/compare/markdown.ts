@@ -1,5 +1,5 @@
 // A comparison as Markdown, for a comment beside a change. What a record says is set off, so that none of it is obeyed.
-import { escaped } from "../markup/markdown.ts";
+import { escaped, sentence } from "../markup/markdown.ts";
 import type { FindingChange } from "./changes.ts";
 import {
   changeWords,
@@ -52,6 +52,6 @@ function marked(word: string): string {
 }
 
 function findingMarkdown(finding: FindingChange, isNew: boolean): string {
-  const said = isNew ? `: ${escaped(finding.message)}` : "";
+  const said = isNew ? `: ${sentence(finding.message)}` : "";
   return `- ${escaped(findingWords(finding, isNew))}${said}`;
 }

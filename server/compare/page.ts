@@ -1,6 +1,6 @@
 // A comparison of one record as a page of Markdown to read beside it: what is worse first, then each entry with its changes, then findings.
 // What a record says is set off, so that none of it is obeyed.
-import { blocks, escaped, list, table } from "../markup/markdown.ts";
+import { blocks, escaped, list, sentence, table } from "../markup/markdown.ts";
 import { groupedBy } from "../model/groups.ts";
 import type { Change, FindingChange, RecordChanges } from "./changes.ts";
 import {
@@ -108,7 +108,7 @@ function findingItem(
   const { entry, message } = finding;
   const words = escaped(findingWords({ ...finding, entry: null }, isNew));
   const at = entry === null ? "" : ` at ${linked(entry, page)}`;
-  return `${words}${at}${isNew ? `: ${escaped(message)}` : ""}`;
+  return `${words}${at}${isNew ? `: ${sentence(message)}` : ""}`;
 }
 
 function linked(entry: string, { lineOf, link }: ComparisonPage): string {

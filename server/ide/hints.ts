@@ -18,7 +18,7 @@ import type { Result } from "../model/result.ts";
 import { resultsOfKind } from "../model/results.ts";
 import { isFirstOfName, type Shop } from "../model/shop.ts";
 import type { LengthRange, Reading, Swing } from "../model/values.ts";
-import { blocks, code, escaped, list } from "../markup/markdown.ts";
+import { blocks, code, escaped, list, sentence } from "../markup/markdown.ts";
 import { headline, lengthWords, type Words } from "./headline.ts";
 import { locationOf, type Location, type Position } from "./position.ts";
 
@@ -234,11 +234,11 @@ export function hintWorking(
   const title = `**${escaped(source.ref)}**, ${what}: ${code(text)} (${status}${judged})`;
   const steps = working.map(({ formula, with: numbers, source: from }) =>
     [
-      escaped(formula),
+      sentence(formula),
       numbers === "" ? "" : `: ${code(numbers)}`,
       from === "" ? "" : ` (${escaped(from)})`,
     ].join(""),
   );
-  const wanting = missingTexts(needs).map((text) => `needs ${escaped(text)}`);
+  const wanting = missingTexts(needs).map((text) => `needs ${sentence(text)}`);
   return blocks(title, list([...steps, ...wanting]));
 }

@@ -16,7 +16,7 @@ import {
 import { settings } from "../model/evaluate/settings.ts";
 import type { Shop } from "../model/shop.ts";
 import { neededText } from "../model/known.ts";
-import { blocks, escaped, list, table } from "../markup/markdown.ts";
+import { blocks, escaped, list, sentence, table } from "../markup/markdown.ts";
 
 /** What clearance a fit may want: classes of the job's own system, the shop rule, the rule by speed, and the range of the film. */
 export function wantedAdvice(shop: Shop, fit: string): string {
@@ -51,9 +51,9 @@ function withoutFilm(shop: Shop, fit: string): string {
   if (facts.known)
     return "At no clearance does the film carry this load at this speed.";
   if (facts.because !== undefined)
-    return `No range of the film: ${escaped(facts.because)}.`;
+    return `No range of the film: ${sentence(facts.because)}.`;
   const needed = neededText(facts.needs);
-  return needed === "" ? "" : `The film's own range ${escaped(needed)}.`;
+  return needed === "" ? "" : `The film's own range ${sentence(needed)}.`;
 }
 
 /** B4.1 calls its running fits RC1 to RC9; no ISO class begins so. */
@@ -96,7 +96,7 @@ export function reamingAdvice(shop: Shop, line: string): string {
         adviceRow(bores, advice, system),
       ),
     ),
-    list([...reasons].map((reason) => `Not said: ${escaped(reason)}.`)),
+    list([...reasons].map((reason) => `Not said: ${sentence(reason)}.`)),
   );
 }
 

@@ -34,7 +34,7 @@ import {
   standWords,
   type Stands,
 } from "../rules/order/stands.ts";
-import { blocks, escaped, list, table } from "../markup/markdown.ts";
+import { blocks, escaped, list, sentence, table } from "../markup/markdown.ts";
 import { kindOf, nameOf } from "../model/reference.ts";
 import {
   resultName,
@@ -188,7 +188,7 @@ function standsText(stands: readonly Stands[], done: boolean): string {
     : `Look first: ${standCount(stands)}:\n\n${list(
         stands.map(
           (each) =>
-            `**${escaped(standName(each))}** (${each.level}): ${escaped(each.message)}`,
+            `**${escaped(standName(each))}** (${each.level}): ${sentence(each.message)}`,
         ),
       )}`;
 }
@@ -202,7 +202,7 @@ function resultsTable(results: readonly Result[]): string {
       escaped(result.status === "unknown" ? "unknown" : result.text),
       result.status === "unknown" ? "" : statusWord(result),
       result.verdict === "out" ? "**out**" : VERDICT_WORDS[result.verdict],
-      result.status === "unknown" ? escaped(result.text) : "",
+      result.status === "unknown" ? sentence(result.text) : "",
     ]),
   );
 }
@@ -218,8 +218,8 @@ function workingText(results: readonly Result[]): string {
   const steps = results.flatMap((result) =>
     result.working.map(({ formula, with: numbers, source }) =>
       [
-        escaped(formula),
-        numbers === "" ? "" : `: ${escaped(numbers)}`,
+        sentence(formula),
+        numbers === "" ? "" : `: ${sentence(numbers)}`,
         source === "" ? "" : ` (${escaped(source)})`,
       ].join(""),
     ),
@@ -239,7 +239,7 @@ function workingText(results: readonly Result[]): string {
 function assumptionsText(assumptions: readonly string[]): string {
   return assumptions.length === 0
     ? ""
-    : `Taken as given:\n\n${list(assumptions.map(escaped))}`;
+    : `Taken as given:\n\n${list(assumptions.map(sentence))}`;
 }
 
 /** The names of the cautions that belong to an entry. */
@@ -277,7 +277,7 @@ function cautionsText(names: readonly string[]): string {
   const found = names.flatMap((name) => cautionNamed(name) ?? []);
   if (found.length === 0) return "";
   return `Cautions:\n\n${list(
-    found.map(({ title, text }) => `**${title}.** ${escaped(text)}`),
+    found.map(({ title, text }) => `**${title}.** ${sentence(text)}`),
   )}\n\n*${LIMIT_OF_RECORD}*`;
 }
 
@@ -286,7 +286,7 @@ export function cautionHover(name: string): string | undefined {
   if (caution === undefined) return undefined;
   return blocks(
     `**${caution.title}**`,
-    escaped(caution.text),
+    sentence(caution.text),
     caution.source === "" ? "" : `*${escaped(caution.source)}*`,
   );
 }

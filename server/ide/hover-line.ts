@@ -12,18 +12,18 @@ import { finer } from "../model/ranges.ts";
 import type { Shop } from "../model/shop.ts";
 import { fitsAsking, toolWords, type ToolWords } from "../model/tool-words.ts";
 import { neededText } from "../model/known.ts";
-import { blocks, escaped, list, table } from "../markup/markdown.ts";
+import { blocks, escaped, list, sentence, table } from "../markup/markdown.ts";
 
 /** The whole hover of a line below its title. */
 export function lineBody(shop: Shop, ref: string): string {
   const found = windowOf(shop, ref);
   if (!found.known) {
     if (found.because !== undefined)
-      return `Not valid here, because ${escaped(found.because)}.`;
+      return `Not valid here, because ${sentence(found.because)}.`;
     const text = neededText(found.needs);
     return text === ""
       ? ""
-      : `Bore sizes that suit: unknown; ${escaped(text)}.`;
+      : `Bore sizes that suit: unknown; ${sentence(text)}.`;
   }
   const { demands, window } = found.value;
   const { system } = settings(shop);
@@ -69,7 +69,7 @@ const MOST_TO_BUY = 5;
 
 function rankingBody(shop: Shop, ref: string): string {
   const found = rankingOf(shop, ref);
-  if (!found.known) return escaped(neededText(found.needs));
+  if (!found.known) return sentence(neededText(found.needs));
   const { demands, crib, toBuy } = found.value;
   const ofCrib = crib
     .filter(({ ranked }) => ranked.serves || -NEAR < ranked.margin.metres)

@@ -20,6 +20,21 @@ export function code(text: string): string {
   return `\`${shortened(oneLine(text)).replaceAll("`", "'")}\``;
 }
 
+/** A sentence of the model, its words in backquotes set off as words of the record. */
+export function sentence(text: string): string {
+  return shortened(oneLine(text))
+    .split(/`([^`]*)`/)
+    .map((part, index) => {
+      if (part.trim() === "") return part;
+      // in a table an upright stroke would end the cell, in a word set off as well
+      if (index % 2 === 1 && !part.includes("|")) return code(part);
+      const [before = "", , after = ""] =
+        /^( ?)(.*?)( ?)$/u.exec(part)?.slice(1) ?? [];
+      return `${before}${escaped(part)}${after}`;
+    })
+    .join("");
+}
+
 const LONGEST = 400;
 
 function shortened(text: string): string {

@@ -35,6 +35,7 @@ export const compareChecks = [
         assert.match(text, /HEAD \([\da-f]{12}\) on main/);
         assert.match(text, new RegExp(`fit ${at.name}`));
         assert.match(text, /new error word-unknown/);
+        assert.match(text, /no fact wnat: did you mean want\?/);
         await shoot("compare");
         await preview.locator("h3 a", { hasText: `fit ${at.name}` }).click();
         await page

@@ -3,7 +3,13 @@
 import { createRequire } from "node:module";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { code, escaped, list, table } from "../../server/markup/markdown.ts";
+import {
+  code,
+  escaped,
+  list,
+  sentence,
+  table,
+} from "../../server/markup/markdown.ts";
 import { hoverAt } from "../../server/ide/hover.ts";
 import { atCaret } from "../ide/caret.ts";
 
@@ -122,6 +128,27 @@ describe("a text comes out as it went in", () => {
     const html = shown(render(escaped("\u{1F529}".repeat(1000))));
     expect(html.length).toBeLessThan(420);
     expect(html).not.toMatch(/\p{Surrogate}/u);
+  });
+
+  test("a sentence has its words set off, and obeys them no more than any text", () => {
+    expect(
+      render(sentence("a fit has no `wnat`: write `want`, or *none*")),
+    ).toBe(
+      "<p>a fit has no <code>wnat</code>: write <code>want</code>, or *none*</p>",
+    );
+    // an upright stroke would end a cell
+    expect(
+      tags(render(table(["a", "b"], [[sentence("no `x|y` here"), "z"]]))),
+    ).toEqual(tags(render(table(["a", "b"], [["y", "z"]]))));
+    fc.assert(
+      fc.property(usable, (text) => {
+        for (const tag of tags(render(`Before ${sentence(text)} after`)))
+          expect(["p", "code"]).toContain(tag);
+        if (text.includes("`")) return;
+        expect(sentence(text)).toBe(escaped(text));
+      }),
+      { numRuns: 400 },
+    );
   });
 
   test("code holds what it is given", () => {
