@@ -127,6 +127,12 @@ export const webGuideChecks = [
         .first();
       await picture.waitFor();
       assert.match(await picture.getAttribute("aria-label"), /: clearance /);
+      // its style has come, from where a browser has the extension's files
+      const look = await frame
+        .locator("section button[data-ref]")
+        .first()
+        .evaluate((button) => getComputedStyle(button).textDecorationLine);
+      assert.equal(look, "underline");
       const bore = /^fit .* in bore (\S+)/m.exec(text)?.[1] ?? fit[1];
       await picture
         .locator("text", { hasText: `bore ${bore}` })

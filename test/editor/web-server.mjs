@@ -8,6 +8,7 @@ import path from "node:path";
 import { root } from "./prepare.mjs";
 
 const MIME = {
+  ".css": "text/css",
   ".js": "text/javascript",
   ".json": "application/json",
   ".svg": "image/svg+xml",
