@@ -33,7 +33,6 @@ export function overviewStatus(): OverviewStatus {
       if (!("overview" in shown)) {
         item.hide();
         language.text = "No overview";
-        language.detail = "";
         return;
       }
       const { overview } = shown;
@@ -45,8 +44,8 @@ export function overviewStatus(): OverviewStatus {
         label: `Record ${called(overview)}: ${summary}. ${next} Opens the overview.`,
       };
       item.show();
+      // what is next stands in the status bar's own tooltip: here a sentence would push the way to the overview off the window
       language.text = summary;
-      language.detail = next;
     },
     dispose() {
       item.dispose();

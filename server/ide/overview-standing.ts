@@ -103,9 +103,11 @@ function resultStanding(shop: Shop, ref: string, entry: Entry): Standing {
       : undefined;
   if (best === undefined) return judged(results, first);
   const standing = judged(results, first, first.text);
+  // its name without its kind: of a name that is cut off nobody knows which one to take
+  const tool = best.name.replace(/^reamer /u, "");
   return {
     ...standing,
-    detail: `${best.name}${best.doubt}, by ${first.status} journals; window ${standing.detail}`,
+    detail: `${tool}${best.doubt}, by ${first.status} journals; window ${standing.detail}`,
   };
 }
 

@@ -61,7 +61,7 @@ describe("a job that waits only for its cut", () => {
       "Running fits: 1",
       "  fit front: in, predicted, 0.00128 to 0.00142 in",
       "Lines: 1",
-      "  line layshaft: reamer r-8755, by measured journals; window 0.87512 to 0.87588 in",
+      "  line layshaft: r-8755, by measured journals; window 0.87512 to 0.87588 in",
       "Steps: 1",
       "  step ream: next",
     ]);
