@@ -10,10 +10,10 @@ export interface ActiveRecord {
 
 export function followActiveRecord(): ActiveRecord {
   const changed = new vscode.EventEmitter<void>();
-  const { activeTextEditor, visibleTextEditors } = vscode.window;
+  const active = activeEditor();
   // at the start a panel may have the caret, and a record stand beside it
   let document = (
-    activeTextEditor === undefined ? visibleTextEditors : [activeTextEditor]
+    active === undefined ? vscode.window.visibleTextEditors : [active]
   )
     .map(recordIn)
     .find((each) => each !== undefined);
@@ -26,17 +26,17 @@ export function followActiveRecord(): ActiveRecord {
 
   const following = vscode.Disposable.from(
     changed,
-    vscode.window.onDidChangeActiveTextEditor((editor) => {
+    vscode.window.onDidChangeActiveTextEditor(() => {
+      const editor = activeEditor();
       if (editor !== undefined) become(recordIn(editor));
     }),
     // an untitled record that is saved is closed and opened under its new address
     vscode.workspace.onDidCloseTextDocument((closed) => {
-      if (closed === document) become(recordIn(vscode.window.activeTextEditor));
+      if (closed === document) become(recordIn(activeEditor()));
     }),
     // a text that is told to be a record, or no longer to be one
     vscode.workspace.onDidOpenTextDocument((opened) => {
-      if (opened === vscode.window.activeTextEditor?.document)
-        become(recordIn(vscode.window.activeTextEditor));
+      if (opened === activeEditor()?.document) become(recordIn(activeEditor()));
     }),
   );
   return {
@@ -46,6 +46,14 @@ export function followActiveRecord(): ActiveRecord {
       following.dispose();
     },
   };
+}
+
+/** The editor that has the caret. A log in the panel counts as none: the editor calls it active as long as it is shown and a page of ours has the caret. */
+function activeEditor(): vscode.TextEditor | undefined {
+  const { activeTextEditor } = vscode.window;
+  return activeTextEditor?.document.uri.scheme === "output"
+    ? undefined
+    : activeTextEditor;
 }
 
 function recordIn(
