@@ -68,16 +68,20 @@ describe("ratio", () => {
     );
   });
 
-  test("a certificate goes before the largest error, in what its readings come to as in its ratio", () => {
+  test("of a certificate and a largest error the larger counts, in what its readings come to as in its ratio", () => {
     const guarded = (facts: string) =>
       checkText(
         job(facts).replace("units inch", "units inch\n  verdict guarded"),
       ).results;
-    expect(guarded("  uncertainty 0.00004\n  mpe 0.0002\n")).toEqual(
+    // U/2 = 0.00002, mpe/√3 = 0.0000115 and 0.0000231
+    expect(guarded("  uncertainty 0.00004\n  mpe 0.00002\n")).toEqual(
       guarded("  uncertainty 0.00004\n"),
     );
+    expect(guarded("  uncertainty 0.00004\n  mpe 0.00004\n")).toEqual(
+      guarded("  mpe 0.00004\n"),
+    );
     expect(guarded("  uncertainty 0.00004\n")).not.toEqual(
-      guarded("  uncertainty 0.00005\n"),
+      guarded("  mpe 0.00004\n"),
     );
   });
 

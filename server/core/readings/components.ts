@@ -76,15 +76,23 @@ export interface GaugeError {
 }
 
 /**
- * The component of a gauge's own error: by its calibration, else by its maximum permissible error. Both are of one error, which counts once.
- * Undefined where neither is known; refuses what the component's own function refuses. Source: JCGM 100:2008, 4.3.10 (nothing is counted twice).
+ * The component of a gauge's own error: by its calibration or its maximum permissible error, the larger where both are known. Both are of
+ * one error, which counts once; and a calibration tells how well the error was found, not that readings are rid of it. Undefined where
+ * neither is known; refuses what the component's own function refuses. Source: JCGM 100:2008, 4.3.10 (nothing is counted twice).
  */
 export function gaugeErrorComponent({
   calibration,
   mpe,
 }: GaugeError): Answer<Component> | undefined {
-  if (calibration !== undefined) return calibrationComponent(calibration);
-  return mpe === undefined ? undefined : permissibleErrorComponent(mpe);
+  const found =
+    calibration === undefined ? undefined : calibrationComponent(calibration);
+  const kept = mpe === undefined ? undefined : permissibleErrorComponent(mpe);
+  if (found === undefined || kept === undefined) return found ?? kept;
+  if (!found.valid) return found;
+  return kept.valid &&
+    kept.value.standardUncertainty <= found.value.standardUncertainty
+    ? found
+    : kept;
 }
 
 /**

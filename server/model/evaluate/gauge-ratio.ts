@@ -103,7 +103,7 @@ export const narrowestRead = query<readonly Tolerance[]>(
       .slice(0, FEW_TOLERANCES),
 );
 
-/** U of a gauge (k = 2): by its certificate, else by its largest error, whose distribution is taken as even. */
+/** U of a gauge (k = 2): by its certificate or its largest error, whose distribution is taken as even: the larger. */
 export function expandedOf(shop: Shop, gauge: string): Known<number> {
   const value = gaugeValue(shop, gauge);
   if (value === undefined || value.damaged) return SILENT;

@@ -53,7 +53,7 @@ export const settersOf = query<Known<readonly GaugeValue[]>>(
   },
 );
 
-/** Standard uncertainty of a gauge by its certificate, else by its largest error, m; undefined where neither is written. */
+/** Standard uncertainty of a gauge by its certificate or its largest error, the larger, m; undefined where neither is written. */
 export function ownUncertainty({
   uncertainty,
   mpe,

@@ -123,7 +123,7 @@ test("the facts of a size give its components in order, a gauge's error once, an
     length: 0.025,
     resolution: 1e-6,
     calibration: 2e-6,
-    mpe: 2e-6,
+    mpe: 1e-6,
     setting: 1e-6,
     repeatability: { standardDeviation: 1e-6, degreesOfFreedom: 4 },
     part: warm,
@@ -144,6 +144,8 @@ test("the facts of a size give its components in order, a gauge's error once, an
   ).toEqual(["mpe"]);
   expect(sizeComponents({ length: 0.025 }).valid).toBe(false);
   expect(sizeComponents({ length: 0.025, mpe: NaN }).valid).toBe(false);
+  expect(sizeComponents({ ...all, mpe: NaN }).valid).toBe(false);
+  expect(sizeComponents({ ...all, calibration: NaN }).valid).toBe(false);
   expect(sizeComponents({ ...all, length: 0 }).valid).toBe(false);
 });
 

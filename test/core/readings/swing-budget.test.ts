@@ -18,14 +18,17 @@ test("a swing is two readings, each rounded, over the factor", () => {
   expect(found.expanded / found.combined).toBeCloseTo(1.959964, 6);
 });
 
-test("a pointer known by its largest error alone counts that, and else its calibration", () => {
+test("a pointer known by its largest error alone counts that, and of both the larger", () => {
   expect(got(swingBudget({ mpe: 3e-6 }, 1)).combined).toBeCloseTo(
     3e-6 / Math.sqrt(3),
     15,
   );
   expect(
     got(swingBudget({ mpe: 3e-6, calibration: 2e-6 }, 1)).combined,
-  ).toBeCloseTo(1e-6, 15);
+  ).toBeCloseTo(3e-6 / Math.sqrt(3), 15);
+  expect(
+    got(swingBudget({ mpe: 3e-6, calibration: 4e-6 }, 1)).combined,
+  ).toBeCloseTo(2e-6, 15);
 });
 
 test.each([
