@@ -189,7 +189,8 @@ const monteCarlo = `Monte Carlo, fixed seed, ${draws} draws through the model it
 function drawnSize(): number {
   const { even, normal } = chance(20);
   return spread(draws, () => {
-    const gaugeError = 0.5e-6 * even() + 0.75e-6 * normal() + 2e-6 * even();
+    // of the certificate's 0.75 µm and the error that is allowed, which are of one error, the larger
+    const gaugeError = 0.5e-6 * even() + 2e-6 * even();
     const rest = 0.4e-6 * normal() + 0.4e-6 * normal();
     const scale = 1 + (11.5e-6 + 0.5e-6 * normal()) * (28 + 1 * normal() - 20);
     const grown = 1 + (23.1e-6 + 1e-6 * normal()) * (31 + 0.5 * normal() - 20);
