@@ -1,7 +1,8 @@
 // `thou explain`: the page of a finding, of a word of the language or of a result, or the list of all of them.
 import type { Command } from "commander";
 import { unitOf } from "../core/quantity/units.ts";
-import { namesNear, nearest, otherNames } from "../rules/text/near.ts";
+import { shippedAs } from "../rules/text/designation.ts";
+import { namesInCommon, nearest, otherNames } from "../rules/text/near.ts";
 import { eitherOf } from "../rules/text/wording.ts";
 import {
   ENTRY_SUMMARIES,
@@ -89,9 +90,10 @@ function unknownWord(
   codes: readonly string[],
   commands: readonly string[],
 ): string {
-  const near = meant(code, codes);
+  const shipped = shippedAs(code, ["material", "oil"]);
+  const near = shipped.length === 0 ? meant(code, codes) : shipped;
   const ask =
-    elsewhere(code, commands) ??
+    (shipped.length === 0 ? elsewhere(code, commands) : undefined) ??
     (near.length === 0
       ? '"thou explain" lists them all.'
       : `did you mean ${eitherOf(near)}?`);
@@ -103,10 +105,12 @@ function meant(code: string, codes: readonly string[]): readonly string[] {
   const named = otherNames(code, WORDS);
   if (0 < named.length) return named.slice(0, 1);
   // a part in common says more than letters in common
-  const shipped = code.includes("-") ? namesNear(code, SHIPPED) : [];
-  return 0 < shipped.length
-    ? shipped
-    : nearest(code, [...codes, ...WORDS, ...SHIPPED]);
+  const all = [...codes, ...WORDS, ...SHIPPED];
+  if (!code.includes("-")) return nearest(code, all);
+  const shipped = nearest(code, SHIPPED);
+  if (0 < shipped.length) return shipped;
+  const common = namesInCommon(code, SHIPPED);
+  return 0 < common.length ? common : nearest(code, all);
 }
 
 /** Where what has no page of its own is told of: a command, a unit, a class. */

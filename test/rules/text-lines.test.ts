@@ -213,6 +213,11 @@ describe("a line as it is spoken", () => {
     expect(said(CODE, "  material 932", { under: part })[0]).toContain(
       "did you mean `bronze-c932`?",
     );
+    expect(said(CODE, "  material SAE 660", { under: part })).toEqual([
+      "`SAE 660` is no name, since a name is one word: did you mean `bronze-c932`?",
+      "  fix: Write `bronze-c932`",
+      '    12-19 "bronze-c932"',
+    ]);
     // a gauge's number is no alloy's
     expect(said(CODE, "  read 0.8743 with 4140")[0]).not.toContain("steel");
   });

@@ -5,7 +5,7 @@ import { notValid, valid, type Answer } from "../answer.ts";
 
 /**
  * Clearance by speed, m: ψ = 0.8·v^¼ thousandths of the diameter (m), v the surface speed in m/s. Refuses a diameter
- * or a speed not above zero, and a speed over 100 m/s. Source: DIN 31652-3 as remembered (from memory).
+ * or a speed not above zero, and a speed over 100 m/s. Source: DIN 31652-3 (from memory).
  */
 export function clearanceBySpeed(
   diameter: number,

@@ -53,7 +53,7 @@ export const adviceFor = query<readonly AdviceRow[]>("advice", (shop, fit) => {
           "0.8 per mille times the fourth root of the speed in m/s",
           "speed-rule",
           clearanceBySpeed(diameter, speed.value.nominal),
-          "DIN 31652-3 as remembered (from memory)",
+          "DIN 31652-3 (from memory)",
         )
       : []),
     ...filmRows(shop, fit),

@@ -3,10 +3,10 @@ import { readsWith, wordBefore } from "../../../grammar/mend.ts";
 import { lineSpec } from "../../../grammar/vocabulary.ts";
 import { unitOf } from "../../core/quantity/units.ts";
 import type { DraftFix, TextRule } from "../rule.ts";
-import { materials } from "../../core/materials/material.ts";
 import type { Entry } from "../../model/entry.ts";
 import type { Span } from "../../model/values.ts";
 import { eolIn } from "../fixes.ts";
+import { shippedAs } from "./designation.ts";
 import { nearest, otherNames } from "./near.ts";
 import { oneOf, writeInstead } from "./wording.ts";
 
@@ -27,12 +27,8 @@ export const lineDamaged: TextRule = {
     if (0 < meant.length) return meantInstead(span, written, meant);
     if (typeof data.below === "string")
       return { message, fixes: [onLineBelow(entry, span, data.below)] };
-    const alloys = materialsNumbered(written, entry, span);
-    if (0 < alloys.length)
-      return {
-        message: `\`${written}\` is no name, since a name begins with a letter: did you mean ${oneOf(alloys)}?`,
-        fixes: writeInstead(span, alloys),
-      };
+    const designated = designatedBy(span, entry);
+    if (designated !== undefined) return designated;
     if (typeof mended !== "string") return { message };
     return {
       message,
@@ -98,17 +94,24 @@ function onLineBelow(entry: Entry, span: Span, fact: string): DraftFix {
   };
 }
 
-/** `material 4140`: an alloy is called by its number in the shop, and the shipped materials have it at the end of their name. */
-function materialsNumbered(
-  written: string,
+/** `material 4140`, `oil SAE 30`: what is shipped under a designation that is no name. */
+function designatedBy(
+  span: Span,
   entry: Entry,
-  { line }: Span,
-): readonly string[] {
-  const body = entry.block.lines[line]?.body ?? "";
-  if (!/^material\s/u.test(body) || !/^\d/u.test(written)) return [];
-  const number = written.toLowerCase();
-  return materials
-    .map(({ name }) => name)
-    .filter((name) => name.split("-").some((part) => part.endsWith(number)))
-    .slice(0, 3);
+): ReturnType<TextRule["draft"]> | undefined {
+  const { body, indent } = entry.block.lines[span.line] ?? {
+    body: "",
+    indent: 0,
+  };
+  const [fact = ""] = body.split(" ", 1);
+  if (span.line === 0 || !(fact === "material" || fact === "oil"))
+    return undefined;
+  const written = body.slice(span.start - indent, span.end - indent);
+  const shipped = shippedAs(written, [fact]);
+  return shipped.length === 0
+    ? undefined
+    : {
+        message: `\`${written}\` is no name, since a name ${/^\p{L}/u.test(written) ? "is one word" : "begins with a letter"}: did you mean ${oneOf(shipped)}?`,
+        fixes: writeInstead(span, shipped),
+      };
 }

@@ -10,7 +10,8 @@ import { refsOfKind, resolve, type Shop } from "../../model/shop.ts";
 import type { RefSite, Span } from "../../model/values.ts";
 import { CODES } from "../codes.ts";
 import type { Draft, Rule } from "../rule.ts";
-import { namesNear, nearest } from "./near.ts";
+import { shippedAs } from "./designation.ts";
+import { namesInCommon, nearest } from "./near.ts";
 import { oneOf, withArticle, writeInstead } from "./wording.ts";
 
 export const nameUnknown: Rule = {
@@ -53,7 +54,7 @@ function missing(shop: Shop, site: RefSite): Draft {
   }
   const kinds = kind === undefined ? takes : [kind];
   const names = namesOf(shop, kinds);
-  const near = namesNear(name, names);
+  const near = namesNear(name, kinds, names);
   const what = kinds.length === 1 ? kinds.join("") : "entry";
   return {
     span: nameSpan,
@@ -71,6 +72,18 @@ function nearOfTaken(shop: Shop, { name, takes }: RefSite): readonly string[] {
           .map((kind) => `${kind} ${near}`)
       : [near],
   );
+}
+
+/** Names nearest by their letters, else what is shipped under that designation, else names that have a part in common. */
+function namesNear(
+  name: string,
+  kinds: readonly EntryKind[],
+  names: readonly string[],
+): readonly string[] {
+  const near = nearest(name, names);
+  if (0 < near.length) return near;
+  const shipped = shippedAs(name, kinds);
+  return 0 < shipped.length ? shipped : namesInCommon(name, names);
 }
 
 function ask(near: readonly string[]): string | undefined {

@@ -110,15 +110,6 @@ function isVowel(letter: string): boolean {
   return /^[aeiouy]$/u.test(letter);
 }
 
-/** Names nearest by their letters; where none is, those that have a part in common. */
-export function namesNear(
-  name: string,
-  names: readonly string[],
-): readonly string[] {
-  const near = nearest(name, names);
-  return near.length === 0 ? namesInCommon(name, names) : near;
-}
-
 /**
  * The candidates that share a part of a name written with hyphens, at most three, those with most in common first: `cast-iron` for
  * `iron-grey`, `bronze` for `tin-bronze`.

@@ -1,0 +1,66 @@
+// What is shipped under a designation of the trade, however it is written: `4140`, `SAE 660`, `C93200`, `VG68`.
+import { materials } from "../../core/materials/material.ts";
+import { oils } from "../../core/materials/oils.ts";
+
+const SHIPPED = {
+  material: materials.map(({ name, what }) => candidate(name, what)),
+  oil: oils.map(({ name, grade }) => candidate(name, grade)),
+};
+
+interface Candidate {
+  readonly name: string;
+  readonly ofName: readonly string[];
+  /** Of its name and of what it is called in the trade. */
+  readonly ofBoth: ReadonlySet<string>;
+}
+
+/**
+ * The shipped materials and oils that bear every number of a designation in their name; where none does, those that bear it with all its
+ * letters in what they are called in the trade. Of those the ones that share most of its letters, at most three. None where it has no
+ * number of two figures at least.
+ */
+export function shippedAs(
+  written: string,
+  kinds: readonly string[],
+): readonly string[] {
+  const parts = partsOf(written);
+  const numbers = parts.filter(isNumber);
+  if (!numbers.some((each) => 2 <= each.length)) return [];
+  const letters = parts.filter((each) => !isNumber(each));
+  const isNamed = ({ ofName }: Candidate) =>
+    numbers.every((each) => ofName.includes(each)) &&
+    ofName.every(
+      (each) => !isNumber(each) || each.length < 2 || numbers.includes(each),
+    );
+  // a bare number of two figures may be anything in a sentence
+  const isCalled = ({ ofBoth }: Candidate) =>
+    (0 < letters.length || numbers.every((each) => 3 <= each.length)) &&
+    parts.every((each) => ofBoth.has(each));
+  const all = [
+    ...(kinds.includes("material") ? SHIPPED.material : []),
+    ...(kinds.includes("oil") ? SHIPPED.oil : []),
+  ];
+  const named = all.filter(isNamed);
+  const found = 0 < named.length ? named : all.filter(isCalled);
+  const shared = ({ ofBoth }: Candidate) =>
+    letters.filter((each) => ofBoth.has(each)).length;
+  const most = Math.max(...found.map(shared));
+  return found
+    .filter((each) => shared(each) === most)
+    .map(({ name }) => name)
+    .slice(0, 3);
+}
+
+function candidate(name: string, called: string): Candidate {
+  const ofName = partsOf(name);
+  return { name, ofName, ofBoth: new Set([...ofName, ...partsOf(called)]) };
+}
+
+/** `C93200`: `c`, `93200` */
+function partsOf(text: string): readonly string[] {
+  return text.toLowerCase().match(/\p{L}+|\d+/gu) ?? [];
+}
+
+function isNumber(part: string): boolean {
+  return /^\d/u.test(part);
+}
