@@ -218,6 +218,12 @@ describe("a line as it is spoken", () => {
       "  fix: Write `bronze-c932`",
       '    12-19 "bronze-c932"',
     ]);
+    // nor is a number behind the name
+    expect(
+      said(CODE, "  oil sae-30 100 F", {
+        under: `${HEAD}fit f of journal front in bore b\n`,
+      })[0],
+    ).not.toContain("iso-vg-100");
     // a gauge's number is no alloy's
     expect(said(CODE, "  read 0.8743 with 4140")[0]).not.toContain("steel");
   });

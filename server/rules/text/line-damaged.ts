@@ -103,7 +103,7 @@ function designatedBy(
     body: "",
     indent: 0,
   };
-  const [fact = ""] = body.split(" ", 1);
+  const fact = body.slice(0, span.start - indent).trim();
   if (span.line === 0 || !(fact === "material" || fact === "oil"))
     return undefined;
   const written = body.slice(span.start - indent, span.end - indent);
