@@ -90,8 +90,10 @@ export function connect(
       await end(attempt, log); // it came too late: another was started meanwhile
       return false;
     }
-    if (came) status.running();
-    else giveUp(notStarted);
+    if (came) {
+      status.running();
+      log.info("The server is running."); // who opens the log while all is well isn't left before an empty page
+    } else giveUp(notStarted);
     return came;
   }
 

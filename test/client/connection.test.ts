@@ -58,6 +58,7 @@ function servers() {
   const connection = connect(launch, {
     error: note,
     warn: note,
+    info: note,
     show: () => undefined,
   } as unknown as Parameters<typeof connect>[1]);
   return {
@@ -85,6 +86,7 @@ test("a server that dies is started again, and says so; what is asked meanwhile 
   die();
   expect(item.text).toBe("Server is starting");
   expect(log).toEqual([
+    "The server is running.",
     "The server stopped by itself and is started again. It may do so 3 times within three minutes; this was number 1.",
   ]);
   expect(await connection.ask("thou/page", page)).toBe("thou/page by server 2");
