@@ -187,8 +187,14 @@ function shippedOffers(
       label: nameOf(ref),
       kind: "material",
       detail: `${shippedWhat(ref) ?? ""}; shipped`,
+      filterText: [nameOf(ref), ...designationsOf(ref)].join(" "),
       rank: rank + (likely ? 0.5 : 0.6),
     }));
+}
+
+/** What the trade calls it by, of what it is: `C93200` and `SAE 660`, for who types that. */
+function designationsOf(ref: string): readonly string[] {
+  return shippedWhat(ref)?.match(/\b[A-Z][A-Z-]*[ -]?\d+[A-Z]?\b/gu) ?? [];
 }
 
 const OF_BUSHES = new Set<Family>([

@@ -220,6 +220,21 @@ describe("references", () => {
     );
   });
 
+  test("materials and oils are found by what the trade calls them", () => {
+    const found = (marked: string, label: string) =>
+      offers(marked).find((each) => each.label === label)?.filterText;
+    expect(found("part a\n  material |\n", "bronze-c932")).toBe(
+      "bronze-c932 C93200 SAE 660",
+    );
+    expect(found("part a\n  material |\n", "iron-grey")).toBe(
+      "iron-grey G3000 EN-GJL-200",
+    );
+    expect(found("part a\n  material |\n", "steel-4140")).toBe("steel-4140");
+    expect(found("fit a of b in c\n  oil |\n", "iso-vg-68")).toBe(
+      "iso-vg-68 VG 68",
+    );
+  });
+
   test("oils with their grade", () => {
     expect(detail("fit a of b in c\n  oil |\n", "sae-30")).toMatch(
       /^SAE 30.*shipped$/,
