@@ -2,7 +2,12 @@
 import type { Command } from "commander";
 import { unitOf } from "../core/quantity/units.ts";
 import { shippedAs } from "../rules/text/designation.ts";
-import { namesInCommon, nearest, otherNames } from "../rules/text/near.ts";
+import {
+  firstFound,
+  namesInCommon,
+  nearest,
+  otherNames,
+} from "../rules/text/near.ts";
 import { eitherOf } from "../rules/text/wording.ts";
 import {
   ENTRY_SUMMARIES,
@@ -91,9 +96,13 @@ function unknownWord(
   commands: readonly string[],
 ): string {
   const shipped = shippedAs(code, ["material", "oil"]);
-  const near = shipped.length === 0 ? meant(code, codes) : shipped;
+  const near = firstFound(
+    () => shipped,
+    () => meant(code, codes),
+  );
+  const told = shipped.length === 0 ? elsewhere(code, commands) : undefined;
   const ask =
-    (shipped.length === 0 ? elsewhere(code, commands) : undefined) ??
+    told ??
     (near.length === 0
       ? '"thou explain" lists them all.'
       : `did you mean ${eitherOf(near)}?`);
@@ -102,15 +111,15 @@ function unknownWord(
 
 /** What was perhaps meant: the trade's other names first, then of a name with hyphens what is shipped, then what is nearest. */
 function meant(code: string, codes: readonly string[]): readonly string[] {
-  const named = otherNames(code, WORDS);
-  if (0 < named.length) return named.slice(0, 1);
-  // a part in common says more than letters in common
-  const all = [...codes, ...WORDS, ...SHIPPED];
-  if (!code.includes("-")) return nearest(code, all);
-  const shipped = nearest(code, SHIPPED);
-  if (0 < shipped.length) return shipped;
-  const common = namesInCommon(code, SHIPPED);
-  return 0 < common.length ? common : nearest(code, all);
+  // of a name with hyphens a part in common says more than letters in common
+  const shipped = code.includes("-")
+    ? [() => nearest(code, SHIPPED), () => namesInCommon(code, SHIPPED)]
+    : [];
+  return firstFound(
+    () => otherNames(code, WORDS).slice(0, 1),
+    ...shipped,
+    () => nearest(code, [...codes, ...WORDS, ...SHIPPED]),
+  );
 }
 
 /** Where what has no page of its own is told of: a command, a unit, a class. */

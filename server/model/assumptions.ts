@@ -166,16 +166,14 @@ function ofPressBelow(shop: Shop, fit: string): readonly string[] {
 
 /** The rings of a press are whole ones. */
 function ofWrapped(shop: Shop, press: string): readonly string[] {
-  return namedIn(shop, press)
-    .filter(
-      (ref) =>
-        ref !== undefined &&
-        valueIn(entryOf(shop, ref), "ConstructionFact") === "wrapped",
-    )
-    .map(
-      (ref) =>
-        `${String(ref)} is wrapped: taken as a whole ring, and its od as with its joint closed.`,
-    );
+  return namedIn(shop, press).flatMap((ref) =>
+    ref !== undefined &&
+    valueIn(entryOf(shop, ref), "ConstructionFact") === "wrapped"
+      ? [
+          `${ref} is wrapped: taken as a whole ring, and its od as with its joint closed.`,
+        ]
+      : [],
+  );
 }
 
 function ofSmoothing(shop: Shop, press: string): readonly string[] {

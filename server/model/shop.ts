@@ -137,7 +137,10 @@ export function isWhole(shop: Shop): boolean {
 
 /** Not so while a file is missing, or, as only setFiles says, while the `use` of an entry can't be read. */
 function hasEveryFile(shop: Shop): boolean {
-  const whole = readInput(shop.graph, "whole", "");
+  return isThere(readInput(shop.graph, "whole", ""));
+}
+
+function isThere(whole: unknown): boolean {
   return whole === undefined || whole === true;
 }
 
@@ -165,7 +168,7 @@ export function waitsFor(shop: Shop): Waits {
   for (const { name, value } of inputsBelow(shop.graph)) {
     if (name === "whole") {
       file ||= value === false;
-      isElsewhere ||= value !== true;
+      isElsewhere ||= !isThere(value);
       if (typeof value === "string") damaged.add(value);
     } else if (name === "entry") {
       const entry = value as Entry | undefined; // only setEntry sets such keys

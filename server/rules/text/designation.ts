@@ -1,11 +1,7 @@
 // What is shipped under a designation of the trade, however it is written: `4140`, `SAE 660`, `C93200`, `VG68`.
-import { materials } from "../../core/materials/material.ts";
-import { oils } from "../../core/materials/oils.ts";
-
-const SHIPPED = {
-  material: materials.map(({ name, what }) => candidate(name, what)),
-  oil: oils.map(({ name, grade }) => candidate(name, grade)),
-};
+import { materials, type Material } from "../../core/materials/material.ts";
+import { oils, type Oil } from "../../core/materials/oils.ts";
+import { firstFound } from "./near.ts";
 
 interface Candidate {
   readonly name: string;
@@ -37,11 +33,13 @@ export function shippedAs(
     (0 < letters.length || numbers.every((each) => 3 <= each.length)) &&
     parts.every((each) => ofBoth.has(each));
   const all = [
-    ...(kinds.includes("material") ? SHIPPED.material : []),
-    ...(kinds.includes("oil") ? SHIPPED.oil : []),
-  ];
-  const named = all.filter(isNamed);
-  const found = 0 < named.length ? named : all.filter(isCalled);
+    ...(kinds.includes("material") ? materials : []),
+    ...(kinds.includes("oil") ? oils : []),
+  ].map(candidate);
+  const found = firstFound(
+    () => all.filter(isNamed),
+    () => all.filter(isCalled),
+  );
   const shared = ({ ofBoth }: Candidate) =>
     letters.filter((each) => ofBoth.has(each)).length;
   const most = Math.max(...found.map(shared));
@@ -51,8 +49,10 @@ export function shippedAs(
     .slice(0, 3);
 }
 
-function candidate(name: string, called: string): Candidate {
+function candidate(shipped: Material | Oil): Candidate {
+  const { name } = shipped;
   const ofName = partsOf(name);
+  const called = "what" in shipped ? shipped.what : shipped.grade;
   return { name, ofName, ofBoth: new Set([...ofName, ...partsOf(called)]) };
 }
 

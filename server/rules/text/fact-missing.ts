@@ -1,38 +1,9 @@
 // A fact without which an entry says nothing. Only those: what a single result is in want of is said with the result.
-import type { EntryKind } from "../../../grammar/vocabulary.ts";
+import { ENTRY_KINDS, type EntryKind } from "../../../grammar/vocabulary.ts";
 import { material } from "../../core/materials/material.ts";
 import { oil } from "../../core/materials/oils.ts";
 import type { Entry } from "../../model/entry.ts";
 import type { Rule } from "../rule.ts";
-
-export const factMissing: Rule = {
-  code: "fact-missing",
-  level: "warning",
-  about: [
-    "line",
-    "stack",
-    "concession",
-    "reamer",
-    "pilot",
-    "gauge",
-    "material",
-    "oil",
-    "route",
-    "lesson",
-  ],
-  check(_, __, entry) {
-    const { kind, name = "" } = entry;
-    const wants = kind === undefined ? undefined : WANTS[kind];
-    if (wants === undefined || wants.has(entry)) return [];
-    // one fault, one message: the line that nobody can make out may be it
-    if (entry.problems.some(({ code: said }) => said === "word-unknown"))
-      return [];
-    // what the shipped one of that name says holds
-    if (kind === "material" && material(name) !== undefined) return [];
-    if (kind === "oil" && oil(name) !== undefined) return [];
-    return [{ span: entry.nameSpan, message: wants.message }];
-  },
-};
 
 interface Wants {
   readonly has: (entry: Entry) => boolean;
@@ -107,5 +78,23 @@ const WANTS: Readonly<Partial<Record<EntryKind, Wants>>> = {
       ),
     message:
       "This lesson does not say of what it was learned, or does not say what: write `reamer … in …` with `oversize mean …`, `bush …` with `closes …`, or `gauge … against …` with `reads …`.",
+  },
+};
+
+export const factMissing: Rule = {
+  code: "fact-missing",
+  level: "warning",
+  about: ENTRY_KINDS.filter((kind) => Object.hasOwn(WANTS, kind)),
+  check(_, __, entry) {
+    const { kind, name = "" } = entry;
+    const wants = kind === undefined ? undefined : WANTS[kind];
+    if (wants === undefined || wants.has(entry)) return [];
+    // one fault, one message: the line that nobody can make out may be it
+    if (entry.problems.some(({ code: said }) => said === "word-unknown"))
+      return [];
+    // what the shipped one of that name says holds
+    if (kind === "material" && material(name) !== undefined) return [];
+    if (kind === "oil" && oil(name) !== undefined) return [];
+    return [{ span: entry.nameSpan, message: wants.message }];
   },
 };

@@ -7,7 +7,7 @@ import type { Entry } from "../../model/entry.ts";
 import type { Span } from "../../model/values.ts";
 import { eolIn } from "../fixes.ts";
 import { shippedAs } from "./designation.ts";
-import { nearest, otherNames } from "./near.ts";
+import { firstFound, nearest, otherNames } from "./near.ts";
 import { oneOf, writeInstead } from "./wording.ts";
 
 export const lineDamaged: TextRule = {
@@ -22,8 +22,10 @@ export const lineDamaged: TextRule = {
     const put = typeof mended === "string" ? mended.split(" ", 1) : [];
     const before = takenAsUnit(span, entry, [...choices, ...put]);
     if (before !== undefined) return before;
-    const near = nearest(written, choices);
-    const meant = 0 < near.length ? near : otherNames(written, choices);
+    const meant = firstFound(
+      () => nearest(written, choices),
+      () => otherNames(written, choices),
+    );
     if (0 < meant.length) return meantInstead(span, written, meant);
     if (typeof data.below === "string")
       return { message, fixes: [onLineBelow(entry, span, data.below)] };
@@ -49,10 +51,7 @@ function takenAsUnit(
   entry: Entry,
   choices: readonly string[],
 ): ReturnType<TextRule["draft"]> | undefined {
-  const { body, indent } = entry.block.lines[span.line] ?? {
-    body: "",
-    indent: 0,
-  };
+  const { body, indent } = lineAt(entry, span);
   const before = wordBefore(body, span.start - indent);
   if (before === undefined || !/\d\s+$/u.test(body.slice(0, before.start)))
     return undefined;
@@ -84,7 +83,7 @@ function meantInstead(
 }
 
 function onLineBelow(entry: Entry, span: Span, fact: string): DraftFix {
-  const body = entry.block.lines[span.line]?.body ?? "";
+  const { body } = lineAt(entry, span);
   // no blanks are left where the line then ends
   const start = body.slice(0, span.start).trimEnd().length;
   return {
@@ -99,10 +98,7 @@ function designatedBy(
   span: Span,
   entry: Entry,
 ): ReturnType<TextRule["draft"]> | undefined {
-  const { body, indent } = entry.block.lines[span.line] ?? {
-    body: "",
-    indent: 0,
-  };
+  const { body, indent } = lineAt(entry, span);
   const fact = body.slice(0, span.start - indent).trim();
   if (span.line === 0 || !(fact === "material" || fact === "oil"))
     return undefined;
@@ -114,4 +110,11 @@ function designatedBy(
         message: `\`${written}\` is no name, since a name ${/^\p{L}/u.test(written) ? "is one word" : "begins with a letter"}: did you mean ${oneOf(shipped)}?`,
         fixes: writeInstead(span, shipped),
       };
+}
+
+function lineAt(
+  entry: Entry,
+  { line }: Span,
+): { readonly body: string; readonly indent: number } {
+  return entry.block.lines[line] ?? { body: "", indent: 0 };
 }

@@ -11,7 +11,7 @@ import type { RefSite, Span } from "../../model/values.ts";
 import { CODES } from "../codes.ts";
 import type { Draft, Rule } from "../rule.ts";
 import { shippedAs } from "./designation.ts";
-import { namesInCommon, nearest } from "./near.ts";
+import { firstFound, namesInCommon, nearest } from "./near.ts";
 import { oneOf, withArticle, writeInstead } from "./wording.ts";
 
 export const nameUnknown: Rule = {
@@ -80,10 +80,11 @@ function namesNear(
   kinds: readonly EntryKind[],
   names: readonly string[],
 ): readonly string[] {
-  const near = nearest(name, names);
-  if (0 < near.length) return near;
-  const shipped = shippedAs(name, kinds);
-  return 0 < shipped.length ? shipped : namesInCommon(name, names);
+  return firstFound(
+    () => nearest(name, names),
+    () => shippedAs(name, kinds),
+    () => namesInCommon(name, names),
+  );
 }
 
 function ask(near: readonly string[]): string | undefined {

@@ -110,6 +110,17 @@ function isVowel(letter: string): boolean {
   return /^[aeiouy]$/u.test(letter);
 }
 
+/** The first of these answers that is not empty; those behind it are not asked. */
+export function firstFound<T>(
+  ...answers: readonly (() => readonly T[])[]
+): readonly T[] {
+  for (const answer of answers) {
+    const found = answer();
+    if (0 < found.length) return found;
+  }
+  return [];
+}
+
 /**
  * The candidates that share a part of a name written with hyphens, at most three, those with most in common first: `cast-iron` for
  * `iron-grey`, `bronze` for `tin-bronze`.
