@@ -5,6 +5,7 @@ import { clearance, clearanceVerdict } from "./evaluate/fit.ts";
 import { interferenceOf, interferenceVerdict } from "./evaluate/press.ts";
 import { settings } from "./evaluate/settings.ts";
 import { sizeOf, sizeVerdict, type Judged } from "./evaluate/size.ts";
+import { missingText } from "./known.ts";
 import type { Need } from "./result.ts";
 import { entryOf, type Shop } from "./shop.ts";
 import type { LengthRange } from "./values.ts";
@@ -52,7 +53,7 @@ export function guardOf(shop: Shop, ref: string): string {
     return `Judged with the limits held back by ${showUncertainty(judged.guard, system)} (k = ${fixed(judged.factor, 2)}, 95 % conformance, ISO 14253-1).`;
   const needs = needsOf(shop, ref, entry);
   return judged.verdict === "unsure" && 0 < needs.length
-    ? `The verdict is unsure for want of ${[...new Set(needs.map((need) => need.text))].join(", ")}.`
+    ? `The verdict is unsure for want of ${missingText(needs)}.`
     : "";
 }
 

@@ -68,11 +68,16 @@ export function missingTexts(needs: readonly Need[]): readonly string[] {
   return missing(needs).map(textOf);
 }
 
+/** "a reading of bore rear, the load of fit rear"; "" where nothing is missing. */
+export function missingText(needs: readonly Need[]): string {
+  const texts = missingTexts(needs);
+  return texts.join(texts.some((text) => text.includes(",")) ? "; " : ", ");
+}
+
 /** "needs a reading of bore rear, the load of fit rear"; "" where nothing is missing. */
 export function neededText(needs: readonly Need[]): string {
-  const texts = missingTexts(needs);
-  const between = texts.some((text) => text.includes(",")) ? "; " : ", ";
-  return texts.length === 0 ? "" : `needs ${texts.join(between)}`;
+  const text = missingText(needs);
+  return text === "" ? "" : `needs ${text}`;
 }
 
 function textOf(thing: readonly Need[]): string {

@@ -4,7 +4,7 @@ import { showLength, showRange } from "../../core/quantity/show.ts";
 import { standardDeviation } from "../../core/readings/statistics.ts";
 import { roundnessOf, roundnessThen } from "../../model/evaluate/roundness.ts";
 import type { Size } from "../../model/evaluate/size.ts";
-import { missingTexts } from "../../model/known.ts";
+import { missingText } from "../../model/known.ts";
 import type { OpenFile } from "../../model/project.ts";
 import type { Stage } from "../../model/values.ts";
 import type { TakingPlan } from "../../protocol/guide.ts";
@@ -30,7 +30,7 @@ function sizeSentences(
   { size, verdict, limits, isCorrected }: Figures,
 ): readonly string[] {
   if (!size.known) {
-    const needs = missingTexts(size.needs).join(", ");
+    const needs = missingText(size.needs);
     return [
       needs === ""
         ? unreadSentence(ref)
@@ -80,7 +80,7 @@ function verdictText(
   const shown = showRange(limits.low, limits.high, system, limits.step);
   if (verdict === "in") return `In: within ${shown}.`;
   if (verdict === "out") return `Out: not within ${shown}.`;
-  const needs = budgetNeeds.map(({ text }) => text).join(", ");
+  const needs = missingText(budgetNeeds);
   return `Unsure whether within ${shown}: ${needs === "" ? "the readings are too near a limit for what their gauge is sure of" : `the verdict is guarded, and needs ${needs}`}.`;
 }
 
@@ -95,7 +95,7 @@ function swingSentences(
       : roundnessThen(shop, ref, stage as Stage); // planFrom lets no other word through
   if (found === undefined) return [];
   if (!found.known) {
-    const needs = missingTexts(found.needs).join(", ");
+    const needs = missingText(found.needs);
     return [
       needs === ""
         ? unreadSentence(ref)

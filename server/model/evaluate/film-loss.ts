@@ -1,6 +1,6 @@
 // What takes from the least film of a fit: how its journal and bore stand to each other (where the line's centres were checked), and what they are
 // out of round. How much that is of a film is core/film/film-ratio.ts's.
-import { known, SILENT, type Known } from "../known.ts";
+import { known, neededText, SILENT, type Known } from "../known.ts";
 import { query, type Shop } from "../shop.ts";
 import type { Clearance } from "./fit.ts";
 import { inLine } from "./in-line.ts";
@@ -27,7 +27,7 @@ const tiltOf = query<Known<Tilt>>("tilt", (shop, fit) => {
       found.because ??
         (found.needs.some(({ fact }) => fact === "bore")
           ? `the centres of ${line} are not all checked`
-          : `${line} needs ${found.needs.map(({ text }) => text).join(", ")}`),
+          : `${line} ${neededText(found.needs)}`),
     );
   }
   const seat = found.value.seats.find((each) => each.fit === fit);

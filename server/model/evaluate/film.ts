@@ -18,6 +18,7 @@ import {
 } from "../../core/quantity/show-running.ts";
 import {
   known,
+  neededText,
   outside,
   SILENT,
   statusOf,
@@ -122,7 +123,7 @@ function warmGaps(
     else if (found.silent) return SILENT;
     else
       left.push(
-        `${name} left out: ${found.because ?? `needs ${found.needs.map(({ text }) => text).join(", ")}`}`,
+        `${name} left out: ${found.because ?? neededText(found.needs)}`,
       );
   }
   return known({ gaps, left });

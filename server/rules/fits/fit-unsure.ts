@@ -3,6 +3,7 @@ import { showRange, showUncertainty } from "../../core/quantity/show.ts";
 import { wanted } from "../../model/evaluate/wanted.ts";
 import { clearance, clearanceVerdict } from "../../model/evaluate/fit.ts";
 import { settings } from "../../model/evaluate/settings.ts";
+import { neededText } from "../../model/known.ts";
 import type { Rule } from "../rule.ts";
 import { interferes } from "./interferes.ts";
 import { relatedSizes } from "./related-sizes.ts";
@@ -30,12 +31,12 @@ export const fitUnsure: Rule = {
       return [];
     const { system } = settings(shop);
     const { low, high, step, status, budgetNeeds } = found.value;
-    const needs = [...new Set(budgetNeeds.map((need) => need.text))].join(", ");
+    const needs = neededText(budgetNeeds);
     const why =
       status === "predicted"
-        ? `it is foretold at ${showRange(low, high, system, step)}, which reaches past that. ${found.value.bore.from === "cut" ? "A test cut in a scrap bush tells how large it comes out" : `It needs ${needs}`}`
+        ? `it is foretold at ${showRange(low, high, system, step)}, which reaches past that. ${found.value.bore.from === "cut" ? "A test cut in a scrap bush tells how large it comes out" : `It ${needs}`}`
         : judged.guard === undefined
-          ? `the verdict is guarded, and needs ${needs}`
+          ? `the verdict is guarded, and ${needs}`
           : `${showRange(low, high, system, step)} does not keep clear of a limit by ${showUncertainty(judged.guard, system)} (k = ${judged.factor?.toFixed(2) ?? ""}), as its uncertainty asks (ISO 14253-1). Read both again with surer gauges`;
     return [
       {

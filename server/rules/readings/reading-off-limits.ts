@@ -14,6 +14,7 @@ import {
 import { settings } from "../../model/evaluate/settings.ts";
 import { sizeOf, sizeVerdict, type Judged } from "../../model/evaluate/size.ts";
 import { isPastService, wearLimit } from "../../model/evaluate/wear.ts";
+import { neededText } from "../../model/known.ts";
 import type { Need } from "../../model/result.ts";
 import type { Draft, DraftRelated, Rule } from "../rule.ts";
 import { showExcess, stepOfExcess } from "../show-excess.ts";
@@ -117,7 +118,7 @@ function unsure(
 ): Draft {
   const why =
     guard === undefined
-      ? `the verdict is guarded, and needs ${budgetNeeds.map(({ text }) => text).join(", ")}.`
+      ? `the verdict is guarded, and ${neededText(budgetNeeds)}.`
       : `it does not keep clear of a limit by ${showUncertainty(guard, system)} (k = ${factor?.toFixed(2) ?? ""}), as its uncertainty asks (ISO 14253-1). Read it with a surer gauge.`;
   return {
     level: "warning",
