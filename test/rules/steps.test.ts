@@ -1,5 +1,6 @@
 // What is said of the order of the work, beyond what the pages' samples show: rings of steps, steps done too early, and what is next.
 import { describe, expect, test } from "vitest";
+import type { Finding } from "../../server/model/result.ts";
 import { foundIn, messages, toldIn } from "./found.ts";
 
 const HEAD = "job winch\n  units inch\n";
@@ -43,6 +44,42 @@ describe("a ring of steps", () => {
       "  fix: Wait no longer for step d",
       '    4:3-3 "# "',
     ]);
+  });
+
+  /** The names of a ring's steps, the least first. */
+  const ringOf = ({ entry, message }: Finding): string => {
+    const all = [...message.matchAll(/step (\w) waits/gu)].map(
+      ([, name]) => name,
+    );
+    if (all.length === 0) return entry?.replace("step ", "") ?? "";
+    const from = all.indexOf([...all].sort()[0]);
+    return [...all.slice(from), ...all.slice(0, from)].join();
+  };
+
+  test("is told where three steps wait in a ring, whichever wait for which, and none is told twice", () => {
+    const names = ["a", "b", "c"];
+    for (let waits = 0; waits < 2 ** 9; waits++) {
+      const after = names.map((_, one) =>
+        names.filter((__, other) => (waits >> (3 * one + other)) & 1),
+      );
+      const isRing = (ring: readonly string[]): boolean =>
+        ring.every((name, index) =>
+          after[names.indexOf(name)]?.includes(
+            ring[(index + 1) % ring.length] ?? "",
+          ),
+        );
+      const rings = [["a"], ["b"], ["c"], ["a", "b"], ["a", "c"], ["b", "c"]]
+        .concat([names, ["a", "c", "b"]])
+        .filter(isRing)
+        .map((ring) => ring.join());
+      const text =
+        HEAD +
+        names.map((name, at) => step(name, ...(after[at] ?? []))).join("");
+      const told = foundIn(text, CODE).map(ringOf);
+      expect(told, text).toEqual([...new Set(told)]);
+      expect(rings, text).toEqual(expect.arrayContaining(told));
+      expect(told.length === 0, text).toBe(rings.length === 0);
+    }
   });
 
   const crib = (
