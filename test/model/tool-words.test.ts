@@ -80,6 +80,48 @@ test("a margin is counted in standard deviations up to ten of them, and said to 
   expect(margin(0, 0)).toEqual(["on the very end"]);
 });
 
+test("a reamer serves where it leaves every bore what its fit wants, ends and all, by the tenth of a nanometre", () => {
+  const { shop } = opened(job(bronze + iron));
+  const ranking = cribRankingOf(shop, "line l");
+  if (!ranking.known) throw new Error("no ranking");
+  const { demands, crib } = ranking.value;
+  const [choice] = crib;
+  const [of] = choice?.ranked.clearances ?? [];
+  if (choice === undefined || of === undefined) throw new Error("no choice");
+  const serves = (
+    does: boolean,
+    ...left: readonly (readonly [low: number, high: number])[]
+  ): string =>
+    toolWords(shop, demands, {
+      ...choice,
+      ranked: {
+        ...choice.ranked,
+        serves: does,
+        clearances: left.map(([low, high]) => ({ ...of, low, high })),
+      },
+    }).serves;
+  const ends = demands.map(({ wanted: { low, high } }) => [low, high] as const);
+  const step = 1e-10;
+  expect(ends).toHaveLength(2);
+  expect(serves(false, ...ends)).toBe("no");
+  expect(serves(true, ...ends)).toBe("yes");
+  // what falls short of it in either bore and at either end is no more than likely
+  for (const bore of ends.keys())
+    for (const [below, above, said] of [
+      [1, -1, "yes"],
+      [-1, 0, "at its likeliest cut"],
+      [0, 1, "at its likeliest cut"],
+      [-1, 1, "at its likeliest cut"],
+    ] as const) {
+      const left = ends.map(([low, high], index) =>
+        index === bore
+          ? ([low + below * step, high + above * step] as const)
+          : ([low, high] as const),
+      );
+      expect(serves(true, ...left)).toBe(said);
+    }
+});
+
 test("of a reamer without its drive, of a machine's without its material, that is what the advice is in want of", () => {
   const wants = (reamer: string): readonly string[] =>
     reamingAdviceFor(opened(job(reamer)).shop, "line l").flatMap((each) =>
