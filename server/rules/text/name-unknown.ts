@@ -161,13 +161,15 @@ function listed(
 /** Readings of a stack name one of its members. */
 function unknownMembers(entry: Entry): readonly Draft[] {
   if (entry.kind !== "stack") return [];
-  const members = [
+  const names: string[] = [];
+  for (const { value } of [
     ...allFacts(entry, "PlusFact"),
     ...allFacts(entry, "MinusFact"),
-  ];
-  // a member's line that can't be read may be the one that is meant
-  if (members.some((fact) => fact.value === undefined)) return [];
-  const names = members.flatMap((fact) => fact.value?.name ?? []);
+  ]) {
+    // a member's line that can't be read may be the one that is meant
+    if (value === undefined) return [];
+    names.push(value.name);
+  }
   return allFacts(entry, "StackReadFact").flatMap(({ value, wordSpan }) => {
     if (value === undefined || names.includes(value.member)) return [];
     const line = entry.block.lines[wordSpan.line];
