@@ -1,5 +1,6 @@
 // Advice that nobody has to take: what clearance to want, from several sides, and how fast to ream. Ranges with their source, beside each
 // other; none of it is a finding.
+import type { Band } from "../core/quantity/band.ts";
 import { showSpeedOfCut, showTurns } from "../core/quantity/show-running.ts";
 import {
   showNumbers,
@@ -120,10 +121,7 @@ function adviceRow(
 }
 
 /** A range of feed in the system's unit of length. */
-function feedIn(
-  { low, high }: { readonly low: number; readonly high: number },
-  system: System,
-): [number, number] {
+function feedIn({ low, high }: Band, system: System): [number, number] {
   const unit = system === "inch" ? 0.0254 : 0.001;
   return [low / unit, high / unit];
 }

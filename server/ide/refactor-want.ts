@@ -111,14 +111,14 @@ function editOf(
   };
 }
 
-interface Band {
+interface BandText {
   readonly low: string;
   readonly high: string;
   readonly says: string;
 }
 
 /** A row as a band in the unit's usual digits, each end on the inner side; a rule that gives one figure says which band is made of it. */
-function rangeOf(row: AdviceRow, system: System): Band | undefined {
+function rangeOf(row: AdviceRow, system: System): BandText | undefined {
   const [low, high] = bandOf(row);
   const unit = system === "inch" ? 0.0254e-4 : 1e-6;
   const [from, to] = [

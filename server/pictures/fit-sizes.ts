@@ -1,4 +1,5 @@
 // How a size stands in a column of a fit's chart: a block from its low to its high end with both in figures, and its readings as points.
+import type { Band } from "../core/quantity/band.ts";
 import {
   lengthDigits,
   showLength,
@@ -23,7 +24,7 @@ export function figureIn(ink: Ink) {
 
 /** A block from its low to its high size, with both written at its ends: dashed and hatched unless it was measured. */
 export function zone(
-  { low, high }: { readonly low: number; readonly high: number },
+  { low, high }: Band,
   { x, width }: Box,
   name: string,
   word: string,

@@ -1,5 +1,6 @@
 // What the picture of a fit shows, as data: the journal's and the bore's zones, their readings, the bore sizes that are wanted, and the
 // clearances cold and hot. It draws nothing.
+import type { Band } from "../core/quantity/band.ts";
 import {
   showRange,
   showTemperature,
@@ -40,7 +41,7 @@ export interface FitZones {
   /** The clearance that the fit wants; undefined where it writes none. */
   readonly want: Known<LengthRange> | undefined;
   /** Bore sizes that give every size of the journal, and its lobes, the wanted clearance, m; its low end above its high one where none does. */
-  readonly window: { readonly low: number; readonly high: number } | undefined;
+  readonly window: Band | undefined;
   /** m; where a class tells it. */
   readonly nominal: number | undefined;
 }

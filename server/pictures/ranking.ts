@@ -1,5 +1,6 @@
 // The reamers that could cut a line, as a table in words: what each cuts, the clearance it leaves in each bore, whether that is as wanted.
 // For a page that shows it as a table, and for the picture of it (ranking-picture.ts).
+import type { Band } from "../core/quantity/band.ts";
 import { metresToTenths } from "../core/quantity/exact.ts";
 import { showLength, showRange } from "../core/quantity/show.ts";
 import { reamerOfLine } from "../model/evaluate/line-bores.ts";
@@ -24,7 +25,7 @@ export interface LeftInBore {
   /** m: the clearance; for limits of a bore, over the lower one. */
   readonly low: number;
   readonly high: number;
-  readonly wanted: { readonly low: number; readonly high: number };
+  readonly wanted: Band;
   /** "0.00099 to 0.00136 in" */
   readonly text: string;
   /** "as wanted", "too tight" … */
@@ -219,7 +220,7 @@ const VERDICTS: Readonly<Record<ToolWords["serves"], string>> = {
 function leftIn(
   shop: Shop,
   demand: Demand,
-  { low, high }: { readonly low: number; readonly high: number },
+  { low, high }: Band,
   toolStep?: number,
 ): LeftInBore {
   const { system } = settings(shop);

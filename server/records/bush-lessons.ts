@@ -3,10 +3,10 @@ import { oddGroups } from "../core/learning/odd-groups.ts";
 import {
   meanInterval,
   sampleOf,
-  type Interval,
   type Sample,
 } from "../core/learning/sample.ts";
 import { FALSE_WILD, wildAmong } from "../core/learning/wild.ts";
+import type { Band } from "../core/quantity/band.ts";
 import { ONE_SIZE } from "../model/evaluate/lessons.ts";
 import { groupedBy } from "../model/groups.ts";
 import type { ClosureDatum } from "./closures.ts";
@@ -30,7 +30,7 @@ export interface BushLesson extends Origin {
   /** Of one lot that closes unlike the others of its kind; undefined of all others. */
   readonly lot: string | undefined;
   readonly sample: Sample;
-  readonly interval: Interval | undefined;
+  readonly interval: Band | undefined;
 }
 
 /** @param leftOut is added to */

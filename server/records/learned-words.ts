@@ -5,7 +5,8 @@ import {
   significant,
   type System,
 } from "../core/quantity/show.ts";
-import type { Interval, Sample } from "../core/learning/sample.ts";
+import type { Sample } from "../core/learning/sample.ts";
+import type { Band } from "../core/quantity/band.ts";
 import type { BushLesson } from "./bush-lessons.ts";
 import type { GaugeLesson } from "./gauge-lessons.ts";
 import type { Origin } from "./lesson-groups.ts";
@@ -47,7 +48,7 @@ export function originWords({ records, first, last }: Origin): string {
 }
 
 export function intervalWords(
-  interval: Interval | undefined,
+  interval: Band | undefined,
   digits: (value: number) => string,
   unit: string,
 ): string {

@@ -5,7 +5,7 @@ import {
   slopeInterval,
   type LineFit,
 } from "../core/learning/line-fit.ts";
-import type { Interval } from "../core/learning/sample.ts";
+import type { Band } from "../core/quantity/band.ts";
 import type { System } from "../core/quantity/show.ts";
 import {
   reachOf,
@@ -38,7 +38,7 @@ export interface TrendPoint extends DatedSize {
 export interface Rate {
   /** m a day or an hour, above zero where it grows. */
   readonly slope: number;
-  readonly interval: Interval;
+  readonly interval: Band;
   /** Which way it goes, where the interval leaves zero out. */
   readonly way: "wears" | "other way" | "not known";
 }

@@ -1,6 +1,6 @@
 // A usual question for each function of the engineering that answers or refuses, with numbers that it takes: for tests that then ask otherwise.
 import type { Answer } from "../../server/core/answer.ts";
-import type { Band } from "../../server/core/press/band.ts";
+import type { Band } from "../../server/core/quantity/band.ts";
 import * as bearingFilm from "../../server/core/film/bearing-film.ts";
 import * as filmPoint from "../../server/core/film/film-point.ts";
 import * as filmRatio from "../../server/core/film/film-ratio.ts";

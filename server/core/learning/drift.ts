@@ -1,6 +1,7 @@
 // What is learned of a quantity that may change over time: of a reamer that may wear, a gauge that may drift. Whether it changes, by a stated
 // rule, and then what it is at the end.
 import { valid, type Answer } from "../answer.ts";
+import type { Band } from "../quantity/band.ts";
 import {
   fitLine,
   heightAt,
@@ -8,12 +9,7 @@ import {
   type LineFit,
   type LinePoint,
 } from "./line-fit.ts";
-import {
-  meanInterval,
-  sampleOf,
-  type Interval,
-  type Sample,
-} from "./sample.ts";
+import { meanInterval, sampleOf, type Sample } from "./sample.ts";
 import { studentCoverage } from "../quantity/student.ts";
 
 /** The share of steady series that are taken for changing ones. */
@@ -27,7 +23,7 @@ export interface Drift {
   /** Per unit of x. */
   readonly slope: number;
   /** It holds the true slope in 95 % of series. */
-  readonly interval: Interval;
+  readonly interval: Band;
 }
 
 export interface OverTime {
@@ -37,7 +33,7 @@ export interface OverTime {
    */
   readonly sample: Sample;
   /** It holds what is true now in 95 % of series; undefined of a single point. */
-  readonly interval: Interval | undefined;
+  readonly interval: Band | undefined;
   readonly drift: Drift | undefined;
   /** How many points the sample is of. */
   readonly used: number;

@@ -2,7 +2,7 @@
 import { notValid, valid, type Answer } from "../answer.ts";
 import { studentCoverage } from "../quantity/student.ts";
 import { mean } from "../readings/statistics.ts";
-import type { Interval } from "./sample.ts";
+import type { Band } from "../quantity/band.ts";
 
 export interface LinePoint {
   readonly x: number;
@@ -65,7 +65,7 @@ export function fitLine(points: readonly LinePoint[]): Answer<LineFit> {
 export function slopeInterval(
   { slope, slopeDeviation, degreesOfFreedom }: LineFit,
   coverage: number,
-): Answer<Interval> {
+): Answer<Band> {
   const factor = studentCoverage(coverage, degreesOfFreedom);
   if (!factor.valid) return factor;
   const reach = factor.value * slopeDeviation;

@@ -1,8 +1,10 @@
 // What a reamer cuts: its own size, what it cuts over that (or under), and the heat at the cut, brought to 20 °C.
 // It doesn't own whether that size is wanted, nor which reamer to take.
 import { notValid, valid, type Answer } from "../answer.ts";
+import { growthAt } from "../quantity/growth.ts";
 import { studentCoverage } from "../quantity/student.ts";
-import { faultOfDiameters, faultOfRange, middle } from "./range.ts";
+import { middle } from "../quantity/band.ts";
+import { faultOfDiameters, faultOfRange } from "./range.ts";
 import type { Spread } from "./spread.ts";
 
 /** The diameter of the reamer itself at 20 °C, m: as written (one size or its limits), or as measured. */
@@ -100,7 +102,7 @@ export function cutSize(
 /** How much the cut at 20 °C grows for each metre that the tool at 20 °C is larger: 1 without heat. */
 export function cutPerToolSize(heat?: CutHeat): number {
   const toolGrowth = heat
-    ? 1 + heat.toolExpansion * (heat.toolTemperature - 20)
+    ? growthAt(heat.toolTemperature, heat.toolExpansion)
     : 1;
   return toolGrowth / partGrowth(heat);
 }
@@ -125,7 +127,7 @@ export function oversizeOfCut(
 }
 
 function partGrowth(heat?: CutHeat): number {
-  return heat ? 1 + heat.partExpansion * (heat.partTemperature - 20) : 1;
+  return heat ? growthAt(heat.partTemperature, heat.partExpansion) : 1;
 }
 
 interface Part {

@@ -1,7 +1,8 @@
 // The pilot of a reamer: its slack in the bore where it runs, and how far it lets the cut of the other bore wander.
 // It doesn't own which bore is cut when, so the size of the pilot's bore at that moment is given.
 import { notValid, valid, type Answer } from "../answer.ts";
-import { faultOfDiameters, faultOfRange, isLess, type Range } from "./range.ts";
+import type { Band } from "../quantity/band.ts";
+import { faultOfDiameters, faultOfRange, isLess } from "./range.ts";
 
 export interface PilotReach {
   /** How much of the pilot runs in its bore, m */
@@ -17,8 +18,8 @@ export interface PilotReach {
  * Refuses bores without length, a pilot without length, and bores that overlap (a pilot can't run in what it cuts).
  */
 export function pilotReach(
-  pilotBore: Range,
-  cutBore: Range,
+  pilotBore: Band,
+  cutBore: Band,
   pilotLength?: number,
 ): Answer<PilotReach> {
   const fault =
@@ -56,7 +57,7 @@ export interface BoreLobes {
 
 export interface PilotGuide {
   /** Diametral slack of the pilot in its bore, m: least, with what lobes take, and most; below zero they interfere */
-  readonly slack: Range;
+  readonly slack: Band;
   readonly entry: "goes" | "may-not-go" | "will-not-go";
   /** The most that the pilot's axis can be off the bore's, radial, m, with the most slack; zero where the pilot won't go */
   readonly off: number;
@@ -73,12 +74,12 @@ export interface PilotGuide {
  * In a bore with lobes that its two-point diameters don't show, the largest bar that goes in is smaller by their
  * roundness. What is left for the axis is roomOf's.
  * Refuses reversed or non-positive diameters, an engaged length not above zero, an overhang below zero, lobes that are
- * not odd in number or that have a roundness below zero. Range: slack small against the length (the angle is taken as
+ * not odd in number or that have a roundness below zero. Band: slack small against the length (the angle is taken as
  * its tangent), lobes low against the radius. Source: geometry of a bar in a ring.
  */
 export function pilotGuide(
-  pilot: Range,
-  bore: Range,
+  pilot: Band,
+  bore: Band,
   { engagedLength, overhang }: PilotReach,
   lobes?: BoreLobes,
 ): Answer<PilotGuide> {
@@ -145,7 +146,7 @@ export const pilotOffsetShare = 0.25;
 /** Whether a pilot's offset (m) passes the share of the width of the wanted clearance (m). */
 export function isPilotSlack(
   offset: number,
-  wanted: Range,
+  wanted: Band,
   share = pilotOffsetShare,
 ): boolean {
   return isLess(share * (wanted.high - wanted.low), offset);

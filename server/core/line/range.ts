@@ -1,35 +1,24 @@
-// A range of a length, and how two lengths compare: after rounding to a tenth of a nanometre, as every verdict does.
+// How two lengths, and the ends of a range of lengths, compare: after rounding to a tenth of a nanometre, as every verdict does.
 // It doesn't own readings, limits or tolerance classes.
+import type { Band } from "../quantity/band.ts";
 import { metresToTenths } from "../quantity/exact.ts";
-
-export interface Range {
-  /** m */
-  readonly low: number;
-  /** m, not less than low */
-  readonly high: number;
-}
 
 /** Whether a length is less than another, in whole tenths of a nanometre. */
 export function isLess(metres: number, than: number): boolean {
   return metresToTenths(metres) < metresToTenths(than);
 }
 
-/** The length halfway between the ends, m. */
-export function middle(range: Range): number {
-  return range.low + (range.high - range.low) / 2;
-}
-
 /**
  * The range between two lengths, or undefined where high is below low by a tenth of a nanometre or more: less than
  * that is the noise of binary fractions, and the two are then one length.
  */
-export function orderedRange(low: number, high: number): Range | undefined {
+export function orderedRange(low: number, high: number): Band | undefined {
   if (isLess(high, low)) return undefined;
   return low <= high ? { low, high } : { low: high, high: low };
 }
 
 /** Why a range can't be used, as the end of "because …", or undefined where it can. */
-export function faultOfRange(name: string, range: Range): string | undefined {
+export function faultOfRange(name: string, range: Band): string | undefined {
   if (!Number.isFinite(range.low) || !Number.isFinite(range.high))
     return `${name} is not a number`;
   if (isLess(range.high, range.low))
@@ -40,7 +29,7 @@ export function faultOfRange(name: string, range: Range): string | undefined {
 /** The same for a range of diameters, which must be above zero. */
 export function faultOfDiameters(
   name: string,
-  range: Range,
+  range: Band,
 ): string | undefined {
   return (
     faultOfRange(name, range) ??

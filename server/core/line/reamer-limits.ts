@@ -1,16 +1,17 @@
 // The limits of size of a reamer as made: the DIN 1420 rule for a wanted hole, its table for H7, and the inch tolerance.
 // It doesn't own the classes of holes: their limits and tolerance are given.
 import { notValid, valid, type Answer } from "../answer.ts";
-import { faultOfDiameters, isLess, type Range } from "./range.ts";
+import type { Band } from "../quantity/band.ts";
+import { faultOfDiameters, isLess } from "./range.ts";
 
 /**
  * The limits of size (m) of a reamer for a hole of those limits and that standard tolerance IT (m): greatest = the
  * hole's greatest − 0.15·IT, least = that − 0.35·IT, each part rounded up to a whole micrometre.
  * Refuses limits that are reversed or not above zero, an IT that isn't above zero or is wider than the hole's limits by
- * more than rounding. Range: any tolerance from 3 µm on; below it the rounding may leave no reamer, refused.
+ * more than rounding. Band: any tolerance from 3 µm on; below it the rounding may leave no reamer, refused.
  * Source: DIN 1420, as reprinted in a reamer maker's technical pages, "Tolerance limits", points 1 and 3 (10 D8 worked).
  */
-export function reamerLimits(hole: Range, tolerance: number): Answer<Range> {
+export function reamerLimits(hole: Band, tolerance: number): Answer<Band> {
   const fault = faultOfDiameters("the limits of the hole", hole);
   if (fault !== undefined) return notValid(fault);
   if (!(0 < tolerance && Number.isFinite(tolerance)))
@@ -28,7 +29,7 @@ export function reamerLimits(hole: Range, tolerance: number): Answer<Range> {
  * The limits of size (m) of a reamer of that nominal diameter (m) sold as H7, from 1 to 80 mm; outside refused.
  * Source: DIN 1420 table for H7, as reprinted in a reamer maker's technical pages, "Tolerance limits", point 1.
  */
-export function reamerLimitsH7(nominal: number): Answer<Range> {
+export function reamerLimitsH7(nominal: number): Answer<Band> {
   const row = h7.find(({ upTo }) => !isLess(upTo, nominal));
   if (!(1e-3 <= nominal) || !row)
     return notValid("the table of H7 reamers is for 1 to 80 mm");
@@ -40,7 +41,7 @@ export function reamerLimitsH7(nominal: number): Answer<Range> {
  * hand reamers are made over nominal: to 1/4 in +0.0001 to +0.0004, to 1 in +0.0001 to +0.0005, to 3 in +0.0002 to
  * +0.0006. Source: ASME B94.2, from memory.
  */
-export function reamerLimitsInch(nominal: number): Answer<Range> {
+export function reamerLimitsInch(nominal: number): Answer<Band> {
   const row = inch.find(({ upTo }) => !isLess(upTo, nominal));
   if (!(0 < nominal) || !row)
     return notValid("the table of inch reamers is for sizes to 3 in");

@@ -10,13 +10,8 @@ import {
   type Oversize,
   type ToolSize,
 } from "./cut-size.ts";
-import {
-  faultOfDiameters,
-  isLess,
-  middle,
-  orderedRange,
-  type Range,
-} from "./range.ts";
+import { middle, type Band } from "../quantity/band.ts";
+import { faultOfDiameters, isLess, orderedRange } from "./range.ts";
 import {
   boreLimits,
   type BoreLimits,
@@ -33,7 +28,7 @@ export interface ReamerToRank {
   /** Undefined for an adjustable reamer that nobody has measured */
   readonly size: ToolSize | undefined;
   /** An adjustable reamer's range, m: the ranking then finds its setting, whatever its size now */
-  readonly expands?: Range;
+  readonly expands?: Band;
   /** One for each bore of the line in its order, or one for all */
   readonly cuts: readonly CutConditions[];
 }
@@ -46,7 +41,7 @@ export interface RankedReamer {
   /** The rest: one for each bore of the line, in its order */
   readonly cuts: readonly CutSize[];
   /** Least and most clearance at the journal over the predicted cut, m */
-  readonly clearances: readonly Range[];
+  readonly clearances: readonly Band[];
   readonly margin: Margin;
   /** Undefined where the cut has no spread */
   readonly chance: number | undefined;
@@ -78,7 +73,7 @@ export interface SizeToGrind {
   /** The reamer's own diameter at 20 °C, m */
   readonly size: number;
   /** What it may be ground to and still cut in at every bore with all that its cuts spread, m; undefined: no size can */
-  readonly limits: Range | undefined;
+  readonly limits: Band | undefined;
   readonly cuts: readonly CutSize[];
 }
 
@@ -127,7 +122,7 @@ function sizesReaching(
   trialCuts: readonly CutSize[],
   cuts: readonly CutConditions[],
   share: 0 | 1,
-): Range | undefined {
+): Band | undefined {
   let [low, high] = [-Infinity, Infinity];
   trialCuts.forEach((cut, index) => {
     const window = windows[index];
@@ -187,7 +182,7 @@ function rankedReamer(
 /** The best setting within what the reamer expands over; its nearest end where the best lies outside. */
 function settingOf(
   journals: readonly WantingJournal[],
-  expands: Range,
+  expands: Band,
   cuts: readonly CutConditions[],
 ): number | undefined {
   if (faultOfDiameters("the range of the reamer", expands) !== undefined)

@@ -1,7 +1,8 @@
 // The window of bore sizes that gives every journal of a line its wanted clearance.
 // It doesn't own the ways out where there is no window (window-conflict.ts), nor which reamer to take.
 import { notValid, valid, type Answer } from "../answer.ts";
-import { orderedRange, type Range } from "./range.ts";
+import type { Band } from "../quantity/band.ts";
+import { orderedRange } from "./range.ts";
 import {
   boreLimits,
   type BoreLimits,
@@ -13,7 +14,7 @@ export type LineWindow =
   | {
       readonly open: true;
       /** The bore sizes that suit every journal, m */
-      readonly window: Range;
+      readonly window: Band;
       /** What each journal allows by itself */
       readonly each: readonly BoreLimits[];
     }

@@ -1,17 +1,17 @@
 // Advice on how fast to ream: speed, turns and feed as ranges. It is advice, never a finding, and says what it rests on.
 import { notValid, valid, type Answer } from "../answer.ts";
-import type { Range } from "./range.ts";
+import type { Band } from "../quantity/band.ts";
 import { feedPerFlute, handTurns, reamingSpeeds } from "./reaming-speeds.ts";
 import type { Drive, MaterialClass } from "./stock-allowances.ts";
 import type { ToolMaterial } from "./tool-materials.ts";
 
 export interface ReamingAdvice {
   /** Surface speed at the diameter, m/s */
-  readonly speed: Range;
+  readonly speed: Band;
   /** 1/s */
-  readonly turns: Range;
+  readonly turns: Band;
   /** Feed in a turn, m; undefined by hand (as it draws itself in) and where the number of flutes is not known */
-  readonly feed: Range | undefined;
+  readonly feed: Band | undefined;
   /** "read": in a published table; "practice": common practice, no source */
   readonly from: "read" | "practice";
 }

@@ -1,14 +1,14 @@
 // Data: cutting speeds and feeds for reaming. Advice only: makers' tables differ, and a worn machine runs slower.
-import type { Range } from "./range.ts";
+import type { Band } from "../quantity/band.ts";
 import type { MaterialClass } from "./stock-allowances.ts";
 import type { ToolMaterial } from "./tool-materials.ts";
 
 /** m/s at the diameter. "read": the whole range stands in a table that was read; "practice": common practice, no source. */
-export interface SpeedRow extends Readonly<Record<ToolMaterial, Range>> {
+export interface SpeedRow extends Readonly<Record<ToolMaterial, Band>> {
   readonly from: "read" | "practice";
 }
 
-function feetPerMinute(low: number, high: number): Range {
+function feetPerMinute(low: number, high: number): Band {
   return { low: (low * 0.3048) / 60, high: (high * 0.3048) / 60 };
 }
 
@@ -57,10 +57,10 @@ export const reamingSpeeds: Readonly<Record<MaterialClass, SpeedRow>> = {
 };
 
 /** Feed of each flute in a turn, m: 0.002 to 0.003 in. Read: the same maker's pages, "speeds and feeds". */
-export const feedPerFlute: Range = {
+export const feedPerFlute: Band = {
   low: 0.002 * 0.0254,
   high: 0.003 * 0.0254,
 };
 
 /** Turns of a hand reamer, 1/s: 10 to 30 a minute, steadily, one way. Common practice, no source. */
-export const handTurns: Range = { low: 10 / 60, high: 30 / 60 };
+export const handTurns: Band = { low: 10 / 60, high: 30 / 60 };

@@ -2,7 +2,8 @@
 // It doesn't own which of them to take, nor what it cuts.
 import type { Answer } from "../answer.ts";
 import { letterSizes, numberSizes } from "./gauge-sizes.ts";
-import { isLess, type Range } from "./range.ts";
+import type { Band } from "../quantity/band.ts";
+import { isLess } from "./range.ts";
 import { reamerLimitsH7, reamerLimitsInch } from "./reamer-limits.ts";
 
 export type SizeSeries =
@@ -15,7 +16,7 @@ export interface SizeToBuy {
   /** m */
   readonly nominal: number;
   /** Its limits as made, m */
-  readonly limits: Range;
+  readonly limits: Band;
 }
 
 /** Steps of a series, whole numbers of its unit. */
@@ -46,7 +47,7 @@ const metricSteps: readonly Steps[] = [
 const hundredthSteps: Steps = { from: 100, to: 1270, by: 1 };
 
 /** Hundredths are ground to +0.004 mm and are no H7 reamers. Common practice, no source. */
-const hundredthLimits: Range = { low: 0, high: 4e-6 };
+const hundredthLimits: Band = { low: 0, high: 4e-6 };
 
 let every: readonly SizeToBuy[] | undefined;
 
@@ -55,7 +56,7 @@ let every: readonly SizeToBuy[] | undefined;
  * size (1/4 and E, 6 and 6.00) both stand. None outside about 0.3 mm to 3 in. It refuses nothing: a range that is
  * reversed or holds no size gives none. Sources: at each series.
  */
-export function sizesToBuy({ low, high }: Range): SizeToBuy[] {
+export function sizesToBuy({ low, high }: Band): SizeToBuy[] {
   every ??= everySize();
   return every.filter(
     ({ nominal }) => !isLess(nominal, low) && !isLess(high, nominal),
@@ -124,7 +125,7 @@ function made(
   series: SizeSeries,
   designation: string,
   nominal: number,
-  limits: Answer<Range>,
+  limits: Answer<Band>,
 ): readonly SizeToBuy[] {
   return limits.valid
     ? [{ series, designation, nominal, limits: limits.value }]

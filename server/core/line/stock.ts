@@ -1,7 +1,8 @@
 // The stock that a reamer has to cut: how much there is, how much there should be, in how many passes it comes off, and
 // whether it cleans up a hole that is off centre. All on diameter. It doesn't own what the reamer cuts.
 import { notValid, valid, type Answer } from "../answer.ts";
-import { faultOfDiameters, faultOfRange, isLess, type Range } from "./range.ts";
+import type { Band } from "../quantity/band.ts";
+import { faultOfDiameters, faultOfRange, isLess } from "./range.ts";
 import {
   handStock,
   machineStock,
@@ -44,7 +45,7 @@ export function stockAllowance(
  * The stock between a bore and the cut (m): least over the largest bore, most over the smallest; below zero the reamer
  * passes without cutting there. Refuses reversed ranges and diameters not above zero.
  */
-export function stockToCut(bore: Range, cut: Range): Answer<Range> {
+export function stockToCut(bore: Band, cut: Band): Answer<Band> {
   const fault =
     faultOfDiameters("the bore", bore) ?? faultOfDiameters("the cut", cut);
   if (fault !== undefined) return notValid(fault);
@@ -62,7 +63,7 @@ export interface StockVerdict {
 
 /** Whether stock (m) is thin or heavy for a cut of that diameter (m). Refuses what stockAllowance does, reversed stock. */
 export function stockVerdict(
-  stock: Range,
+  stock: Band,
   diameter: number,
   material: MaterialClass,
   drive: Drive,
@@ -105,7 +106,7 @@ export type PassPlan =
  * Refuses reversed or non-positive diameters and an allowance that is reversed.
  */
 export function passPlan(
-  bore: Range,
+  bore: Band,
   cut: number,
   allowance: StockAllowance,
 ): Answer<PassPlan> {

@@ -1,6 +1,7 @@
 // A journal with the clearance that it wants, and the bore sizes that give it.
 import { notValid, valid, type Answer } from "../answer.ts";
-import { faultOfDiameters, faultOfRange, type Range } from "./range.ts";
+import type { Band } from "../quantity/band.ts";
+import { faultOfDiameters, faultOfRange } from "./range.ts";
 
 /** All in m. */
 export interface WantingJournal {
@@ -9,7 +10,7 @@ export interface WantingJournal {
   /** Its largest diameter over all places, after form: with radial roundness added where known */
   readonly greatest: number;
   /** The wanted diametral clearance */
-  readonly wanted: Range;
+  readonly wanted: Band;
 }
 
 /** The bore sizes that one journal allows: low may pass high, and then no bore gives it what it wants everywhere. */

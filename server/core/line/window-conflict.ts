@@ -1,6 +1,7 @@
 // The ways out where no one bore size gives every journal of a line its wanted clearance.
 // It doesn't own the window itself (reamer-window.ts).
-import { isLess, orderedRange, type Range } from "./range.ts";
+import type { Band } from "../quantity/band.ts";
+import { isLess, orderedRange } from "./range.ts";
 import type { BoreLimits, WantingJournal } from "./wanting-journal.ts";
 
 export interface Conflict {
@@ -13,7 +14,7 @@ export interface Conflict {
   /** First way: the fewest reamers, each with the journals (indices) that it serves and their shared window */
   readonly reamers: readonly {
     readonly journals: readonly number[];
-    readonly window: Range;
+    readonly window: Band;
   }[];
   /** Journals (indices) that no reamer serves: their own sizes differ by more than the wanted clearance is wide */
   readonly unservable: readonly number[];
@@ -27,7 +28,7 @@ export interface Conflict {
     /** How far the clearance passes its wanted band at the two journals in conflict, m */
     readonly beyond: number;
     /** Least and most clearance that this size gives at each journal, m */
-    readonly clearances: readonly Range[];
+    readonly clearances: readonly Band[];
   };
 }
 
@@ -78,7 +79,7 @@ export function waysOut(
 
 function fewestWindows(
   each: readonly BoreLimits[],
-): { journals: number[]; window: Range }[] {
+): { journals: number[]; window: Band }[] {
   const servable = each
     .map((limits, journal) => ({
       journal,
@@ -86,7 +87,7 @@ function fewestWindows(
     }))
     .flatMap(({ journal, window }) => (window ? [{ journal, window }] : []))
     .sort((a, b) => a.window.high - b.window.high);
-  const groups: { journals: number[]; window: Range }[] = [];
+  const groups: { journals: number[]; window: Band }[] = [];
   for (const { journal, window } of servable) {
     const last = groups.at(-1);
     // every window so far ends at or past the last group's end, so it belongs where it begins before that end

@@ -1,7 +1,7 @@
 // What a boss that is no plain round ring of the bush's length does to closure and pressure: brackets, not values.
 // The ring itself is ring.ts.
 import { notValid, valid, type Answer } from "../answer.ts";
-import type { Band } from "./band.ts";
+import type { Band } from "../quantity/band.ts";
 import {
   closure,
   contactPressure,

@@ -1,6 +1,7 @@
 // Temperatures at which a bush drops into its hole without pressing: the case heated, the bush frozen, or both. It warns of
 // nothing; a case past its limit is for who asks to see.
 import { notValid, valid, type Answer } from "../answer.ts";
+import { growthAt } from "../quantity/growth.ts";
 
 /** Sizes in m at 20 °C, mean expansions in 1/K, temperatures in °C. */
 export interface DropIn {
@@ -26,7 +27,7 @@ export function caseTemperatureToDropIn(
 ): Answer<number> {
   const fault = faultOf(sizes, bushTemperature);
   if (fault !== undefined) return notValid(fault);
-  const bush = grown(sizes.od, sizes.bushExpansion, bushTemperature);
+  const bush = sizes.od * growthAt(bushTemperature, sizes.bushExpansion);
   const temperature =
     20 + ((bush + sizes.gap) / sizes.hole - 1) / sizes.caseExpansion;
   if (dropInRange.hottest < temperature)
@@ -47,7 +48,7 @@ export function bushTemperatureToDropIn(
 ): Answer<number> {
   const fault = faultOf(sizes, caseTemperature);
   if (fault !== undefined) return notValid(fault);
-  const hole = grown(sizes.hole, sizes.caseExpansion, caseTemperature);
+  const hole = sizes.hole * growthAt(caseTemperature, sizes.caseExpansion);
   const temperature =
     20 + ((hole - sizes.gap) / sizes.od - 1) / sizes.bushExpansion;
   if (temperature < dropInRange.coldest)
@@ -72,10 +73,6 @@ export function temperaturesToDropIn(
     return valid({ case: alone.value, bush: 20 });
   const bush = bushTemperatureToDropIn(sizes, caseLimit);
   return bush.valid ? valid({ case: caseLimit, bush: bush.value }) : bush;
-}
-
-function grown(size: number, expansion: number, temperature: number): number {
-  return size * (1 + expansion * (temperature - 20));
 }
 
 function faultOf(sizes: DropIn, temperature: number): string | undefined {

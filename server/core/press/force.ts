@@ -1,6 +1,6 @@
 // Friction at the contact: the force that presses the bush in, and the torque that it holds. Pressure comes from ring.ts.
 import { notValid, valid, type Answer } from "../answer.ts";
-import { isBand, type Band } from "./band.ts";
+import { isBand, type Band } from "../quantity/band.ts";
 
 /** Friction of a press fit where none is written; common practice for oiled to dry metal, no source. */
 export const usualFriction: Band = { low: 0.05, high: 0.15 };

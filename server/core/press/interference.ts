@@ -1,7 +1,7 @@
 // From measured or limiting sizes to interference, to the bore after pressing, and back to the bush to make. Sizes are
 // diameters at 20 °C in m. It takes closure and smoothing as numbers and does not compute them.
 import { notValid, valid, type Answer } from "../answer.ts";
-import { halfWidth, isBand, middle, type Band } from "./band.ts";
+import { halfWidth, isBand, middle, type Band } from "../quantity/band.ts";
 
 export interface BeforePress {
   readonly id: Band;

@@ -1,6 +1,7 @@
 // A press fit and its running bore at working temperature: what is left of the interference, the bore, the clearance, and when
 // the case lets go. Sizes are diameters at 20 °C in m, temperatures in °C, expansions mean ones from 20 °C in 1/K.
 import { notValid, valid, type Answer } from "../answer.ts";
+import { growthAt } from "../quantity/growth.ts";
 
 export interface PressAt20 {
   /** Running bore as it is at 20 °C with the bush in place. */
@@ -47,7 +48,7 @@ export function pressAtTemperature(
         press.caseExpansion * (housing - 20));
   const interference = Math.max(0, left);
   const bore =
-    press.bore * (1 + press.bushExpansion * (bush - 20)) +
+    press.bore * growthAt(bush, press.bushExpansion) +
     press.closure * (press.interference - interference);
   return valid({ interference, bore, released: left <= 0 });
 }
@@ -64,7 +65,7 @@ export function sizeAtTemperature(
   if (fault !== undefined) return notValid(fault);
   if (!(0 < size && Number.isFinite(size)))
     return notValid("a size is missing or not positive");
-  return valid(size * (1 + expansion * (temperature - 20)));
+  return valid(size * growthAt(temperature, expansion));
 }
 
 /**

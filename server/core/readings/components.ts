@@ -2,7 +2,7 @@
 // Does not own how components combine (budget.ts). Clauses of JCGM 100:2008 (the GUM) are cited from memory: its text was not at hand.
 import { notValid, valid, type Answer } from "../answer.ts";
 import type { Repeatability } from "./statistics.ts";
-import { referenceTemperature } from "./temperature.ts";
+import { referenceTemperature } from "../quantity/growth.ts";
 
 /** One line of a budget before it is combined. */
 export interface Component {

@@ -1,9 +1,7 @@
 // Owns the way from what a gauge shows to the size at 20 °C: zero correction, the gauge's own growth, the part's growth.
 // Does not own the growth of parts that run hot (fits and presses have their own), nor the uncertainty of any of it.
 import { notValid, valid, type Answer } from "../answer.ts";
-
-/** The reference temperature of dimensions, °C. Source: ISO 1 (20 °C, agreed internationally in 1931). */
-export const referenceTemperature = 20;
+import { growthAt } from "../quantity/growth.ts";
 
 /** A body at one temperature all through. */
 export interface Warm {
@@ -59,5 +57,5 @@ function growth({ temperature, expansion }: Warm): Answer<number> {
     return notValid("the temperature is not between −50 and 200 °C");
   if (!(Math.abs(expansion) <= 100e-6))
     return notValid("the expansion is not within ±100 millionths per K");
-  return valid(1 + expansion * (temperature - referenceTemperature));
+  return valid(growthAt(temperature, expansion));
 }

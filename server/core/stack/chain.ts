@@ -1,7 +1,8 @@
 // An axial chain of lengths that add and take away: its end float cold and at temperature, at worst and by root-sum-square.
 // Lengths in m at 20 °C, temperatures in °C. Shims are chosen in shims.ts, drawn floats are in draws.ts.
 import { notValid, valid, type Answer } from "../answer.ts";
-import { halfWidth, isBand, middle, type Band } from "../press/band.ts";
+import { halfWidth, isBand, middle, type Band } from "../quantity/band.ts";
+import { growthAt } from "../quantity/growth.ts";
 
 export interface Member {
   /** 1 where its length opens the float, −1 where it closes it. */
@@ -65,7 +66,7 @@ export function endFloatAtTemperature(
   }
   return endFloat(
     members.map(({ sign, length, expansion, temperature }) => {
-      const growth = 1 + expansion * (temperature - 20);
+      const growth = growthAt(temperature, expansion);
       return {
         sign,
         length: { low: length.low * growth, high: length.high * growth },

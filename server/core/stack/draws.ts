@@ -1,7 +1,7 @@
 // The end float of many chains drawn at random within their members' limits, from a seed: the same seed gives the same
 // answer on every machine. The chain and its closed forms are in chain.ts.
 import { notValid, valid, type Answer } from "../answer.ts";
-import { halfWidth, isBand, middle, type Band } from "../press/band.ts";
+import { halfWidth, isBand, middle, type Band } from "../quantity/band.ts";
 import { endFloat, type Member } from "./chain.ts";
 
 export interface Drawing {

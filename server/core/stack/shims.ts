@@ -1,7 +1,7 @@
 // The shims to put into a chain so that its end float is as wanted. The chain itself is chain.ts.
 import { metresToTenths, tenthsToMetres } from "../quantity/exact.ts";
 import { notValid, valid, type Answer } from "../answer.ts";
-import { isBand, type Band } from "../press/band.ts";
+import { isBand, type Band } from "../quantity/band.ts";
 
 export interface ShimChoice {
   /** Thickest first, m; empty where the float is right without any. */

@@ -1,6 +1,6 @@
 // Lamé's closure as the shop's own bushes correct it: the share that they closed, with the spread of the next one.
 import { nextInterval } from "../../core/learning/sample.ts";
-import type { Band } from "../../core/press/band.ts";
+import type { Band } from "../../core/quantity/band.ts";
 import { fixed } from "../../core/quantity/show.ts";
 import type { Working } from "../result.ts";
 import type { BushLesson } from "./lessons.ts";

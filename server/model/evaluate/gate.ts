@@ -1,4 +1,5 @@
 // The gate before metal is cut: what a cutting or pressing step still waits for.
+import type { Band } from "../../core/quantity/band.ts";
 import { metresToTenths } from "../../core/quantity/exact.ts";
 import { allOf, given } from "../entry.ts";
 import {
@@ -220,7 +221,7 @@ function pressIsSignedFor(shop: Shop, press: string): boolean {
 function endsAreSignedFor(
   shop: Shop,
   ref: string,
-  bounds: { readonly low: number; readonly high: number },
+  bounds: Band,
   ends: readonly {
     readonly code: string;
     readonly value: number;

@@ -5,6 +5,7 @@ import {
   type PilotGuide,
   type PilotReach,
 } from "../../core/line/pilot.ts";
+import type { Band } from "../../core/quantity/band.ts";
 import {
   lengthDigits,
   showLength,
@@ -187,7 +188,7 @@ function lobesBefore(shop: Shop, before: Before): Known<Lobes> {
 
 export interface Guide extends Estimate {
   /** Slack in the bore it runs in, m, at its least with what lobes take; below zero it does not go. */
-  readonly slack: { readonly low: number; readonly high: number };
+  readonly slack: Band;
   readonly entry: PilotGuide["entry"];
   readonly bore: BoreThen;
   readonly pilot: PilotSize;
@@ -258,7 +259,7 @@ function spanOf(
   line: string,
   bores: Known<readonly LineBore[]>,
   ref: string,
-): Known<{ readonly low: number; readonly high: number }> {
+): Known<Band> {
   if (!bores.known) return bores;
   const found = bores.value.find(({ bore }) => bore === ref);
   return found === undefined

@@ -1,6 +1,6 @@
 // How far the bush's bore closes when it is pressed, up to which interference that holds, and the bore that it leaves.
 import { closureBand, elasticLimit } from "../../core/press/boss.ts";
-import { middle, type Band } from "../../core/press/band.ts";
+import { middle, type Band } from "../../core/quantity/band.ts";
 import {
   boreAfterPress,
   effectiveInterference,

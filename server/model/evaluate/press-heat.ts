@@ -1,6 +1,6 @@
 // Temperatures of a press fit: to which the case is heated or the bush frozen to drop it in, and at which the case lets it go. All are
 // with no gap to spare: room costs more, and the working says how much.
-import type { Band } from "../../core/press/band.ts";
+import type { Band } from "../../core/quantity/band.ts";
 import {
   bushTemperatureToDropIn,
   caseTemperatureToDropIn,

@@ -1,5 +1,5 @@
 // How hard bush and hole press on each other, what that does to both, and the force that it takes to press the bush home.
-import { middle, type Band } from "../../core/press/band.ts";
+import { middle, type Band } from "../../core/quantity/band.ts";
 import {
   holeStressBand,
   pressureBand,

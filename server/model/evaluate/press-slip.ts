@@ -1,5 +1,5 @@
 // Whether a bush holds in its warm case against what the journal drags it round with.
-import type { Band } from "../../core/press/band.ts";
+import type { Band } from "../../core/quantity/band.ts";
 import { pressureBand } from "../../core/press/boss.ts";
 import { torqueCapacity } from "../../core/press/force.ts";
 import { valueIn } from "../entry.ts";

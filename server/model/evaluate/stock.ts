@@ -12,6 +12,7 @@ import type {
   Drive,
   StockThresholds,
 } from "../../core/line/stock-allowances.ts";
+import type { Band } from "../../core/quantity/band.ts";
 import { showRange } from "../../core/quantity/show.ts";
 import {
   known,
@@ -157,7 +158,7 @@ export const passesOf = query<Known<Passes> | undefined>(
 
 interface Tool {
   readonly drive: Drive;
-  readonly written: { readonly low: number; readonly high: number } | undefined;
+  readonly written: Band | undefined;
 }
 
 function toolOf(shop: Shop, bore: string): Known<Tool> | undefined {

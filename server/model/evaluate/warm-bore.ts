@@ -1,6 +1,6 @@
 // A running bore warm or cold: a bush in its case as both grow, or a bore in a part without a bush. The shaft's half is press-hot.ts's.
 import { notValid, valid, type Answer } from "../../core/answer.ts";
-import { middle, type Band } from "../../core/press/band.ts";
+import { middle, type Band } from "../../core/quantity/band.ts";
 import { closureBand } from "../../core/press/boss.ts";
 import { effectiveInterference } from "../../core/press/interference.ts";
 import {

@@ -8,6 +8,7 @@ import {
 } from "../../core/line/reamer-ranking.ts";
 import { lineWindow, type LineWindow } from "../../core/line/reamer-window.ts";
 import { sizesToBuy, type SizeToBuy } from "../../core/line/sizes-to-buy.ts";
+import type { Band } from "../../core/quantity/band.ts";
 import { given } from "../entry.ts";
 import {
   everyKnown,
@@ -34,7 +35,7 @@ export interface Demand {
   readonly least: number;
   /** With what the journal's lobes take. */
   readonly greatest: number;
-  readonly wanted: { readonly low: number; readonly high: number };
+  readonly wanted: Band;
   readonly status: Exclude<Status, "unknown">;
   readonly step: number | undefined;
 }
