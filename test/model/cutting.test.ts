@@ -2,6 +2,8 @@
 // hundred-thousandths of an inch, with nothing of server/core.
 import { describe, expect, test } from "vitest";
 import type { FileCheck, Result } from "../../server/model/result.ts";
+import { reamingAdviceFor } from "../../server/model/evaluate/reaming-advice.ts";
+import { SILENT } from "../../server/model/known.ts";
 import { findingsOfEntry } from "../../server/rules/entry-findings.ts";
 import {
   check,
@@ -357,14 +359,67 @@ describe("lines that can't be read", () => {
     },
   );
 
-  test("a reamer's damaged chamfer silences the ledge and its finding", () => {
-    const found = check(JOB, CRIB.replace("chamfer 0.060", "chamfer 0.0.60"));
-    expect(find(found, "ledge", "bore front")).toMatchObject({
-      status: "unknown",
-      needs: [],
-    });
-    expect(codes(found)).not.toContain("ledge-fouls");
-  });
+  // with a stock of its own, that the rear bore is short of
+  const crib = CRIB.replace("  flutes", "  stock 0.005 to 0.010\n  flutes");
+
+  test.each(["chamfer", "point"])(
+    "a reamer's damaged %s silences the ledge and its finding",
+    (word) => {
+      const found = check(JOB, crib.replace(`${word} 0.0`, `${word} 0.0.`));
+      expect(codes(check(JOB, crib))).toContain("ledge-fouls");
+      expect(find(found, "ledge", "bore front")).toMatchObject({
+        status: "unknown",
+        needs: [],
+      });
+      expect(codes(found)).not.toContain("ledge-fouls");
+    },
+  );
+
+  test.each([
+    ["drive hand", "drive hnd"],
+    ["stock 0.005", "stock 0.0.05"],
+  ])(
+    "a reamer's %s as %s leaves the stock, and nothing is said of its passes, nor is it thin or heavy",
+    (piece, by) => {
+      const [whole, found] = [crib, crib.replace(piece, by)].map((each) =>
+        check(job, each),
+      );
+      if (whole === undefined || found === undefined) throw new Error("none");
+      expect(codes(whole)).toContain("stock-thin");
+      expect(codes(found)).not.toContain("stock-thin");
+      const [said, left] = [whole, found].map((each) =>
+        find(each, "stock", "bore rear"),
+      );
+      expect(said?.text).toContain("pass");
+      expect(left).toMatchObject({
+        low: said?.low,
+        high: said?.high,
+        text: said?.text.split(",")[0],
+        needs: [],
+        working: said?.working.slice(0, -1),
+      });
+    },
+  );
+
+  test.each([
+    ["drive hand", "drive hnd"],
+    ["material hss", "material hs"],
+    ["flutes 6 left", "flutes 6 lft"],
+  ])(
+    "of a reamer with %s as %s no advice is given or waited for",
+    (piece, by) => {
+      const advice = (text: string) => {
+        const project = open(job, text);
+        project.check(PATH);
+        const { shop } = project.open(PATH) ?? {};
+        return shop === undefined
+          ? []
+          : reamingAdviceFor(shop, "line layshaft");
+      };
+      expect(advice(crib).map(({ known }) => known)).toEqual([true, true]);
+      expect(advice(crib.replace(piece, by))).toEqual([SILENT, SILENT]);
+    },
+  );
 
   test("a damaged joint, groove or vent says nothing", () => {
     const job = JOB.replace("part case\n", "part case\n  joint gasket 0.004\n");
