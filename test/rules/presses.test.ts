@@ -79,6 +79,34 @@ ${fit}`;
     ]);
   });
 
+  test("of a part that is read and one that is foretold is judged as at 20 °C: the one has all of its sizes, the other one of them", () => {
+    // journal 20.000 to 20.004, 0.020 more when hot; of a bore of 20.030 to 20.034 the best leaves 0.010 to 0.014, and 0.006 at its smallest
+    const of = (want: string): string =>
+      job(
+        "read 20.000 20.004",
+        "limits 20.030 to 20.034",
+        `  want-hot ${want}\n  hot shaft 120 C, case 20 C\n`,
+      );
+    expect(told(of("0.0102 to 0.020"))[0]).toBe(
+      "15:3-29 error hot-tight of fit front: When hot the clearance is foretold at 0.006 to 0.014 mm and 0.0102 to 0.0200 mm is wanted: 0.0002 mm too little at least. Open out the bore or size the journal down, or keep the two nearer in temperature.",
+    );
+    expect(told(of("0.0098 to 0.020"))).toEqual([]);
+    expect(told(of("0.002 to 0.0096"))[0]).toContain(
+      "hot-loose of fit front: When hot the clearance is foretold at 0.006 to 0.014 mm and 0.0020 to 0.0096 mm is wanted: 0.0004 mm too much at least.",
+    );
+    // none is left where the largest bore leaves none at the largest place of the journal
+    const none = (shaft: string): string =>
+      job(
+        "read 20.000 20.030",
+        "limits 20.030 to 20.040",
+        `  hot shaft ${shaft} C, case 20 C\n`,
+      );
+    expect(told(none("72"))[0]).toContain(
+      "When hot no clearance is left: 0.000 mm of interference at the loosest that is foretold.",
+    );
+    expect(told(none("60"))).toEqual([]);
+  });
+
   test("has a value for each, which a concession is held against", () => {
     const conceded = (code: string, bound: string): readonly string[] =>
       foundIn(
@@ -418,8 +446,14 @@ ${fit}${hot.map((at) => `  hot shaft ${String(at)} C, bush ${String(at)} C, case
       bore: "",
     };
     // of 0.010 to 0.040
-    expect(foundIn(job(limits, 110), CODE)).toEqual([]);
-    expect(foundIn(job(limits, 250), CODE)).toHaveLength(1);
+    const levels = (hot: number): readonly string[] =>
+      foundIn(job(limits, hot), CODE).map(({ level }) => level);
+    expect(levels(60)).toEqual([]);
+    expect(levels(110)).toEqual(["warning"]);
+    expect(levels(250)).toEqual(["error"]);
+    expect(messages(job(limits, 60, 110), CODE)).toEqual([
+      "The case may grow away from its bush when hot: 0.000 to 0.022 mm of interference is foretold to be left, and at its least nothing holds the bush against turning. Read bush front and hole front, take more interference, or hold the bush with a peg or a screw.",
+    ]);
     // of 0.022 at most, 27.9 N·m
     expect(
       foundIn(job({ ...limits, fit: "  load 40000 N\n" }, 110), CODE)[0]
@@ -428,6 +462,21 @@ ${fit}${hot.map((at) => `  hot shaft ${String(at)} C, bush ${String(at)} C, case
     const oval = { bush: "read od 25.020 25.030" };
     // of 0.020 to 0.030
     expect(foundIn(job(oval, 110), CODE)).toHaveLength(1);
+  });
+
+  test("that the case lets go is told without its length, its friction or a load", () => {
+    const bare = (text: string): string =>
+      text.replace("  length 20\n", "").replace("  friction 0.1\n", "");
+    const LETS_GO =
+      "The case grows away from its bush when hot and lets it go: nothing holds it against turning. Take more interference, or hold the bush with a peg or a screw.";
+    expect(messages(bare(job({}, 145)), CODE)).toEqual([LETS_GO]);
+    expect(messages(bare(job({}, 110)), CODE)).toEqual([]);
+    // of 0.020 to 0.030, less 0.024
+    const oval = { bush: "read od 25.020 25.030", fit: "" };
+    const AT_LEAST =
+      "Hot, 0.000 to 0.006 mm of interference is left: at its least the case lets the bush go, and nothing holds it against turning. Take more interference, or hold the bush with a peg or a screw.";
+    expect(messages(bare(job(oval, 140)), CODE)).toEqual([AT_LEAST]);
+    expect(messages(job(oval, 140), CODE)).toEqual([AT_LEAST]);
   });
 
   test("takes the job's own factor", () => {

@@ -4,6 +4,9 @@ import type { CutSize } from "./cut-size.ts";
 import { chanceBetween } from "./spread.ts";
 import type { BoreLimits } from "./wanting-journal.ts";
 
+/** Below this chance of landing in, no size is advised to buy, and no tool is named without its chance: common practice, no source. */
+export const GOOD_CHANCE = 0.9;
+
 /** One bore's predicted cut and the sizes that it may have. */
 export interface Landing {
   readonly cut: CutSize;

@@ -23,6 +23,7 @@ import {
   SILENT,
   statusOf,
   type Estimate,
+  type Extent,
   type Known,
 } from "../known.ts";
 import type { Need, Working } from "../result.ts";
@@ -175,12 +176,14 @@ function withLobes(
   return { budget: found.valid ? found.value : undefined, needs };
 }
 
-function atBest(
-  journal: Size,
-  bore: Size,
+type Sized = Extent & Pick<Estimate, "status">;
+
+export function atBest(
+  journal: Sized,
+  bore: Sized,
   lobes: Clearance["lobes"],
 ): Clearance["atBest"] {
-  const isRead = (size: Size): boolean => size.status === "measured";
+  const isRead = (size: Sized): boolean => size.status === "measured";
   const smallestBore = isRead(bore) ? bore.low : bore.high;
   const largestBore = isRead(bore) ? bore.high : bore.low;
   const largestJournal = isRead(journal) ? journal.high : journal.low;
@@ -199,19 +202,23 @@ export const clearanceVerdict = query<Judged | undefined>(
     const found = clearance(shop, ref);
     const want = wanted(shop, ref);
     if (!found.known || want?.known !== true) return undefined;
-    const judged = judgeEstimate(
-      shop,
-      found.value,
-      want.value,
-      found.value.budget,
-    );
-    // foretold, it is out where the best that can come of it is
-    const { least, most } = found.value.atBest;
-    const isOut =
-      metresToTenths(least) < metresToTenths(want.value.low) ||
-      metresToTenths(want.value.high) < metresToTenths(most);
-    return found.value.status === "predicted" && isOut
-      ? { ...judged, verdict: "out" }
-      : judged;
+    return judgeClearance(shop, found.value, want.value, found.value.budget);
   },
 );
+
+/** A clearance, cold or warm, against what is wanted: foretold, it is out where the best that can come of it is. */
+export function judgeClearance(
+  shop: Shop,
+  found: Pick<Clearance, "low" | "high" | "status" | "atBest">,
+  want: { readonly low?: number; readonly high?: number },
+  budget: Budget | undefined,
+): Judged {
+  const judged = judgeEstimate(shop, found, want, budget);
+  const { low = -Infinity, high = Infinity } = want;
+  const isOut =
+    metresToTenths(found.atBest.least) < metresToTenths(low) ||
+    metresToTenths(high) < metresToTenths(found.atBest.most);
+  return found.status === "predicted" && isOut
+    ? { ...judged, verdict: "out" }
+    : judged;
+}

@@ -1,6 +1,7 @@
 // The clearance of a running fit warm or cold, as its `hot` and `cold` lines say: the shaft's own growth against its bore as warm
 // (warm-bore.ts), and the verdict on it.
 import { clearance as clearanceOf } from "../../core/line/clearance.ts";
+import { metresToTenths } from "../../core/quantity/exact.ts";
 import { showRange, showTemperature } from "../../core/quantity/show.ts";
 import { allOf, given } from "../entry.ts";
 import {
@@ -15,11 +16,11 @@ import {
 import type { Verdict } from "../result.ts";
 import { entryOf, query, queryOfFacts, type Shop } from "../shop.ts";
 import type { Bodies, LengthRange, Span } from "../values.ts";
-import { clearance, type Clearance } from "./fit.ts";
+import { atBest, clearance, judgeClearance, type Clearance } from "./fit.ts";
 import { namedIn } from "./index-of.ts";
 import { figureOf } from "./press-rings.ts";
 import { settings } from "./settings.ts";
-import { judgeEstimate, materialOfFeature } from "./size.ts";
+import { materialOfFeature } from "./size.ts";
 import {
   grownAt,
   temperatureOf,
@@ -29,6 +30,7 @@ import {
 } from "./warm-bore.ts";
 
 export interface Warm extends Estimate {
+  readonly atBest: Clearance["atBest"];
   readonly interference: WarmBore["interference"];
   readonly released: WarmBore["released"];
   readonly verdict: Verdict;
@@ -119,7 +121,17 @@ function warmOf(
   if (!left.valid) return outside(left.because);
   const { least, mean, most } = left.value;
   const status = statusOf(coldShaft, warm.value);
-  const range = { low: least, nominal: mean, high: most, status };
+  const range = {
+    low: least,
+    nominal: mean,
+    high: most,
+    status,
+    atBest: atBest(
+      { ...warmShaft, status: coldShaft.status },
+      warm.value,
+      lobes,
+    ),
+  };
   return known({
     ...range,
     step,
@@ -147,13 +159,12 @@ function warmOf(
 function verdictOf(
   shop: Shop,
   fit: string,
-  range: Parameters<typeof judgeEstimate>[1],
+  range: Parameters<typeof judgeClearance>[1],
   { budget }: Clearance,
 ): Verdict {
   const want = wantedWarm(shop, fit);
   if (want?.known === true)
-    return judgeEstimate(shop, range, want.value, budget).verdict;
+    return judgeClearance(shop, range, want.value, budget).verdict;
   if (want !== undefined) return "none";
-  const end = range.status === "measured" ? range.low : range.high;
-  return end <= 0 ? "out" : "none";
+  return metresToTenths(range.atBest.least) <= 0 ? "out" : "none";
 }

@@ -18,8 +18,8 @@ export interface Holding {
   readonly span: Span;
   /** What is left of the interference there, m. */
   readonly interference: Band;
-  /** Torque that the press holds there, N·m, by the least friction. */
-  readonly holds: Band;
+  /** Torque that the press holds there, N·m, by the least friction; undefined where its length or its friction is not known. */
+  readonly holds: Band | undefined;
   /**
    * Torque with which the journal may drag the bush, N·m: its load on the most friction of the press, as at a start without oil (common
    * practice, no source). Undefined where no load is written.
@@ -46,39 +46,42 @@ export const holdingsOf = queryOfFacts<readonly Holding[]>(
     const friction = frictionOf(shop, press);
     const length = engagedLength(shop, press);
     const interference = interferenceOf(shop, press);
-    if (!rings.known || !friction.known || !length.known || !interference.known)
-      return [];
+    if (!rings.known || !interference.known) return [];
     const pair = pairOf(rings.value, at20.value.bore.nominal);
-    const { low: least, high: most } = friction.value.band;
+    const rubs = friction.known ? friction.value.band : undefined;
     const load = valueIn(entryOf(shop, fit), "LoadFact")?.force;
     return hotCases(shop, fit).flatMap(
       ({ number, span, found }): readonly Holding[] => {
         if (!found.known || found.value.interference === undefined) return [];
         const left = found.value.interference;
-        const pressure = pressureBand(pair, left, rings.value.form);
-        if (!pressure.valid) return [];
-        const holds = torqueCapacity(
-          pressure.value,
-          pair.od,
-          length.value.low,
-          { low: least, high: least },
-        );
-        if (!holds.valid) return [];
         return [
           {
             number,
             span,
             interference: left,
-            holds: holds.value,
+            holds: holdsWith(left),
             drag:
-              load === undefined
+              load === undefined || rubs === undefined
                 ? undefined
-                : (most * load * at20.value.journal.nominal) / 2,
-            drags: { friction: most, load: load ?? 0 },
+                : (rubs.high * load * at20.value.journal.nominal) / 2,
+            drags: { friction: rubs?.high ?? 0, load: load ?? 0 },
             measured: interference.value.status === "measured",
           },
         ];
       },
     );
+
+    // that the case lets the bush go is known without its length and without friction
+    function holdsWith(left: Band): Band | undefined {
+      if (left.high === 0) return { low: 0, high: 0 };
+      if (!rings.known || !length.known || rubs === undefined) return undefined;
+      const pressure = pressureBand(pair, left, rings.value.form);
+      if (!pressure.valid) return undefined;
+      const holds = torqueCapacity(pressure.value, pair.od, length.value.low, {
+        low: rubs.low,
+        high: rubs.low,
+      });
+      return holds.valid ? holds.value : undefined;
+    }
   },
 );

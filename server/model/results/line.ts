@@ -1,4 +1,5 @@
 // Results of a line: the window of bore sizes, and each reamer that could serve.
+import { GOOD_CHANCE } from "../../core/line/chance.ts";
 import { fixed, showLength, showRange } from "../../core/quantity/show.ts";
 import { showChance } from "../../core/quantity/show-running.ts";
 import { oversizeNote } from "../evaluate/reamer.ts";
@@ -88,9 +89,6 @@ function reamerResults(shop: Shop, ref: string): readonly Result[] {
     (choice) => choiceResults(shop, ref, choice, step, demands[0].bore),
   );
 }
-
-/** Below this chance of landing in, no size is advised to buy, and no tool is named without its chance: common practice, no source. */
-export const GOOD_CHANCE = 0.9;
 
 /** The tool that the first of these results is of; the sizes to buy are not ranked for it where a reamer of the crib serves. */
 export function bestTool(

@@ -1,4 +1,5 @@
 // No reamer of the crib gives every journal of a line what it wants: what to buy, or to have ground.
+import { GOOD_CHANCE } from "../../core/line/chance.ts";
 import { showLength, showRange } from "../../core/quantity/show.ts";
 import { settings } from "../../model/evaluate/settings.ts";
 import { reamerValue } from "../../model/evaluate/reamer.ts";
@@ -7,7 +8,7 @@ import {
   rankingOf,
   windowOf,
 } from "../../model/evaluate/window.ts";
-import { choiceName, GOOD_CHANCE } from "../../model/results/line.ts";
+import { choiceName } from "../../model/results/line.ts";
 import { given } from "../../model/entry.ts";
 import { finest } from "../../model/ranges.ts";
 import { isWhole, refsOfKind } from "../../model/shop.ts";

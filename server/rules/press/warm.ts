@@ -1,7 +1,7 @@
 // What hot-tight, hot-loose, cold-tight and cold-loose share: the clearance of each line against `want-hot`, else only whether any is left.
 import { metresToTenths } from "../../core/quantity/exact.ts";
 import { showLength, showRange } from "../../core/quantity/show.ts";
-import { clearance } from "../../model/evaluate/fit.ts";
+import { clearance, judgeClearance } from "../../model/evaluate/fit.ts";
 import {
   coldCases,
   hotCases,
@@ -10,10 +10,11 @@ import {
 } from "../../model/evaluate/press-hot.ts";
 import { settings } from "../../model/evaluate/settings.ts";
 import type { When } from "../../model/evaluate/warm-bore.ts";
-import { judgeEstimate } from "../../model/evaluate/size.ts";
 import type { Shop } from "../../model/shop.ts";
+import { interferes } from "../fits/interferes.ts";
 import { relatedSizes } from "../fits/related-sizes.ts";
 import type { Draft } from "../rule.ts";
+import { showExcess } from "../show-excess.ts";
 
 export function warmDrafts(
   shop: Shop,
@@ -50,24 +51,28 @@ function sentence(
   const want = wantedWarm(shop, fit);
   const at20 = clearance(shop, fit);
   if (want?.known === false || !at20.known) return undefined;
-  const is = `When ${when} the clearance is ${showRange(low, high, system, step)}`;
+  const isMeasured = status === "measured";
   const cure =
     fault === "tight"
       ? "Open out the bore or size the journal down, or keep the two nearer in temperature."
       : "Use a smaller bore, or keep the two nearer in temperature.";
+  const { least, most } = warm.atBest;
   if (want === undefined) {
     // without a band, only that nothing is left; a fit that has nothing at 20 °C is fit-interferes
-    const end = status === "measured" ? low : high;
-    const cold = status === "measured" ? at20.value.low : at20.value.high;
-    if (fault === "loose" || cold <= 0 || 0 < metresToTenths(end))
+    if (
+      fault === "loose" ||
+      interferes(at20.value) ||
+      0 < metresToTenths(least)
+    )
       return undefined;
-    return `When ${when} no clearance is left: ${showLength(-end, system, step)} of interference at the ${status === "measured" ? "tightest" : "loosest that is foretold"}. The journal will seize. ${cure}`;
+    return `When ${when} no clearance is left: ${showLength(-least, system, step)} of interference at the ${isMeasured ? "tightest" : "loosest that is foretold"}. The journal will seize. ${cure}`;
   }
   const limits =
     fault === "tight" ? { low: want.value.low } : { high: want.value.high };
   const { budget } = at20.value;
-  if (judgeEstimate(shop, warm, limits, budget).verdict !== "out")
+  if (judgeClearance(shop, warm, limits, budget).verdict !== "out")
     return undefined;
-  const by = fault === "tight" ? want.value.low - low : high - want.value.high;
-  return `${is} and ${showRange(want.value.low, want.value.high, system, want.value.step)} is wanted: ${showLength(by, system, step)} too ${fault === "tight" ? "little" : "much"}. ${cure}`;
+  const by =
+    fault === "tight" ? want.value.low - least : most - want.value.high;
+  return `When ${when} the clearance is ${isMeasured ? "" : "foretold at "}${showRange(low, high, system, step)} and ${showRange(want.value.low, want.value.high, system, want.value.step)} is wanted: ${showExcess(by, system, step)} too ${fault === "tight" ? "little" : "much"}${isMeasured ? "" : " at least"}. ${cure}`;
 }

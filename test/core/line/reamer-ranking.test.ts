@@ -74,7 +74,39 @@ describe("reamers of the crib", () => {
     );
   });
 
-  test("one whose chance isn't known comes after those that serve with one, and by its margin", () => {
+  test("one whose chance isn't known comes after those of a good chance and before those of a poor one", () => {
+    // of windows 0.8753 to 0.87588: cuts 0.8755 to 0.8757, 0.8755, and 0.8757 to 0.8760, of which a half to nine of ten land in
+    const poor = reamer(0.8757, over(0, 0.3));
+    const ranked = known(
+      rankReamers(line, [poor, reamer(0.8755, assumed), reamer(0.8755)]),
+    );
+    expect(ranked.map(({ index }) => index)).toEqual([2, 1, 0]);
+    expect(ranked.map(({ serves }) => serves)).toEqual([true, true, true]);
+    const chance = ranked[2]?.chance ?? NaN;
+    expect(0.5 < chance && chance < 0.9).toBe(true);
+  });
+
+  test("at nine of ten a chance is good, and any chance that is known comes first where none serves", () => {
+    // a spread of width/√12 around the middle: the window's end is that many deviations away
+    const at = (deviations: number): ReamerToRank => {
+      const width = 0.2;
+      const nominal = 0.87588 - (deviations * width) / Math.sqrt(12) / 1000;
+      return reamer(nominal - width / 2000, over(0, width));
+    };
+    // one-sided, nine of ten is 1.28155 deviations
+    const order = (deviations: number): readonly number[] =>
+      known(rankReamers(line, [reamer(0.8755, assumed), at(deviations)])).map(
+        ({ index }) => index,
+      );
+    expect(order(1.2816)).toEqual([1, 0]);
+    expect(order(1.2815)).toEqual([0, 1]);
+    const outside = known(
+      rankReamers(line, [reamer(0.874, assumed), reamer(0.8732)]),
+    );
+    expect(outside.map(({ index }) => index)).toEqual([1, 0]);
+  });
+
+  test("those whose chance isn't known come by their margin, behind one of a good chance", () => {
     const ranked = known(
       rankReamers(line, [
         reamer(0.8754, assumed),
