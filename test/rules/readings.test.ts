@@ -84,6 +84,30 @@ ${feature("hole", "a", "  read near 0.8744 0.8745\n  read far 0.8744 0.8748\n")}
     );
   });
 
+  test("a taper is of the places that are named, whatever stands beside them", () => {
+    const ends = ["  read near 0.8743\n", "  read far 0.8740\n"];
+    const told = (...lines: readonly string[]) =>
+      foundIn(
+        job(
+          feature(
+            "journal",
+            "a",
+            `  limits 0.8740 to 0.8745\n${lines.join("")}`,
+          ),
+        ),
+        "taper",
+      );
+    const [alone] = told(...ends);
+    expect(alone?.message).toContain("larger at near than at far");
+    for (const at of [0, 1, 2]) {
+      const lines = ends.toSpliced(at, 0, "  read 0.8742\n");
+      const [found, other] = told(...lines);
+      expect(other).toBeUndefined();
+      expect(found?.message).toBe(alone?.message);
+      expect(lines[(found?.place.line ?? 0) - 6]).toBe(ends[0]);
+    }
+  });
+
   test("that is no more than the last digit of the readings is to be read again, and nothing is trued up for it", () => {
     const of = (places: string): string =>
       job(feature("journal", "a", `  limits 0.8740 to 0.8741\n${places}`));

@@ -18,14 +18,12 @@ export const taper: Rule = {
     // taper counts the named places alone
     const named = places.filter((place) => place.place !== undefined);
     const [largest, smallest] = [named[largestAt], named[smallestAt]];
-    const ends =
-      largest?.place === undefined || smallest?.place === undefined
-        ? ""
-        : `, larger at ${largest.place} than at ${smallest.place}`;
+    if (largest?.place === undefined || smallest?.place === undefined)
+      return [];
     return formDrafts(shop, ref, entry, {
       code: "taper",
       span: spanOfValues(largest) ?? entry.nameSpan,
-      is: `The taper is ${showLength(difference, settings(shop).system, step)}${ends}`,
+      is: `The taper is ${showLength(difference, settings(shop).system, step)}, larger at ${largest.place} than at ${smallest.place}`,
       value: difference,
       step,
       look: "at more places along it",
