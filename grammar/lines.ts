@@ -46,6 +46,11 @@ export function isEmpty({ blocks }: FileLines): boolean {
   return blocks.every(({ lines }) => lines.every(({ body }) => body === ""));
 }
 
+/** The line end that a file, or a block of it, is written with. */
+export function eolOf({ lines }: { readonly lines: readonly Line[] }): string {
+  return lines.find(({ eol }) => eol !== "")?.eol ?? "\n";
+}
+
 export interface Edit {
   /** Lines from 0, characters in UTF-16 units, end exclusive, as in the text before the edit. */
   readonly start: { readonly line: number; readonly character: number };

@@ -1,6 +1,6 @@
 // Moves an entry that belongs in the crib out of a job: to a file that the job uses, or to a new crib beside it. Only where it means there
 // what it means here: the same unit, and no name that is not known there.
-import type { Block } from "../../grammar/lines.ts";
+import { eolOf, type Block } from "../../grammar/lines.ts";
 import { given, type Entry } from "../model/entry.ts";
 import type { FileEntries } from "../model/file-entries.ts";
 import type { OpenFile } from "../model/project.ts";
@@ -8,7 +8,6 @@ import { resolve } from "../model/shop.ts";
 import { rangeOfEntry, type Spot } from "./position.ts";
 import {
   endOfFacts,
-  eolOf,
   isRead,
   type Refactoring,
   type RefactoringEdit,
@@ -90,7 +89,7 @@ function toNewCrib(
   const opening = file.entries[job];
   if (!own || opening === undefined) return [];
   if (given(opening, "UseFact").state !== "absent") return [];
-  const eol = eolOf(file);
+  const eol = eolOf(file.lines);
   const at = endOfFacts(file, job);
   return [
     {
@@ -155,7 +154,7 @@ function intoCrib(
 ): RefactoringEdit {
   const { kind } = file.entries[index] ?? {};
   const last = crib.entries.findLastIndex((each) => each.kind === kind);
-  const eol = eolOf(crib);
+  const eol = eolOf(crib.lines);
   const at = rangeOfEntry(
     crib,
     last === -1 ? crib.entries.length - 1 : last,

@@ -1,5 +1,6 @@
 // Facts that an entry lacks, written as a form to fill in: those that would settle what its results don't say, rows for the readings that a
 // feature is without, and the day that a step was done. Nothing is filled in that nobody knows.
+import { eolOf } from "../../grammar/lines.ts";
 import { factSpec } from "../../grammar/vocabulary.ts";
 import { orderOf } from "../model/evaluate/order.ts";
 import { resultsOf } from "../model/results.ts";
@@ -9,7 +10,7 @@ import { refsOfKind } from "../model/shop.ts";
 import { fillingOf } from "./completion-names.ts";
 import { EMPTY, escapedText, withForm } from "./completion-snippet.ts";
 import type { Spot } from "./position.ts";
-import { endOfFacts, eolOf, type Refactoring } from "./refactoring.ts";
+import { endOfFacts, type Refactoring } from "./refactoring.ts";
 import { readingsOf, targetsIn, type Target } from "./taking/targets.ts";
 import { nameOf } from "../model/reference.ts";
 
@@ -148,7 +149,7 @@ export function doneToday(
         {
           file: path,
           range: { start: at, end: at },
-          text: `${eolOf(file)}  ${fact}`,
+          text: `${eolOf(file.lines)}  ${fact}`,
         },
       ],
     },
@@ -164,7 +165,7 @@ function added(
   forms: readonly string[],
 ): Refactoring {
   const end = endOfFacts(file, index);
-  const eol = eolOf(file);
+  const eol = eolOf(file.lines);
   // at the margin of the next line, since an editor sets a snippet in as far as what stands before it
   const at = { line: end.line + 1, character: 0 };
   const hasNext = at.line < file.lines.lines.length;

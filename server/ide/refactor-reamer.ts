@@ -1,10 +1,11 @@
 // The reamers of the crib that serve a line which names none yet, each to be taken. Whoever takes one has chosen it: the order is that of the
 // choice, and what it leaves stands beside the line at once.
+import { eolOf } from "../../grammar/lines.ts";
 import { given } from "../model/entry.ts";
 import { cribRankingOf } from "../model/evaluate/window.ts";
 import type { OpenFile } from "../model/project.ts";
 import type { Spot } from "./position.ts";
-import { endOfFacts, eolOf, type Refactoring } from "./refactoring.ts";
+import { endOfFacts, type Refactoring } from "./refactoring.ts";
 import { nameOf } from "../model/reference.ts";
 
 /** More is a list that nobody reads, and the bench view has them all. */
@@ -37,7 +38,7 @@ export function reamersToTake(
         {
           file: path,
           range: { start: at, end: at },
-          text: `${eolOf(file)}  ream with ${nameOf(reamer)}`,
+          text: `${eolOf(file.lines)}  ream with ${nameOf(reamer)}`,
         },
       ],
     }));

@@ -1,5 +1,6 @@
 // The clearances that advice names for a fit, each to be taken as its `want`. None is taken by itself: whoever takes one has chosen it, and
 // its source stands in the title.
+import { eolOf } from "../../grammar/lines.ts";
 import { lengthDigits, type System } from "../core/quantity/show.ts";
 import { allOf, given } from "../model/entry.ts";
 import { adviceFor, type AdviceRow } from "../model/evaluate/advice.ts";
@@ -10,7 +11,6 @@ import type { Spot } from "./position.ts";
 import {
   editAt,
   endOfFacts,
-  eolOf,
   type Refactoring,
   type RefactoringEdit,
 } from "./refactoring.ts";
@@ -107,7 +107,7 @@ function editOf(
   return {
     file: path,
     range: { start: at, end: at },
-    text: `${eolOf(file)}  ${text}`,
+    text: `${eolOf(file.lines)}  ${text}`,
   };
 }
 

@@ -49,11 +49,6 @@ export function endOfFacts(file: FileEntries, index: number): Position {
   return { line: start + last, character: lines[last]?.text.length ?? 0 };
 }
 
-/** The line end that a file is written with. */
-export function eolOf({ lines }: FileEntries): string {
-  return lines.lines.find(({ eol }) => eol !== "")?.eol ?? "\n";
-}
-
 /** Every line of an entry can be read. */
 export function isRead({ damaged, facts, problems }: Entry): boolean {
   return (

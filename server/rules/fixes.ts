@@ -1,5 +1,5 @@
 // Pieces of fixes that several rules bring: a fact written under an entry, a line made a comment, another name in a place.
-import type { Entry } from "../model/entry.ts";
+import { eolOf } from "../../grammar/lines.ts";
 import { nameOf } from "../model/reference.ts";
 import { entryOf, type Shop } from "../model/shop.ts";
 import type { RefSite, Span } from "../model/values.ts";
@@ -24,13 +24,8 @@ export function factUnder(
   return {
     ref,
     span: { line: last, start: end, end },
-    text: `${eolIn(entry)}  ${fact}`,
+    text: `${eolOf(entry.block)}  ${fact}`,
   };
-}
-
-/** The line end that an entry is written with. */
-export function eolIn({ block: { lines } }: Entry): string {
-  return lines.find((each) => each.eol !== "")?.eol ?? "\n";
 }
 
 /** Makes a line a comment, so that what it said can still be read. */

@@ -100,6 +100,21 @@ describe("files", () => {
     expect(codes(check(whole))).toEqual([]);
   });
 
+  test.each([
+    ["\\n, where it has none", "part shaft", "\n"],
+    ["\\n", "part shaft\n", "\n"],
+    ["\\r\\n", "part shaft\r\npart case", "\r\n"],
+    ["\\r", "# notes\rpart shaft", "\r"],
+  ])("what a file is begun with ends its lines in %s", (_, text, eol) => {
+    const texts = check(text)[0]?.fixes.flatMap(({ edits }) =>
+      edits.map((edit) => edit.text),
+    );
+    expect(texts).toHaveLength(4);
+    expect(texts?.[0]).toBe(`job job${eol}  units inch${eol}${eol}`);
+    for (const each of texts ?? [])
+      expect(each.split(/\r\n|\n|\r/u).slice(2)).toEqual(["", ""]);
+  });
+
   test("units are written under the job, and the lengths count again", () => {
     const text = `job j # mine\n${FIT}`;
     const [finding] = check(text);

@@ -1,4 +1,5 @@
 // Writes what was taken as lines of a record, in the canonical layout, and finds where in its entry they go.
+import { eolOf } from "../../../grammar/lines.ts";
 import type { OpenFile } from "../../model/project.ts";
 import type { Entry } from "../../model/entry.ts";
 import { rangeOfEntry, type Position } from "../position.ts";
@@ -74,7 +75,7 @@ export function insertion(
   const last = entry === undefined ? undefined : lastReading(entry, plan);
   const line =
     last === undefined ? rangeOfEntry(file, index).end.line : start + last;
-  const eol = file.lines.lines.find((each) => each.eol !== "")?.eol ?? "\n";
+  const eol = eolOf(file.lines);
   return {
     at: { line, character: file.lines.lines[line]?.text.length ?? 0 },
     text: lines.map((each) => `${eol}  ${each}`).join(""),

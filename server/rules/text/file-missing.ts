@@ -1,4 +1,5 @@
 // Files that a record uses and that are not there, lead out of the folder, use it in their turn, or are too many.
+import { eolOf } from "../../../grammar/lines.ts";
 import type { OpenFile } from "../../model/project.ts";
 import { MOST_FILES, MOST_LINES_TOGETHER, type Use } from "../../model/uses.ts";
 import { isRecordName, RECORD_ENDING } from "../../record-names.ts";
@@ -87,7 +88,7 @@ function folderOf(path: string): string {
 function emptyCrib({ file }: OpenFile, { path, written }: Use): DraftFix[] {
   const { system } = file.context;
   if (path === undefined || system === undefined) return [];
-  const eol = file.lines.lines[0]?.eol ?? "\n";
+  const eol = eolOf(file.lines);
   return [
     {
       title: `Begin \`${written}\` as a crib`,

@@ -1,11 +1,11 @@
 // A line that can't be read. The grammar says why and what would mend it; the word that was meant is found here.
+import { eolOf } from "../../../grammar/lines.ts";
 import { readsWith, wordBefore } from "../../../grammar/mend.ts";
 import { lineSpec } from "../../../grammar/vocabulary.ts";
 import { unitOf } from "../../core/quantity/units.ts";
 import type { DraftFix, TextRule } from "../rule.ts";
 import type { Entry } from "../../model/entry.ts";
 import type { Span } from "../../model/values.ts";
-import { eolIn } from "../fixes.ts";
 import { shippedAs } from "./designation.ts";
 import { firstFound, nearest, otherNames } from "./near.ts";
 import { oneOf, writeInstead } from "./wording.ts";
@@ -89,7 +89,9 @@ function onLineBelow(entry: Entry, span: Span, fact: string): DraftFix {
   return {
     title: `Put \`${fact}\` on a line of its own`,
     safe: true,
-    edits: [{ span: { ...span, start }, text: `${eolIn(entry)}  ${fact}` }],
+    edits: [
+      { span: { ...span, start }, text: `${eolOf(entry.block)}  ${fact}` },
+    ],
   };
 }
 

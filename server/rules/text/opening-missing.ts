@@ -1,4 +1,5 @@
 // What a file lacks at its head: a job or a shop, or the unit of its bare lengths. Said once a file.
+import { eolOf } from "../../../grammar/lines.ts";
 import { isName, nameOutOf } from "../../../grammar/names.ts";
 import { given, type Entry } from "../../model/entry.ts";
 import { isOpening } from "../../model/file-entries.ts";
@@ -15,7 +16,7 @@ export function openingMissing({ file, path }: OpenFile): readonly FileDraft[] {
   // a word that can't be read may be the job's, and is said there
   if (file.entries.some((each) => isOpening(each) || mayBeOpening(each)))
     return [];
-  const eol = file.lines.lines[0]?.eol ?? "\n";
+  const eol = eolOf(file.lines);
   const name = nameFrom(path);
   const start =
     file.entries[0]?.block.lines[0]?.text.startsWith("\u{FEFF}") === true
@@ -64,7 +65,7 @@ export function unitsMissing({ file }: OpenFile): readonly FileDraft[] {
     entry.problems.some(({ code }) => code === "units-unwritten"),
   );
   if (bare === -1) return [];
-  const eol = file.lines.lines[0]?.eol ?? "\n";
+  const eol = eolOf(file.lines);
   const head = opening.block.lines[0];
   const end = head === undefined ? 0 : head.text.length;
   const fix = (units: string): DraftFix => ({
