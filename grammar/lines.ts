@@ -134,15 +134,12 @@ function isFactForm(line: Line, above: EntryKind | undefined): boolean {
 }
 
 /** Gathers lines into blocks; `above` is the kind of the block before them. */
-function gather(
-  lines: readonly Line[],
-  first: boolean,
-  above?: EntryKind,
-): readonly Block[] {
+/** Blocks of lines that begin a file, or of ones that begin with an opening line; `above` is the kind of the block before those. */
+function gather(lines: readonly Line[], above?: EntryKind): readonly Block[] {
   const blocks: Block[] = [];
   let pending: Line[] = [];
   let kind = above;
-  let opened = !first;
+  let opened = false;
   for (const line of lines) {
     if (opens(line, kind)) {
       if (0 < pending.length)
@@ -168,7 +165,7 @@ function startsOf(blocks: readonly Block[]): readonly number[] {
 }
 
 export function readLines(text: string): FileLines {
-  const blocks = gather(splitLines(text), true);
+  const blocks = gather(splitLines(text));
   return fileOf(blocks, startsOf(blocks));
 }
 
@@ -322,11 +319,7 @@ function replaceLines(
       to - startLine,
       fresh,
     );
-    const gathered = gather(
-      region,
-      startLine === 0,
-      file.blocks[firstBlock - 1]?.kind,
-    );
+    const gathered = gather(region, file.blocks[firstBlock - 1]?.kind);
     // The block after the region was gathered knowing the kind of the one above it: go on while that kind differs.
     const next = file.blocks[lastBlock + 1];
     if (
