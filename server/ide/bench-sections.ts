@@ -100,10 +100,10 @@ function stepBlock(shop: Shop, ref: string): Markup {
             ? ": nothing in the record is in its way"
             : ": look first"
           : step.cuts.length + step.presses.length === 0
-            ? ": not yet"
+            ? ": waits"
             : step.cuts.length === 0
-              ? ": don't press yet"
-              : ": don't cut yet",
+              ? ": waits; don't press yet"
+              : ": waits; don't cut yet",
     ),
     said,
     step.failed ? paragraph("It was found failed and is still open.") : NOTHING,

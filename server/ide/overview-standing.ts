@@ -1,5 +1,8 @@
 // How one entry of a record stands, as a state and in words: its verdict, what is to measure or to cut, what a step waits for. The numbers
 // are the results', the errors the rules'.
+import { parseBody } from "../../grammar/parse.ts";
+import { nodesIn } from "../../grammar/tree.ts";
+import type { System } from "../core/quantity/show.ts";
 import { missingTexts } from "../model/known.ts";
 import { allOf, valueIn, type Entry } from "../model/entry.ts";
 import { lineOfBore } from "../model/evaluate/index-of.ts";
@@ -9,7 +12,8 @@ import type { Finding, Result } from "../model/result.ts";
 import { HEADLINES, resultName, VERDICT_WORDS } from "../model/result-kinds.ts";
 import { resultsOf } from "../model/results.ts";
 import { bestTool } from "../model/results/line.ts";
-import { entryOf, type Shop } from "../model/shop.ts";
+import { entryOf, openingEntry, type Shop } from "../model/shop.ts";
+import type { FactRule } from "../model/values.ts";
 import { standsAgainst } from "../rules/entry-findings.ts";
 import { standWords } from "../rules/order/stands.ts";
 import type { OverviewState } from "../protocol/overview.ts";
@@ -96,7 +100,8 @@ function resultStanding(shop: Shop, ref: string, entry: Entry): Standing {
   const results = resultsOf(shop, ref);
   const kind = HEADLINES[entry.kind ?? ""];
   const first = kind === undefined ? undefined : firstOf(results, kind);
-  if (first === undefined) return { state: "plain", detail: firstFact(entry) };
+  if (first === undefined)
+    return { state: "plain", detail: firstFact(shop, entry) };
   const best =
     entry.kind === "line" && first.status !== "unknown"
       ? bestTool(shop, ref)
@@ -183,9 +188,7 @@ export function stepStanding(shop: Shop, ref: string): Standing {
   }
   const { before, wanting } = waitsOfStep(shop, step);
   const reason = [...before, ...wanting.map(({ text }) => text)].join("; ");
-  return isNext
-    ? { state: "blocked", detail: `not yet: ${reason}` }
-    : { state: "waits", detail: `waits: ${reason}` };
+  return { state: isNext ? "blocked" : "waits", detail: `waits: ${reason}` };
 }
 
 /** The results of an entry, a line each, for a person. */
@@ -212,7 +215,7 @@ function firstOf(results: readonly Result[], kind: string): Result | undefined {
 }
 
 /** What an entry without results is known by: its first fact, as written. */
-function firstFact(entry: Entry): string {
+function firstFact(shop: Shop, entry: Entry): string {
   if (entry.kind === "route")
     return allOf(entry, "RouteStepFact")
       .flatMap(({ value }) => value?.name ?? [])
@@ -220,9 +223,24 @@ function firstFact(entry: Entry): string {
   const said =
     allOf(entry, "AllowsFact")[0] ??
     entry.facts.find((each) => each.rule !== "NoteFact");
-  return said === undefined
-    ? ""
-    : (entry.block.lines[said.span.line]?.body ?? "");
+  if (said === undefined) return "";
+  const body = entry.block.lines[said.span.line]?.body ?? "";
+  return withUnit(body, said.rule, valueIn(openingEntry(shop), "UnitsFact"));
+}
+
+/** "length 1 in" of "length 1": away from the head of its file a bare length may be anything. */
+function withUnit(
+  body: string,
+  rule: FactRule,
+  system: System | undefined,
+): string {
+  const all = nodesIn(parseBody(body, rule).tree);
+  const last = all.findLast(({ type }) => /^(?:length|deviation)$/.test(type));
+  return last === undefined ||
+    system === undefined ||
+    all.some(({ type }) => type === "unit")
+    ? body
+    : `${body.slice(0, last.end)} ${system === "inch" ? "in" : "mm"}${body.slice(last.end)}`;
 }
 
 function joined(one: string, other: string): string {

@@ -37,7 +37,7 @@ export function nextIn(view: View): readonly OverviewItem[] {
     ]);
     // a line each below says what
     if (item.state === "blocked" && 0 < wanting.length)
-      return { ...item, detail: `not yet: ${wanting.length} in the way` };
+      return { ...item, detail: `waits: ${wanting.length} in the way` };
     return item.state === "look-first"
       ? { ...item, detail: `look first: ${standCount(stands)}` }
       : item;
@@ -54,7 +54,7 @@ export function nextText(shop: Shop): string {
       const { state, detail } = stepStanding(shop, ref);
       return state === "ready"
         ? `Next: ${ref}.`
-        : `Next: ${ref}, but ${detail}.`;
+        : `Next: ${ref}, but ${state === "blocked" ? "it " : ""}${detail}.`;
     })
     .join(" ");
 }

@@ -49,7 +49,7 @@ export function wantedByAdvice(
     const text = `want ${low} to ${high}`;
     return [
       {
-        title: `Want ${low} to ${high} ${system === "inch" ? "in" : "mm"}: ${range.says} (${row.source})`,
+        title: `Want ${low} to ${high} ${system === "inch" ? "in" : "mm"}: ${range.says} (${shortSource(row)})`,
         kind: "mend",
         edits: [editOf(open, index, want, text)],
       },
@@ -143,6 +143,11 @@ function bandOf({ kind, low, high }: AdviceRow): readonly [number, number] {
     default:
       return [low, high];
   }
+}
+
+/** A menu has no room for all of a film's source; the hover of the fit has it whole. */
+function shortSource({ kind, source }: AdviceRow): string {
+  return kind === "film" ? "Reynolds; Trumpler, from memory" : source;
 }
 
 function saysOf({ kind, name }: AdviceRow): string {

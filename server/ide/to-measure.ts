@@ -40,7 +40,7 @@ export function toMeasure(
       !found.has(ref) &&
       (standing === undefined || standing.state === "to-cut")
     )
-      found.set(ref, withoutName(need.text, ref));
+      found.set(ref, noReading(withoutName(need.text, ref)));
   }
   return found;
 }
@@ -62,6 +62,11 @@ function readingsNeeded(
       }
     }
   return needed;
+}
+
+/** "no reading as roughed yet" of "a reading as roughed" */
+function noReading(text: string): string {
+  return text.replace(/^a (reading.*)$/su, "no $1 yet");
 }
 
 /** Any reading of the entry will do, as it is now. */

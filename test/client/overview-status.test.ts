@@ -29,7 +29,7 @@ const OVERVIEW: Overview = {
   title: "",
   counts: { in: 5, out: 0, unsure: 1, toMeasure: 1, faults: 0 },
   summary: "1 unsure, 1 to measure, 5 in tolerance",
-  next: "Next: step ream, but not yet: journal rear is not measured.",
+  next: "Next: step ream, but it waits: journal rear is not measured.",
   groups: [],
 };
 

@@ -54,7 +54,7 @@ export const benchChecks = [
       const frame = await benchFrame(page);
       assert.match(await frame.locator("h1").innerText(), /\w/);
       const next = await frame.locator('section[data-key="next"]').innerText();
-      assert.match(next, /step ream: don't cut yet/);
+      assert.match(next, /step ream: waits; don't cut yet/);
       assert.match(next, /journal rear is not measured/);
       assert.match(next, /A reamer turns one way/);
       for (const ref of ["line layshaft", "fit rear"]) {

@@ -33,10 +33,7 @@ export const overviewChecks = [
         await said("journal front"),
         /^journal front, in, measured, \d/,
       );
-      assert.match(
-        await said("step ream"),
-        /^step ream, not yet: 1 in the way/,
-      );
+      assert.match(await said("step ream"), /^step ream, waits: 1 in the way/);
       assert.match(await said("journal rear is"), /^journal rear is not meas/);
       await shoot("overview");
     },

@@ -80,7 +80,7 @@ describe("the winch", () => {
 
   test("says what is next and what is in its way, and how not to be hurt", () => {
     const words = wordsOf(view, "next");
-    expect(words).toContain("step ream: don't cut yet");
+    expect(words).toContain("step ream: waits; don't cut yet");
     expect(words).toContain("journal rear is not measured");
     expect(words).toContain("4 of 9 steps are done.");
     expect(words).toContain("A reamer turns one way.");

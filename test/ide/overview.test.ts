@@ -50,7 +50,7 @@ describe("a job that waits only for its cut", () => {
       "  step ream: next",
       // the stock that the reamer takes hangs on it
       "To measure: 1",
-      "  bore front: a reading",
+      "  bore front: no reading yet",
       "Parts: 2",
       "  part layshaft: material steel-4140",
       "    journal front: in, measured, 0.87428 to 0.87432 in",
@@ -124,17 +124,33 @@ describe("a job that waits only for its cut", () => {
   });
 });
 
+test("what an entry is known by has its unit, written or not", () => {
+  const known = (line: string, units = "inch"): string | undefined =>
+    find(
+      of(
+        `job j\n  units ${units}\npart p\nhole h in p\nbush b in hole h\n  ${line}\n`,
+      ),
+      "bush b",
+    )?.detail;
+  expect(known("length 1")).toBe("length 1 in");
+  expect(known("length 1", "mm")).toBe("length 1 mm");
+  expect(known("length 1 in", "mm")).toBe("length 1 in");
+  expect(known("od 1.0020 to 1.0025")).toBe("od 1.0020 to 1.0025 in");
+  expect(known("od 1.002 +/- 0.001")).toBe("od 1.002 +/- 0.001 in");
+  expect(known("material bronze-c932")).toBe("material bronze-c932");
+});
+
 test("a journal that is not read is to measure, and is what the cut waits for", () => {
   const overview = of(JOB.replace(READ, ""));
   expect(outline(overview).slice(0, 5)).toEqual([
     "Next: 1",
-    "  step ream: not yet: 1 in the way",
+    "  step ream: waits: 1 in the way",
     "    journal front is not measured: ",
     "To measure: 2",
     "  journal front: 0.8740 to 0.8745 in expected",
   ]);
   expect(overview.next).toBe(
-    "Next: step ream, but not yet: journal front is not measured.",
+    "Next: step ream, but it waits: journal front is not measured.",
   );
   expect(overview.counts.toMeasure).toBe(2);
   const inTheWay = find(overview, "journal front is not measured");
@@ -253,7 +269,7 @@ test("a crib shows what hangs on the wall", () => {
   const overview = of(CRIB, {});
   expect(outline(overview)).toEqual([
     "Reamers: 1",
-    "  reamer r-8755: size 0.8755",
+    "  reamer r-8755: size 0.8755 in",
     "Gauges: 2",
     "  gauge mic-1: kind micrometer",
     "  gauge bore-1: kind bore-gauge",
@@ -277,7 +293,7 @@ describe("what is needed", () => {
   const WITHOUT = JOB.replace("  ream with r-8755\n", "");
 
   test("of which one will do is one thing", () => {
-    expect(find(of(WITHOUT), "bore front")?.detail).toBe("a reading");
+    expect(find(of(WITHOUT), "bore front")?.detail).toBe("no reading yet");
     const parts = of(WITHOUT).groups.filter(({ label }) => label === "Parts");
     expect(outline({ ...of(WITHOUT), groups: parts })).toContain(
       "        bore front: to cut; needs a reading or the reamer of line layshaft",
@@ -297,7 +313,7 @@ describe("what is needed", () => {
         ? children.filter((each) => each.label === "bore front")
         : [],
     );
-    expect(bore?.detail).toBe("a reading as pressed");
+    expect(bore?.detail).toBe("no reading as pressed yet");
   });
 
   test("is said of the entry without its name, and of another with all of it", () => {

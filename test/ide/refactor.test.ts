@@ -266,6 +266,32 @@ describe("the clearance that is wanted", () => {
       );
   });
 
+  test("by the oil film, in a title that a menu has room for", () => {
+    const text = `job j
+  units inch
+part p
+part q
+journal a on p
+  length 1
+  limits 0.9995 to 1.0005
+  finish 16 uin Ra
+bore b in q
+  limits 1.0020 to 1.0030
+  finish 16 uin Ra
+fit f| of journal a in bore b
+  runs 900 rpm
+  load 100 lbf steady
+  oil iso-vg-68 at 100 F
+  feed splash
+`;
+    const film = titles(text).filter((each) => each.includes("the oil film"));
+    expect(film).toEqual([
+      expect.stringMatching(
+        /^Want 0\.\d+ to 0\.\d+ in: the oil film carries \(Reynolds; Trumpler, from memory\)$/,
+      ),
+    ]);
+  });
+
   test("on the want that it replaces, and not on another line", () => {
     const rest = "  want 0.0001 to 0.0002  # too little\n  feed drip\n";
     expect(titles(fit(rest))).not.toContainEqual(
