@@ -133,7 +133,6 @@ function isFactForm(line: Line, above: EntryKind | undefined): boolean {
   return false;
 }
 
-/** Gathers lines into blocks; `above` is the kind of the block before them. */
 /** Blocks of lines that begin a file, or of ones that begin with an opening line; `above` is the kind of the block before those. */
 function gather(lines: readonly Line[], above?: EntryKind): readonly Block[] {
   const blocks: Block[] = [];
