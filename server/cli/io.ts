@@ -98,3 +98,9 @@ export function hasColours(output: Output, env: Io["env"]): boolean {
   if (FORCE_COLOR !== "") return FORCE_COLOR !== "0" && FORCE_COLOR !== "false";
   return output.isTerminal && TERM !== "dumb";
 }
+
+/** What is written to a file is not written to one that is called `-`, which stands for the standard streams. */
+export function refuseDash(option: string, file: string, way: string): void {
+  if (file === STANDARD_INPUT)
+    throw new CannotRun(`${option} takes a file, and - is none: ${way}.`);
+}

@@ -16,7 +16,7 @@ import {
 } from "../records/lessons.ts";
 import { codeOf, whyNotWritten } from "../why-not.ts";
 import { findFiles, forward, nameFrom } from "./find-files.ts";
-import { CannotRun, type Context } from "./io.ts";
+import { CannotRun, refuseDash, type Context } from "./io.ts";
 import { lessonsJson } from "./learn-json.ts";
 import { lessonsText } from "./learn-text.ts";
 import { createLoader } from "./load-files.ts";
@@ -79,6 +79,11 @@ async function learn(
   const lessons = await lessonsIn(paths, context);
   const named = withNames(lessons, io.cwd);
   if (options.out !== undefined) {
+    refuseDash(
+      "--out",
+      options.out,
+      '"--format thou" writes the crib to standard output',
+    );
     const target = path.resolve(io.cwd, options.out);
     await writeCrib(lessons, target, io.cwd);
     createNote(io)(

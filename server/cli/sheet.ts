@@ -14,7 +14,7 @@ import { jobSheet } from "../sheet/job-sheet.ts";
 import { measuringSheet } from "../sheet/measuring-sheet.ts";
 import { GENERATOR, type SheetFacts } from "../sheet/facts.ts";
 import { forward, nameFrom } from "./find-files.ts";
-import { STANDARD_INPUT, CannotRun, type Context } from "./io.ts";
+import { STANDARD_INPUT, CannotRun, refuseDash, type Context } from "./io.ts";
 import { createLoader } from "./load-files.ts";
 import { endWithNear } from "./near-file.ts";
 import { AS_MEANS, recordOnStandardInput, refuseAs } from "./standard-input.ts";
@@ -100,6 +100,7 @@ async function targetFor(
   isForced: boolean,
   cwd: string,
 ): Promise<string> {
+  refuseDash("--out", out, "without it the sheet goes to standard output");
   const target = path.resolve(cwd, out);
   if (await isSame(target, record))
     throw new CannotRun(

@@ -22,7 +22,7 @@ import {
   type FoundFile,
   type FoundFiles,
 } from "./find-files.ts";
-import { CannotRun, type Context, type Io } from "./io.ts";
+import { CannotRun, refuseDash, type Context, type Io } from "./io.ts";
 import { createLoader, type ReadBytes } from "./load-files.ts";
 import { createProgress } from "./progress.ts";
 import { createTell } from "./tell.ts";
@@ -98,6 +98,11 @@ async function trend(
 ): Promise<void> {
   const { io } = context;
   const { tell } = createTell(context);
+  refuseDash(
+    "--svg",
+    options.svg ?? "",
+    '"--format svg" writes the picture to standard output',
+  );
   const found = await findFiles(paths, io.cwd);
   found.problems.forEach(tell);
   if (found.files.length === 0 && 0 < found.problems.length) {

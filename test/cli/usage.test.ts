@@ -1,5 +1,5 @@
 // The command line itself: help, version, and what is said to someone who mistyped.
-import { mkdir, writeFile } from "node:fs/promises";
+import { mkdir, readdir, writeFile } from "node:fs/promises";
 import path from "node:path";
 import { describe, expect, test } from "vitest";
 import manifest from "../../package.json" with { type: "json" };
@@ -234,5 +234,28 @@ describe("a path that is not there", () => {
     const { code, err } = await thou(words, { cwd, columns: 400, ...real });
     expect(code).toBe(2);
     expect(err).toContain("cannot be written: its folder is not there");
+  });
+
+  test.each([
+    [
+      ["sheet", "a.thou", "--out", "-"],
+      "--out takes a file, and - is none: without it the sheet goes to standard output.",
+    ],
+    [
+      ["learn", "a.thou", "--out", "-"],
+      '--out takes a file, and - is none: "--format thou" writes the crib to standard output.',
+    ],
+    [
+      ["trend", "a.thou", "--svg", "-"],
+      '--svg takes a file, and - is none: "--format svg" writes the picture to standard output.',
+    ],
+  ])("%j makes no file that is called -", async (words, says) => {
+    const cwd = await folderWith({ "a.thou": "job a\n" });
+    expect(await thou(words, { cwd, columns: 400, ...real })).toEqual({
+      code: 2,
+      out: "",
+      err: `thou: ${says}\n`,
+    });
+    expect(await readdir(cwd)).toEqual(["a.thou"]);
   });
 });
