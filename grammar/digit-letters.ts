@@ -25,7 +25,10 @@ export function sayLetters(
   };
 }
 
-/** `O.87430`, `0.8743O in`, `l2`: undefined where the line does not read with digits for the letters. */
+/**
+ * `O.87430`, `0.8743O in`, `l2`: undefined where the line does not read with digits for the letters, but for a word that is a number for
+ * sure: that is told though another fault follows it.
+ */
 export function letterForDigit(
   body: string,
   rule: string,
@@ -37,7 +40,12 @@ export function letterForDigit(
   // each word is as long as it was, and reading stops farther on with each that is mended
   for (let at: number | undefined = stoppedAt; at !== undefined;) {
     const word = lettered(text, at);
-    if (word === undefined) return undefined;
+    if (word === undefined) {
+      if (first === undefined || last === undefined || at < last.end)
+        return undefined;
+      if (!isNumber(body, first)) return undefined;
+      break;
+    }
     const { start, end } = word;
     text = withMend(text, {
       start,
@@ -72,6 +80,11 @@ function lettered(body: string, at: number): WordSpan | undefined {
   const text = body.slice(before.start, before.end);
   // a word of letters alone that was read is a name
   return isLettered(text) && /\d/.test(text) ? whole(before) : undefined;
+}
+
+/** `2O.1`, `O.87`, and no name such as `l2` */
+function isNumber(body: string, { start, end }: WordSpan): boolean {
+  return /^[+\u2212-]?(?:\d|[OolI]?\.[\dOolI])/u.test(body.slice(start, end));
 }
 
 function isLettered(text: string): boolean {

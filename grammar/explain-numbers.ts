@@ -1,6 +1,6 @@
 // The traps of numbers: fractions and commas in readings, several commas in one number, a grade or a size without its scale.
 import type { Damage } from "./explain.ts";
-import { readsWith } from "./mend.ts";
+import { readsWhole, readsWith } from "./mend.ts";
 
 const READING = /(?:Read|Repeat)Fact/;
 
@@ -55,6 +55,31 @@ export function gluedFraction(body: string, rule: string): Damage | undefined {
     mended,
   };
 }
+
+/** `length 30 x 2`, `chamfer 1 x 45 deg` */
+export function timesAnother(body: string, rule: string): Damage | undefined {
+  const found = TWO_FIGURES.exec(body);
+  if (found?.groups === undefined) return undefined;
+  const { index: start } = found;
+  const { one = "", rest = "" } = found.groups;
+  const end = body.length;
+  const head = body.slice(0, start + one.length);
+  if (!readsWhole(head, rule)) return undefined;
+  const isSigned = ["ak", "ak on 2026-11-05"].some((who) =>
+    readsWhole(`${head} by ${who}`, rule),
+  );
+  if (rest.startsWith("by") && isSigned) return undefined;
+  const mended = `${one} # ${rest}`;
+  return {
+    start,
+    end,
+    message: `\`${body.slice(start)}\` is two figures, one by the other or one so many times, and here stands one: write that, and the rest behind a \`#\`, as in \`${mended}\`.`,
+    mended,
+  };
+}
+
+const TWO_FIGURES =
+  /(?<=\s)(?<one>[.\d][\d./-]*(?:\s*(?!(?:x|by)\b)\p{L}+)?)\s*(?<rest>(?:[xX\u00D7*]|by(?=\s))\s*[.\d].*)$/u;
 
 /** `read near 0.8743" 0.8742"`, `read near 0.8743 in 0.8742 in` */
 export function unitOfEachReading(
@@ -119,7 +144,9 @@ export function commasInReading(
   if (!READING.test(rule)) return undefined;
   // the figure that ends a place, `near-1, 0.5`, is no value
   const values =
-    /(?<![\p{L}\d_-])(?:\.?\d[\d.]*(?:\s*[,;]\s+|;))+\.?\d[\d.]*/u.exec(body);
+    /(?<![\p{L}\d_-])(?:\.?\d[\dOolI.]*(?:\s*[,;]\s+|;))+\.?\d[\dOolI.]*/u.exec(
+      body,
+    );
   if (values === null) return undefined;
   const { index } = values;
   const end = index + values[0].length;

@@ -2,7 +2,7 @@
 // tell a second size from a deviation.
 import type { Damage } from "./explain.ts";
 import { fractionOf } from "./explain-numbers.ts";
-import { reads, readsWith } from "./mend.ts";
+import { isFirstFault, reads, readsWith } from "./mend.ts";
 
 const ONLY_RANGE = /(?:Limits|Want|WantHot|Stock|Expands|Cut)Fact/;
 
@@ -34,6 +34,8 @@ export function rangeTrap(
   const rest = body.slice(start);
   // `1-3/16` and `1 5/8` are no two sizes
   if (ONE_SIZE.test(rest)) return oneSize(body, rule, stoppedAt, start);
+  // where another fault follows, what may be one size is not taken for two
+  if (isFirstFault() && !ONLY_RANGE.test(rule)) return undefined;
   return (
     otherFormAndSource(body, rule, start) ??
     otherForm(body, rule, start) ??

@@ -8,7 +8,8 @@ const SPOKEN =
 export function veeAsSpoken(body: string, rule: string): Damage | undefined {
   const found = SPOKEN.exec(body);
   if (found === null) return undefined;
-  const { 0: text, index: start } = found;
+  const { index: start } = found;
+  const text = found[0].trimEnd();
   const end = start + text.length;
   const mended = text.replace(/\D*([\d.]+).*/u, "on vee $1 deg");
   if (!readsWith(body, { start, end, text: mended }, rule)) return undefined;

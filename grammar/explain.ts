@@ -11,6 +11,7 @@ import {
   gluedFraction,
   gradeAlone,
   namedSize,
+  timesAnother,
   unitOfEachReading,
 } from "./explain-numbers.ts";
 import { blankAtPoint, drawingSign, wideDigits } from "./explain-signs.ts";
@@ -19,7 +20,9 @@ import { rangeTrap } from "./explain-range.ts";
 import {
   expectedIn,
   mendOf,
+  asFirstFault,
   reads,
+  readsWhole,
   readsWith,
   wordAt,
   wordBefore,
@@ -52,6 +55,23 @@ export function explainDamage(
   stoppedAt: number,
   form: string,
 ): Damage {
+  const explained = trap(body, rule, stoppedAt);
+  if (explained !== undefined) return explained;
+  return (
+    (stoppedAt < body.length
+      ? asFirstFault(body, stoppedAt, () => firstOfTwo(body, rule, stoppedAt))
+      : undefined) ??
+    endsEarly(body, rule, stoppedAt, form) ??
+    stopped(body, rule, stoppedAt, form)
+  );
+}
+
+/** The traps that people fall into, and the one small change that lets the line be read. */
+function trap(
+  body: string,
+  rule: string,
+  stoppedAt: number,
+): Damage | undefined {
   return (
     tooLong(body) ??
     markAfterWord(body, rule) ??
@@ -60,6 +80,7 @@ export function explainDamage(
     doubledWord(body, rule) ??
     shorthand(body, rule) ??
     letterForDigit(body, rule, stoppedAt) ??
+    timesAnother(body, rule) ??
     drawingSign(body, rule) ??
     wideDigits(body, rule) ??
     blankAtPoint(body, rule) ??
@@ -77,10 +98,18 @@ export function explainDamage(
     veeAsSpoken(body, rule) ??
     namedSize(body) ??
     rangeTrap(body, rule, stoppedAt) ??
-    mended(body, rule, stoppedAt) ??
-    endsEarly(body, rule, stoppedAt, form) ??
-    stopped(body, rule, stoppedAt, form)
+    mended(body, rule, stoppedAt)
   );
+}
+
+/** The first of two faults of a line. What is said of it can't be sure: the line does not read yet. */
+function firstOfTwo(
+  body: string,
+  rule: string,
+  stoppedAt: number,
+): Damage | undefined {
+  const first = trap(body, rule, stoppedAt);
+  return first === undefined ? undefined : { ...first, safe: false };
 }
 
 function written(form: string): string {
@@ -100,13 +129,13 @@ function tooLong(body: string): Damage | undefined {
 
 /** `limits: 0.8740 to 0.8745`, `units = mm` */
 function markAfterWord(body: string, rule: string): Damage | undefined {
-  const whole = body.replace(/^([\p{L}-]+)\s*[:=]\s*/u, "$1 ");
+  const whole = body.replace(/^([\p{L}-]+)\s*[:=]+\s*/u, "$1 ");
   if (!reads(whole, rule)) return undefined;
   const mended = whole.slice(0, whole.indexOf(" ") + 1);
   return {
     start: 0,
     end: body.length - (whole.length - mended.length),
-    message: `No mark stands between a word and what it says: write \`${whole}\`.`,
+    message: `No mark stands between a word and what it says: write \`${readsWhole(whole, rule) ? whole : `${mended.trimEnd()} …`}\`.`,
     mended,
     safe: true,
   };

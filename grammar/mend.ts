@@ -57,8 +57,43 @@ export function withMend(
   return body.slice(0, start) + text + body.slice(end);
 }
 
-/** Whether a rule of thou.ohm reads the body. */
+/** The line that is explained as far as its first fault, and where reading of it stopped. */
+let firstFault:
+  { readonly body: string; readonly stoppedAt: number } | undefined;
+
+/** What `explain` says where a change counts that lets reading go past it, though another fault follows. */
+export function asFirstFault<T>(
+  body: string,
+  stoppedAt: number,
+  explain: () => T,
+): T {
+  firstFault = { body, stoppedAt };
+  try {
+    return explain();
+  } finally {
+    firstFault = undefined;
+  }
+}
+
+export function isFirstFault(): boolean {
+  return firstFault !== undefined;
+}
+
+/** Whether a rule of thou.ohm reads the body; within `asFirstFault`, or reads on past all that is changed in it. */
 export function reads(body: string, rule: string): boolean {
+  const { damagedAt } = parseBody(body, rule);
+  if (damagedAt === undefined) return true;
+  // what breaks off lacks something, and what is cut off is no change
+  if (firstFault === undefined || damagedAt === body.length) return false;
+  const left = body.length - damagedAt;
+  return (
+    left < firstFault.body.length - firstFault.stoppedAt &&
+    firstFault.body.endsWith(body.slice(-left))
+  );
+}
+
+/** Whether a rule reads the whole body, wherever it is asked. */
+export function readsWhole(body: string, rule: string): boolean {
   return parseBody(body, rule).damagedAt === undefined;
 }
 
@@ -69,6 +104,16 @@ export function readsWith(
   rule: string,
 ): boolean {
   return reads(withMend(body, change), rule);
+}
+
+/** Whether it reads the body with a change, or stops behind where it stopped: another fault may follow. */
+export function readsOnWith(
+  body: string,
+  change: Pick<Mend, "start" | "end" | "text">,
+  rule: string,
+  stoppedAt: number,
+): boolean {
+  return asFirstFault(body, stoppedAt, () => readsWith(body, change, rule));
 }
 
 const MOST_SHAPES = 2_000;
@@ -114,7 +159,10 @@ export function mendOf(
   const expected = expectedIn(body, rule);
   const word = wordAt(body, stoppedAt);
   if (word.start === body.length) return undefined;
-  const sorts = [quotes, commas, insertions, replacements, joins, names];
+  // where another fault follows, a word that is put in may be any that fits
+  const sorts = isFirstFault()
+    ? [quotes, commas, joins, names]
+    : [quotes, commas, insertions, replacements, joins, names];
   for (const sort of sorts) {
     const whole = sort(body, word, expected, rule).filter((mend) =>
       readsWith(body, mend, rule),
@@ -129,7 +177,9 @@ function quotes(
   body: string,
   { start }: WordSpan,
   { described }: Expected,
+  rule: string,
 ): readonly Mend[] {
+  const quoted = (text: string): string => `"${text}"`;
   const rest = body.slice(start);
   if (
     !described.includes("a text in quotes") ||
@@ -142,7 +192,14 @@ function quotes(
     {
       start,
       end: body.length,
-      text: `"${said}"${signature}`,
+      text: `${
+        rule === "UseFact"
+          ? said
+              .split(/\s*,\s*/u)
+              .map(quoted)
+              .join(", ")
+          : quoted(said)
+      }${signature}`,
       sort: "quote",
     },
   ];
@@ -209,6 +266,9 @@ function joins(
   )
     return [{ ...before, text: kind, sort: "replace" }];
   const { start } = before;
+  // where another fault follows, only `mic 1` is sure to be one name
+  const isSure = /^\d+$/.test(body.slice(word.start, word.end));
+  if (isFirstFault() && (!isSure || rule.endsWith("Entry"))) return [];
   // after `mic 1` comes a clause, and no more of its name
   const most = /^\d/.test(body.slice(word.start)) ? 1 : 3;
   const mends: Mend[] = [];

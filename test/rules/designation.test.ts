@@ -4,6 +4,7 @@ import { describe, expect, test } from "vitest";
 import { materials } from "../../server/core/materials/material.ts";
 import { oils } from "../../server/core/materials/oils.ts";
 import { shippedAs } from "../../server/rules/text/designation.ts";
+import { messages } from "./found.ts";
 
 const both = ["material", "oil"];
 
@@ -30,6 +31,48 @@ test.each([
   ["10", "iso-vg-10, sae-10, sae-10w"],
 ])("%s stands for %s", (written, shipped) => {
   expect(shippedAs(written, both).join(", ")).toBe(shipped);
+});
+
+const oilTold = (oil: string): readonly string[] => {
+  const text = `job w
+  units mm
+part p
+  material steel-4140
+journal j on p
+bore b in p
+fit f of journal j in bore b
+  oil ${oil} at 60 C
+`;
+  return [...messages(text, "line-damaged"), ...messages(text, "name-unknown")];
+};
+
+test("an oil that is not shipped is told how the shop's own is written, and of two grades none is offered that is one", () => {
+  const LINES =
+    "write it as the shop's own, with `oil sae-10w-40` from column 1 and the line `viscosity VALUE cSt at 40 C, VALUE cSt at 100 C` from its sheet set in below";
+  expect(oilTold("10w-40")).toEqual([
+    `\`10w-40\` is no name, since a name begins with a letter, and no oil of that designation is shipped: ${LINES}, and name it here as \`sae-10w-40\`.`,
+  ]);
+  expect(oilTold("SAE 10W-40")).toEqual([
+    `\`SAE 10W-40\` is no name, since a name is one word, and no oil of that designation is shipped: ${LINES}, and name it here as \`sae-10w-40\`.`,
+  ]);
+  expect(oilTold("sae-10w-40")).toEqual([
+    `There is no oil \`sae-10w-40\` here or in the files that are used: ${LINES}, or name one that is shipped, as "thou explain oil" lists them.`,
+  ]);
+  expect(oilTold("10W40")[0]).toContain("`oil sae-10w40`");
+  expect(oilTold("9")[0]).toContain("`oil oil-9`");
+  expect(oilTold("sae-31")[0]).toContain("did you mean `sae-30`");
+});
+
+test("a misspelt word behind a number is told though another fault follows it", () => {
+  const text = `job w
+  units mm
+part p
+journal j on p
+  read 20.01 20.02 wiht mic-1 om 2026-11-05
+`;
+  expect(messages(text, "line-damaged")).toEqual([
+    "`wiht` does not fit here: did you mean `with`?",
+  ]);
 });
 
 test.each(["", "h7", "C45", "12", "15W-40", "SAE 15W-40", "25", "bronze"])(

@@ -59,7 +59,7 @@ describe("a name that no entry has", () => {
       `${SHOP}part p\n`,
       "  material zzzz",
       [
-        'There is no material `zzzz` here or in the files that are used: write its entry, `material NAME`, or name one that is shipped, as "thou explain material" lists them.',
+        'There is no material `zzzz` here or in the files that are used: write it as the shop\'s own, with `material zzzz` from column 1 and its `expansion`, and what else is asked for, as lines set in below, or name one that is shipped, as "thou explain material" lists them.',
       ],
     ],
     [

@@ -3,6 +3,20 @@ import { materials, type Material } from "../../core/materials/material.ts";
 import { oils, type Oil } from "../../core/materials/oils.ts";
 import { firstFound } from "./near.ts";
 
+/** How a material or an oil that is not shipped is written, as the lines to write: "write it as the shop's own, …". */
+export function howToWrite(kind: "material" | "oil", name: string): string {
+  const facts =
+    kind === "oil"
+      ? "the line `viscosity VALUE cSt at 40 C, VALUE cSt at 100 C` from its sheet"
+      : "its `expansion`, and what else is asked for, as lines";
+  return `write it as the shop's own, with \`${kind} ${name}\` from column 1 and ${facts} set in below`;
+}
+
+/** `10w-40`, `sae-10w40`: an oil of two grades, as J300 writes it, which no single grade stands for. */
+export function isMultigrade(name: string): boolean {
+  return /^(?:sae[\s-]*)?\d{1,2}w[\s-]*\d{2}$/iu.test(name);
+}
+
 interface Candidate {
   readonly name: string;
   readonly ofName: readonly string[];

@@ -1,12 +1,12 @@
 // A line that can't be read. The grammar says why and what would mend it; the word that was meant is found here.
 import { eolOf } from "../../../grammar/lines.ts";
-import { readsWith, wordBefore } from "../../../grammar/mend.ts";
+import { readsOnWith, wordBefore } from "../../../grammar/mend.ts";
 import { lineSpec } from "../../../grammar/vocabulary.ts";
 import { unitOf } from "../../core/quantity/units.ts";
 import type { DraftFix, TextRule } from "../rule.ts";
 import type { Entry } from "../../model/entry.ts";
 import type { Span } from "../../model/values.ts";
-import { shippedAs } from "./designation.ts";
+import { howToWrite, isMultigrade, shippedAs } from "./designation.ts";
 import { firstFound, nearest, otherNames } from "./near.ts";
 import { oneOf, writeInstead } from "./wording.ts";
 
@@ -60,7 +60,7 @@ function takenAsUnit(
   const rule = lineSpec(entry.kind, first, span.line === 0)?.rule;
   if (unitOf(word) !== undefined || rule === undefined) return undefined;
   const meant = nearest(word, choices).filter((text) =>
-    readsWith(body, { ...before, text }, rule),
+    readsOnWith(body, { ...before, text }, rule, span.start - indent),
   );
   if (meant.length === 0) return undefined;
   const place = {
@@ -102,16 +102,32 @@ function designatedBy(
 ): ReturnType<TextRule["draft"]> | undefined {
   const { body, indent } = lineAt(entry, span);
   const fact = body.slice(0, span.start - indent).trim();
-  if (span.line === 0 || !(fact === "material" || fact === "oil"))
+  if (span.line === 0 || (fact !== "material" && fact !== "oil"))
     return undefined;
   const written = body.slice(span.start - indent, span.end - indent);
   const shipped = shippedAs(written, [fact]);
-  return shipped.length === 0
+  const isNoName = `\`${written}\` is no name, since a name ${/^\p{L}/u.test(written) ? "is one word" : "begins with a letter"}`;
+  if (0 < shipped.length)
+    return {
+      message: `${isNoName}: did you mean ${oneOf(shipped)}?`,
+      fixes: writeInstead(span, shipped),
+    };
+  const name = nameFor(fact, written);
+  return name === undefined
     ? undefined
     : {
-        message: `\`${written}\` is no name, since a name ${/^\p{L}/u.test(written) ? "is one word" : "begins with a letter"}: did you mean ${oneOf(shipped)}?`,
-        fixes: writeInstead(span, shipped),
+        message: `${isNoName}, and no ${fact} of that designation is shipped: ${howToWrite(fact, name)}, and name it here as \`${name}\`.`,
+        fixes: writeInstead(span, [name]),
       };
+}
+
+/** `sae-10w-40` for `10w-40` or `SAE 10W-40`, `oil-9` for `9`: undefined where no figure stands in it. */
+function nameFor(fact: string, written: string): string | undefined {
+  if (!/^[\p{L}\d][\p{L}\d\s/-]*$/u.test(written) || !/\d/.test(written))
+    return undefined;
+  const joined = written.toLowerCase().replaceAll(/[\s/-]+/gu, "-");
+  if (/^\p{L}/u.test(joined)) return joined;
+  return `${fact === "oil" && isMultigrade(joined) ? "sae" : fact}-${joined}`;
 }
 
 function lineAt(

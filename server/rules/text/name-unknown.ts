@@ -10,7 +10,7 @@ import { refsOfKind, resolve, type Shop } from "../../model/shop.ts";
 import type { RefSite, Span } from "../../model/values.ts";
 import { CODES } from "../codes.ts";
 import type { Draft, Rule } from "../rule.ts";
-import { shippedAs } from "./designation.ts";
+import { howToWrite, isMultigrade, shippedAs } from "./designation.ts";
 import { firstFound, namesInCommon, nearest } from "./near.ts";
 import { oneOf, withArticle, writeInstead } from "./wording.ts";
 
@@ -54,11 +54,15 @@ function missing(shop: Shop, site: RefSite): Draft {
   }
   const kinds = kind === undefined ? takes : [kind];
   const names = namesOf(shop, kinds);
-  const near = namesNear(name, kinds, names);
+  // of an oil of two grades every shipped one is the wrong one
+  const near =
+    kinds.includes("oil") && isMultigrade(name)
+      ? nearest(name, refsOfKind(shop, "oil").map(nameOf))
+      : namesNear(name, kinds, names);
   const what = kinds.length === 1 ? kinds.join("") : "entry";
   return {
     span: nameSpan,
-    message: `There is no ${what} \`${name}\` here or in the files that are used${ask(near) ?? choice(kinds, names)}`,
+    message: `There is no ${what} \`${name}\` here or in the files that are used${ask(near) ?? choice(name, kinds, names)}`,
     fixes: writeInstead(nameSpan, near),
   };
 }
@@ -94,11 +98,15 @@ function ask(near: readonly string[]): string | undefined {
 const MOST_SHOWN = 5;
 
 /** The way out where no name is near: those that there are, or the entry to write. */
-function choice(kinds: readonly EntryKind[], names: readonly string[]): string {
+function choice(
+  name: string,
+  kinds: readonly EntryKind[],
+  names: readonly string[],
+): string {
   const [kind] = kinds;
   if (kinds.length !== 1 || kind === undefined) return ": write its entry.";
   if (kind === "material" || kind === "oil")
-    return `: write its entry, \`${kind} NAME\`, or name one that is shipped, as "thou explain ${kind}" lists them.`;
+    return `: ${howToWrite(kind, name)}, or name one that is shipped, as "thou explain ${kind}" lists them.`;
   return names.length === 0 || MOST_SHOWN < names.length
     ? `: write its entry, \`${kind} NAME\`, or name another.`
     : `: write ${oneOf(names)}, or an entry of that name.`;
