@@ -3,8 +3,9 @@
 //
 // The order of what is done is the point: a state is made complete in a folder of its own that nothing names; then archive.json is replaced in
 // one go, and names it; then `tables` leads to it; then the former state goes. Parts that stay are the same file under a second name.
-import { access, mkdir } from "node:fs/promises";
+import { access } from "node:fs/promises";
 import path from "node:path";
+import { makeFolder } from "../make-folder.ts";
 import { shown } from "../model/plain-text.ts";
 import { codeOf } from "../why-not.ts";
 import { openBuffer, type Buffer } from "./buffer.ts";
@@ -79,7 +80,7 @@ export async function openArchive(options: ArchiveOptions): Promise<Archive> {
   const disk = options.disk ?? createDisk();
   await needEngine();
   const lock = await inFolder(options, async () => {
-    await mkdir(folder, { recursive: true });
+    await makeFolder(folder);
     return takeLock(folder, name);
   });
   let buffer: Buffer | undefined;

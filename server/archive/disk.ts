@@ -4,12 +4,12 @@ import {
   appendFile,
   copyFile,
   link,
-  mkdir,
   open,
   rename,
   rm,
   symlink,
 } from "node:fs/promises";
+import { makeFolder } from "../make-folder.ts";
 import { codeOf } from "../why-not.ts";
 
 export type Operation =
@@ -45,7 +45,7 @@ export function createDisk(before: Disk["before"] = () => undefined): Disk {
     before,
     async makeFolder(path) {
       before("folder", path);
-      await mkdir(path, { recursive: true });
+      await makeFolder(path);
     },
     async append(path, text) {
       before("append", path);

@@ -5,7 +5,6 @@
 // that goes wrong here is more than work done once more.
 import { createHash, randomUUID } from "node:crypto";
 import {
-  mkdir,
   readdir,
   readFile,
   rename,
@@ -15,6 +14,7 @@ import {
 } from "node:fs/promises";
 import path from "node:path";
 import { gunzipSync, gzipSync } from "node:zlib";
+import { makeFolder } from "../make-folder.ts";
 import { whyNot } from "../why-not.ts";
 import { hashOf } from "./hashes.ts";
 import type { CheckedFile } from "./report.ts";
@@ -62,14 +62,14 @@ export async function prepareCache(
   name: string,
 ): Promise<string | undefined> {
   try {
-    await mkdir(folder, { recursive: true });
+    await makeFolder(folder);
     const names = await readdir(folder);
     const own = [MARK, ANSWERS, WRITING];
     // another check may be making it at this moment
     if (!names.includes(MARK) && names.some((each) => !own.includes(each)))
       return `${shown(name)} holds other files and no answers of thou check, and is left alone: name a new or an empty folder for --cache.`;
-    await mkdir(path.join(folder, ANSWERS), { recursive: true });
-    await mkdir(path.join(folder, WRITING), { recursive: true });
+    await makeFolder(path.join(folder, ANSWERS));
+    await makeFolder(path.join(folder, WRITING));
     await writeFile(
       path.join(folder, MARK),
       `${JSON.stringify({ thou: "answers of thou check; the folder can be removed at any time" })}\n`,
@@ -131,8 +131,7 @@ export function openCache(
       const at = fileOf(record);
       const writing = path.join(folder, WRITING, randomUUID());
       try {
-        if (!made.has(path.dirname(at)))
-          await mkdir(path.dirname(at), { recursive: true });
+        if (!made.has(path.dirname(at))) await makeFolder(path.dirname(at));
         made.add(path.dirname(at));
         await writeFile(writing, Buffer.concat([digestOf(body), body]), {
           flag: "wx",

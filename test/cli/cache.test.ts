@@ -357,6 +357,25 @@ describe("what happens to the folder", () => {
     expect(await readdir(path.join(cwd, "letters"))).toEqual(["one.txt"]);
   });
 
+  test("one that would lie under a file, or where the system makes no folders", async () => {
+    const cwd = await folderWith({ ...SHOP, "letters/one.txt": "x" });
+    const plain = await checked(cwd, []);
+    const nowhere =
+      process.platform === "linux"
+        ? ([["/proc/thou/answers", "there is no such file or folder"]] as const)
+        : [];
+    for (const [name, why] of [
+      ["letters/one.txt/a/b", "a part of its path is a file, not a folder"],
+      ...nowhere,
+    ] as const) {
+      const ran = await checked(cwd, ["--cache", name]);
+      expect([ran.out, ran.code]).toEqual([plain.out, plain.code]);
+      expect(ran.err.replaceAll(/\s+/gu, " ")).toContain(
+        `answers cannot be kept in ${name}: ${why}.`,
+      );
+    }
+  });
+
   test("two checks at once share it", async () => {
     const cwd = await folderWith(SHOP);
     const plain = await checked(cwd, []);

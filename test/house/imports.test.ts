@@ -23,6 +23,12 @@ const ROOMS: readonly {
   // plain files of the disk
   { room: "server/plain-file", ours: [], packages: [/^node:/] },
   { room: "server/why-not", ours: ["server/model"], packages: [] },
+  // folders of the disk
+  {
+    room: "server/make-folder",
+    ours: ["server/why-not"],
+    packages: [/^node:/],
+  },
   {
     room: "server/rules",
     ours: ["grammar", "server/core", "server/model", "server/record-names"],
@@ -85,7 +91,13 @@ const ROOMS: readonly {
   // Parquet files of what checks say; DuckDB is loaded when it is asked for
   {
     room: "server/archive",
-    ours: ["server/core", "server/model", "server/rules", "server/why-not"],
+    ours: [
+      "server/core",
+      "server/model",
+      "server/rules",
+      "server/make-folder",
+      "server/why-not",
+    ],
     packages: [/^node:/, /^@duckdb\/node-api$/],
   },
   // files of states in version control; it knows no records
@@ -129,6 +141,7 @@ const ROOMS: readonly {
       "server/pictures",
       "server/history",
       "server/archive",
+      "server/make-folder",
       "server/plain-file",
       "server/record-names",
       "server/why-not",
@@ -230,12 +243,13 @@ test("only engine.ts loads DuckDB", () => {
 test("a state of an archive is written through disk.ts; its folder and its lock alone are made elsewhere", () => {
   const writing = files.flatMap((file) => {
     if (roomOf(file)?.room !== "server/archive") return [];
-    const [, names = ""] =
-      /import \{([^}]*)\} from "node:fs\/promises"/u.exec(
-        readFileSync(path.join(root, file), "utf8"),
-      ) ?? [];
-    const writes = names
-      .split(",")
+    const text = readFileSync(path.join(root, file), "utf8");
+    const writes = [
+      ...text.matchAll(
+        /import \{([^}]*)\} from "(?:node:fs\/promises|\.\.\/make-folder\.ts)"/gu,
+      ),
+    ]
+      .flatMap(([, names = ""]) => names.split(","))
       .map((name) => name.trim())
       .filter(
         (name) => name !== "" && !/^(?:read|stat|lstat|access)/u.test(name),
@@ -245,8 +259,8 @@ test("a state of an archive is written through disk.ts; its folder and its lock 
       : [`${path.basename(file)}: ${writes.join(" ")}`];
   });
   expect(writing).toEqual([
-    "archive.ts: mkdir",
-    "disk.ts: appendFile copyFile link mkdir open rename rm symlink",
+    "archive.ts: makeFolder",
+    "disk.ts: appendFile copyFile link open rename rm symlink makeFolder",
     "lock.ts: link rename rm writeFile",
   ]);
 });
