@@ -8,22 +8,24 @@ import { codeOf } from "./why-not.ts";
  * no folders and answers that there is none such (`/proc`).
  */
 export async function makeFolder(folder: string): Promise<void> {
-  const fault = await faultOfMaking(folder);
-  if (fault === undefined) return;
-  const above = path.dirname(folder);
-  // what is above it is missing, or nothing can be made there
-  if (codeOf(fault) !== "ENOENT" || (await isFolder(above))) throw fault;
-  await makeFolder(above);
-  const again = await faultOfMaking(folder);
-  if (again !== undefined) throw again;
+  try {
+    await makeOne(folder);
+  } catch (error) {
+    const above = path.dirname(folder);
+    // what is above it is missing, or nothing can be made there
+    if (codeOf(error) !== "ENOENT" || (await isFolder(above))) throw error;
+    await makeFolder(above);
+    await makeOne(folder);
+  }
 }
 
-/** What the system says of making one folder; nothing where it is there then, whoever made it. */
-async function faultOfMaking(folder: string): Promise<unknown> {
-  return mkdir(folder).then(
-    () => undefined,
-    async (error: unknown) => ((await isFolder(folder)) ? undefined : error),
-  );
+/** It may be there already, or another may make it at this moment. */
+async function makeOne(folder: string): Promise<void> {
+  try {
+    await mkdir(folder);
+  } catch (error) {
+    if (!(await isFolder(folder))) throw error;
+  }
 }
 
 async function isFolder(at: string): Promise<boolean> {
