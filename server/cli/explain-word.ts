@@ -134,7 +134,8 @@ function resultPart(word: string): readonly string[] {
     : [
         "## Among the results of a check",
         sentence(means),
-        "`measured` rests on readings alone, `predicted` has a limit or a tool in it, `unknown` says what would settle it. " +
+        "`measured`: every size that it rests on was read; `predicted`: a limit or a tool stands for one; `unknown` says what would settle it. " +
+          "Loads, turns, temperatures and materials are as the record states them, in either. " +
           "The verdict after it, `in`, `out` or `unsure`, holds it against the limits or against what is wanted. " +
           "Its working stands on the job sheet, and under the pointer in an editor.",
       ];

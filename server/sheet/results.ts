@@ -67,9 +67,9 @@ export function resultsSection(
       { class: "small heads" },
       "Sizes are at 20 °C. Clearances and interferences are on the diameter. ",
       el("b", {}, "Measured"),
-      " follows from readings alone; ",
+      ": every size that it rests on was read; ",
       el("b", {}, "predicted"),
-      " rests on a limit, a tool or a figure that nobody has read yet.",
+      ": a limit or a tool stands for one that nobody has read yet. Loads, turns, temperatures and materials are as the record states them, in either.",
     ),
     groups.map(({ kind, title, refs }) => [
       el("h3", {}, title),

@@ -169,7 +169,7 @@ describe("a word of the language", () => {
     const { out, code } = await explain(["reamer-window"], { columns: 200 });
     expect(code).toBe(0);
     expect(out).toContain("Bore sizes that suit every journal of a line.\n");
-    expect(out).toContain("predicted has a limit or a tool in it");
+    expect(out).toContain("predicted: a limit or a tool stands for one");
     const stock = (await explain(["stock"])).out;
     expect(stock.indexOf("In reamer")).toBeLessThan(
       stock.indexOf("Among the results of a check"),
