@@ -8,7 +8,6 @@ import {
   clearance as clearanceOf,
   type Clearance as ClearanceOf,
 } from "../../core/line/clearance.ts";
-import { metresToTenths } from "../../core/quantity/exact.ts";
 import {
   lengthDigits,
   showLength,
@@ -23,17 +22,17 @@ import {
   SILENT,
   statusOf,
   type Estimate,
-  type Extent,
   type Known,
 } from "../known.ts";
 import type { Need, Working } from "../result.ts";
 import { query, type Shop } from "../shop.ts";
+import { differenceAtBest, judgeAtBest, type AtBest } from "./at-best.ts";
 import { boreSize } from "./bore.ts";
 import { namedIn } from "./index-of.ts";
 import { lobesOfBoth, lobesWorking, type Lobes } from "./roundness.ts";
 import { differenceOf } from "./setting.ts";
 import { settings } from "./settings.ts";
-import { judgeEstimate, sizeOf, type Judged, type Size } from "./size.ts";
+import { sizeOf, type Judged, type Size } from "./size.ts";
 import { wanted } from "./wanted.ts";
 
 export interface Clearance extends Estimate {
@@ -41,7 +40,7 @@ export interface Clearance extends Estimate {
    * The most that the least clearance can be, and the least that the most can be: a part that is read has all of its sizes, one that is
    * foretold has one of them.
    */
-  readonly atBest: { readonly least: number; readonly most: number };
+  readonly atBest: AtBest;
   readonly journal: Size;
   readonly bore: Size;
   /** What lobes that two points don't see take of the least clearance. */
@@ -176,23 +175,13 @@ function withLobes(
   return { budget: found.valid ? found.value : undefined, needs };
 }
 
-type Sized = Extent & Pick<Estimate, "status">;
-
 export function atBest(
-  journal: Sized,
-  bore: Sized,
+  journal: Parameters<typeof differenceAtBest>[1],
+  bore: Parameters<typeof differenceAtBest>[0],
   lobes: Clearance["lobes"],
-): Clearance["atBest"] {
-  const isRead = (size: Sized): boolean => size.status === "measured";
-  const smallestBore = isRead(bore) ? bore.low : bore.high;
-  const largestBore = isRead(bore) ? bore.high : bore.low;
-  const largestJournal = isRead(journal) ? journal.high : journal.low;
-  const smallestJournal = isRead(journal) ? journal.low : journal.high;
-  return {
-    least:
-      smallestBore - lobes.bore.taken - (largestJournal + lobes.journal.taken),
-    most: largestBore - smallestJournal,
-  };
+): AtBest {
+  const { least, most } = differenceAtBest(bore, journal);
+  return { least: least - lobes.bore.taken - lobes.journal.taken, most };
 }
 
 /** The clearance against what is wanted; undefined where either is not known. */
@@ -202,23 +191,6 @@ export const clearanceVerdict = query<Judged | undefined>(
     const found = clearance(shop, ref);
     const want = wanted(shop, ref);
     if (!found.known || want?.known !== true) return undefined;
-    return judgeClearance(shop, found.value, want.value, found.value.budget);
+    return judgeAtBest(shop, found.value, want.value, found.value.budget);
   },
 );
-
-/** A clearance, cold or warm, against what is wanted: foretold, it is out where the best that can come of it is. */
-export function judgeClearance(
-  shop: Shop,
-  found: Pick<Clearance, "low" | "high" | "status" | "atBest">,
-  want: { readonly low?: number; readonly high?: number },
-  budget: Budget | undefined,
-): Judged {
-  const judged = judgeEstimate(shop, found, want, budget);
-  const { low = -Infinity, high = Infinity } = want;
-  const isOut =
-    metresToTenths(found.atBest.least) < metresToTenths(low) ||
-    metresToTenths(high) < metresToTenths(found.atBest.most);
-  return found.status === "predicted" && isOut
-    ? { ...judged, verdict: "out" }
-    : judged;
-}

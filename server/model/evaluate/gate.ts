@@ -210,10 +210,20 @@ function pressIsSignedFor(shop: Shop, press: string): boolean {
   const found = interferenceOf(shop, press);
   const want = wanted(shop, press);
   if (!found.known || want?.known !== true) return false;
-  const { low, high } = found.value.asMade;
+  const { asMade, atBest } = found.value;
   return endsAreSignedFor(shop, press, want.value, [
-    { code: "press-light", value: low, judged: low, side: "low" },
-    { code: "press-heavy", value: high, judged: high, side: "high" },
+    {
+      code: "press-light",
+      value: asMade.low,
+      judged: atBest.least,
+      side: "low",
+    },
+    {
+      code: "press-heavy",
+      value: asMade.high,
+      judged: atBest.most,
+      side: "high",
+    },
   ]);
 }
 

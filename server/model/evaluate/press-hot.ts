@@ -16,7 +16,8 @@ import {
 import type { Verdict } from "../result.ts";
 import { entryOf, query, queryOfFacts, type Shop } from "../shop.ts";
 import type { Bodies, LengthRange, Span } from "../values.ts";
-import { atBest, clearance, judgeClearance, type Clearance } from "./fit.ts";
+import { judgeAtBest } from "./at-best.ts";
+import { atBest, clearance, type Clearance } from "./fit.ts";
 import { namedIn } from "./index-of.ts";
 import { figureOf } from "./press-rings.ts";
 import { settings } from "./settings.ts";
@@ -159,12 +160,12 @@ function warmOf(
 function verdictOf(
   shop: Shop,
   fit: string,
-  range: Parameters<typeof judgeClearance>[1],
+  range: Parameters<typeof judgeAtBest>[1],
   { budget }: Clearance,
 ): Verdict {
   const want = wantedWarm(shop, fit);
   if (want?.known === true)
-    return judgeClearance(shop, range, want.value, budget).verdict;
+    return judgeAtBest(shop, range, want.value, budget).verdict;
   if (want !== undefined) return "none";
   return metresToTenths(range.atBest.least) <= 0 ? "out" : "none";
 }

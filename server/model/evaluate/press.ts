@@ -23,18 +23,13 @@ import {
 import { finer } from "../ranges.ts";
 import type { Working } from "../result.ts";
 import { entryOf, query } from "../shop.ts";
+import { differenceAtBest, judgeAtBest, type AtBest } from "./at-best.ts";
 import { bushOd } from "./bush-size.ts";
 import { boresOfHost, namedIn, pressesOfBush } from "./index-of.ts";
 import { bushOfBore } from "./line-bores.ts";
 import { differenceOf } from "./setting.ts";
 import { settings } from "./settings.ts";
-import {
-  hostOf,
-  judgeEstimate,
-  sizeOf,
-  type Judged,
-  type Size,
-} from "./size.ts";
+import { hostOf, sizeOf, type Judged, type Size } from "./size.ts";
 
 export interface PressParts {
   readonly bush: string;
@@ -135,6 +130,8 @@ export const smoothingOf = query<Known<SmoothingLoss>>(
 export interface Interference extends Estimate {
   /** Bush od less hole as measured or within limits, before smoothing, m. */
   readonly asMade: Extent;
+  /** The same at best, where a part is foretold. */
+  readonly atBest: AtBest;
   readonly od: Size;
   readonly hole: Size;
   readonly budget: Budget | undefined;
@@ -175,6 +172,7 @@ export const interferenceOf = query<Known<Interference>>(
       status: statusOf(od, hole),
       step,
       asMade,
+      atBest: differenceAtBest(od, hole),
       od,
       hole,
       budget: difference?.budget,
@@ -206,11 +204,7 @@ export const interferenceVerdict = query<Judged | undefined>(
     const found = interferenceOf(shop, ref);
     const want = wanted(shop, ref);
     if (!found.known || want?.known !== true) return undefined;
-    return judgeEstimate(
-      shop,
-      { ...found.value.asMade, status: found.value.status },
-      want.value,
-      found.value.budget,
-    );
+    const { asMade, status, atBest, budget } = found.value;
+    return judgeAtBest(shop, { ...asMade, status, atBest }, want.value, budget);
   },
 );

@@ -1,8 +1,8 @@
 // A bush is less over its hole than is wanted: it may turn, or come out.
 import { showLength, showRange } from "../../core/quantity/show.ts";
+import { judgeAtBest } from "../../model/evaluate/at-best.ts";
 import { interferenceOf } from "../../model/evaluate/press.ts";
 import { settings } from "../../model/evaluate/settings.ts";
-import { judgeEstimate } from "../../model/evaluate/size.ts";
 import type { Rule } from "../rule.ts";
 import {
   allowedInterference,
@@ -19,10 +19,10 @@ export const pressLight: Rule = {
     const found = interferenceOf(shop, ref);
     const allowed = allowedInterference(shop, ref, "press-light");
     if (!found.known || allowed?.low === undefined) return [];
-    const { asMade, status, step, budget } = found.value;
+    const { asMade, atBest, status, step, budget } = found.value;
     const limits = { low: allowed.low };
-    const range = { ...asMade, status };
-    if (judgeEstimate(shop, range, limits, budget).verdict !== "out") return [];
+    const range = { ...asMade, status, atBest };
+    if (judgeAtBest(shop, range, limits, budget).verdict !== "out") return [];
     const { system } = settings(shop);
     const { low, high } = asMade;
     const verb = status === "measured" ? "is" : "is foretold at";

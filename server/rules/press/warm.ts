@@ -1,7 +1,8 @@
 // What hot-tight, hot-loose, cold-tight and cold-loose share: the clearance of each line against `want-hot`, else only whether any is left.
 import { metresToTenths } from "../../core/quantity/exact.ts";
 import { showLength, showRange } from "../../core/quantity/show.ts";
-import { clearance, judgeClearance } from "../../model/evaluate/fit.ts";
+import { judgeAtBest } from "../../model/evaluate/at-best.ts";
+import { clearance } from "../../model/evaluate/fit.ts";
 import {
   coldCases,
   hotCases,
@@ -70,7 +71,7 @@ function sentence(
   const limits =
     fault === "tight" ? { low: want.value.low } : { high: want.value.high };
   const { budget } = at20.value;
-  if (judgeClearance(shop, warm, limits, budget).verdict !== "out")
+  if (judgeAtBest(shop, warm, limits, budget).verdict !== "out")
     return undefined;
   const by =
     fault === "tight" ? want.value.low - least : most - want.value.high;
