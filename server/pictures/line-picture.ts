@@ -126,7 +126,7 @@ function headings(
             { fill: ink.text, size: SMALL, anchor: "middle" },
             14,
           ),
-          line(middle, EDGE + 16 + said.length * 14, at, top, {
+          line(middle, EDGE + 1 + named + said.length * 14, at, top, {
             stroke: ink.rule,
           }),
         );

@@ -27,7 +27,7 @@ h2 { font-size: 13pt; margin-top: 6mm; padding-bottom: 0.8mm; border-bottom: 0.6
 h3 { font-size: 11pt; margin-top: 4mm; break-after: avoid; }
 h3 small { font-size: 9.5pt; font-weight: normal; }
 p { margin-top: 1.5mm; orphans: 2; widows: 2; }
-.heads { break-after: avoid; }
+.heads { break-after: avoid; break-inside: avoid; }
 .lead { font-size: 11.5pt; margin-top: 3mm; }
 .small, .small td, .small th { font-size: 9pt; }
 code { font: 0.92em "Liberation Mono", "Courier New", monospace; }

@@ -272,3 +272,32 @@ test("a ledge is named in words where it is drawn, and a journal that runs onto 
   for (const width of [250, 260, 300, 420, 700])
     expect(said(BLIND, width)).not.toMatch(/ 1 times/u);
 });
+
+test.each([320, 466, 700])(
+  "no leader runs through the words that it begins at, in a width of %d",
+  (width) => {
+    const named = changed("shop/winch.thou", (text) =>
+      text.replaceAll(
+        /\bbore rear\b/gu,
+        "bore rear-of-the-layshaft-next-to-the-brake-drum",
+      ),
+    );
+    const headings = all(drawn(named, "line layshaft", width)).filter(
+      ({ children }) =>
+        children.some(({ name }) => name === "line") &&
+        children.some(({ name }) => name === "text") &&
+        children.some(
+          ({ name, text }) => name === "title" && text.includes(": clearance "),
+        ),
+    );
+    expect(headings).toHaveLength(2);
+    for (const heading of headings) {
+      const texts = heading.children.filter(({ name }) => name === "text");
+      const lowest = Math.max(...texts.map((each) => numberOf(each, "y")));
+      expect(numberOf(childOf(heading, "line"), "y1")).toBeGreaterThan(lowest);
+    }
+    expect(textOf(drawn(named, "line layshaft", width))).toContain(
+      "brake-drum",
+    );
+  },
+);
