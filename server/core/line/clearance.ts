@@ -28,7 +28,7 @@ export interface Clearance {
  * or inscribed circle smaller (bore) in diameter by the radial roundness; so roundness, where known, is added to the
  * largest journal and taken off the smallest bore. It touches the least clearance only.
  * Refuses: sizes that aren't numbers or aren't above zero, a mean outside its sizes, a roundness below zero.
- * Band: any clearance, interference included. Source: geometry.
+ * Range: any clearance, interference included. Source: geometry.
  */
 export function clearance(bore: Sizes, journal: Sizes): Answer<Clearance> {
   const fault =

@@ -74,7 +74,7 @@ export interface PilotGuide {
  * In a bore with lobes that its two-point diameters don't show, the largest bar that goes in is smaller by their
  * roundness. What is left for the axis is roomOf's.
  * Refuses reversed or non-positive diameters, an engaged length not above zero, an overhang below zero, lobes that are
- * not odd in number or that have a roundness below zero. Band: slack small against the length (the angle is taken as
+ * not odd in number or that have a roundness below zero. Range: slack small against the length (the angle is taken as
  * its tangent), lobes low against the radius. Source: geometry of a bar in a ring.
  */
 export function pilotGuide(

@@ -8,7 +8,7 @@ import { faultOfDiameters, isLess } from "./range.ts";
  * The limits of size (m) of a reamer for a hole of those limits and that standard tolerance IT (m): greatest = the
  * hole's greatest − 0.15·IT, least = that − 0.35·IT, each part rounded up to a whole micrometre.
  * Refuses limits that are reversed or not above zero, an IT that isn't above zero or is wider than the hole's limits by
- * more than rounding. Band: any tolerance from 3 µm on; below it the rounding may leave no reamer, refused.
+ * more than rounding. Range: any tolerance from 3 µm on; below it the rounding may leave no reamer, refused.
  * Source: DIN 1420, as reprinted in a reamer maker's technical pages, "Tolerance limits", points 1 and 3 (10 D8 worked).
  */
 export function reamerLimits(hole: Band, tolerance: number): Answer<Band> {

@@ -64,7 +64,7 @@ export interface StraightShaft {
  * At a place: bore − journal − run-out − 2·offset; along a bore the offset of one straight axis from another is convex,
  * so its two ends decide. Exact to 1e-10 of the largest offset or difference of clearance (see straightest-axis.ts).
  * Refuses no bores, a bore without length, diameters not above zero, a run-out below zero, numbers that aren't finite.
- * Band: slopes to 0.01, beyond which the shaft's section across the line is no circle to a ten-thousandth: refused.
+ * Range: slopes to 0.01, beyond which the shaft's section across the line is no circle to a ten-thousandth: refused.
  * Source: Boyd & Vandenberghe as there; the rest is geometry.
  */
 export function straightShaft(
