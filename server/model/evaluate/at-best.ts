@@ -15,7 +15,8 @@ export interface AtBest {
   readonly most: number;
 }
 
-type Sized = Extent & Pick<Estimate, "status">;
+/** A size with how it is known. */
+export type Sized = Extent & Pick<Estimate, "status">;
 
 /** Of the outer less the inner: a bore less its journal, a bush's od less its hole. */
 export function differenceAtBest(outer: Sized, inner: Sized): AtBest {

@@ -26,7 +26,12 @@ import {
 } from "../known.ts";
 import type { Need, Working } from "../result.ts";
 import { query, type Shop } from "../shop.ts";
-import { differenceAtBest, judgeAtBest, type AtBest } from "./at-best.ts";
+import {
+  differenceAtBest,
+  judgeAtBest,
+  type AtBest,
+  type Sized,
+} from "./at-best.ts";
 import { boreSize } from "./bore.ts";
 import { namedIn } from "./index-of.ts";
 import { lobesOfBoth, lobesWorking, type Lobes } from "./roundness.ts";
@@ -36,10 +41,6 @@ import { sizeOf, type Judged, type Size } from "./size.ts";
 import { wanted } from "./wanted.ts";
 
 export interface Clearance extends Estimate {
-  /**
-   * The most that the least clearance can be, and the least that the most can be: a part that is read has all of its sizes, one that is
-   * foretold has one of them.
-   */
   readonly atBest: AtBest;
   readonly journal: Size;
   readonly bore: Size;
@@ -175,9 +176,10 @@ function withLobes(
   return { budget: found.valid ? found.value : undefined, needs };
 }
 
+/** The clearance at best: of the least of it lobes take their share. */
 export function atBest(
-  journal: Parameters<typeof differenceAtBest>[1],
-  bore: Parameters<typeof differenceAtBest>[0],
+  journal: Sized,
+  bore: Sized,
   lobes: Clearance["lobes"],
 ): AtBest {
   const { least, most } = differenceAtBest(bore, journal);

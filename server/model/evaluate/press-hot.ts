@@ -16,7 +16,7 @@ import {
 import type { Verdict } from "../result.ts";
 import { entryOf, query, queryOfFacts, type Shop } from "../shop.ts";
 import type { Bodies, LengthRange, Span } from "../values.ts";
-import { judgeAtBest } from "./at-best.ts";
+import { judgeAtBest, type AtBest } from "./at-best.ts";
 import { atBest, clearance, type Clearance } from "./fit.ts";
 import { namedIn } from "./index-of.ts";
 import { figureOf } from "./press-rings.ts";
@@ -31,7 +31,7 @@ import {
 } from "./warm-bore.ts";
 
 export interface Warm extends Estimate {
-  readonly atBest: Clearance["atBest"];
+  readonly atBest: AtBest;
   readonly interference: WarmBore["interference"];
   readonly released: WarmBore["released"];
   readonly verdict: Verdict;

@@ -21,11 +21,11 @@ export interface Holding {
   /** Torque that the press holds there, N·m, by the least friction; undefined where its length or its friction is not known. */
   readonly holds: Band | undefined;
   /**
-   * Torque with which the journal may drag the bush, N·m: its load on the most friction of the press, as at a start without oil (common
-   * practice, no source). Undefined where no load is written.
+   * How the journal may drag the bush, as at a start without oil (common practice, no source): the torque, N·m, of its load on the most
+   * friction of the press. Undefined where no load is written, or no friction is known.
    */
-  readonly drag: number | undefined;
-  readonly drags: { readonly friction: number; readonly load: number };
+  readonly drag:
+    { readonly torque: number; readonly friction: number } | undefined;
   /** The press has been read on both sides. */
   readonly measured: boolean;
 }
@@ -50,6 +50,18 @@ export const holdingsOf = queryOfFacts<readonly Holding[]>(
     const pair = pairOf(rings.value, at20.value.bore.nominal);
     const rubs = friction.known ? friction.value.band : undefined;
     const load = valueIn(entryOf(shop, fit), "LoadFact")?.force;
+    // that the case lets the bush go is known without its length and without friction
+    const holdsWith = (left: Band): Band | undefined => {
+      if (left.high === 0) return { low: 0, high: 0 };
+      if (!length.known || rubs === undefined) return undefined;
+      const pressure = pressureBand(pair, left, rings.value.form);
+      if (!pressure.valid) return undefined;
+      const holds = torqueCapacity(pressure.value, pair.od, length.value.low, {
+        low: rubs.low,
+        high: rubs.low,
+      });
+      return holds.valid ? holds.value : undefined;
+    };
     return hotCases(shop, fit).flatMap(
       ({ number, span, found }): readonly Holding[] => {
         if (!found.known || found.value.interference === undefined) return [];
@@ -63,25 +75,14 @@ export const holdingsOf = queryOfFacts<readonly Holding[]>(
             drag:
               load === undefined || rubs === undefined
                 ? undefined
-                : (rubs.high * load * at20.value.journal.nominal) / 2,
-            drags: { friction: rubs?.high ?? 0, load: load ?? 0 },
+                : {
+                    torque: (rubs.high * load * at20.value.journal.nominal) / 2,
+                    friction: rubs.high,
+                  },
             measured: interference.value.status === "measured",
           },
         ];
       },
     );
-
-    // that the case lets the bush go is known without its length and without friction
-    function holdsWith(left: Band): Band | undefined {
-      if (left.high === 0) return { low: 0, high: 0 };
-      if (!rings.known || !length.known || rubs === undefined) return undefined;
-      const pressure = pressureBand(pair, left, rings.value.form);
-      if (!pressure.valid) return undefined;
-      const holds = torqueCapacity(pressure.value, pair.od, length.value.low, {
-        low: rubs.low,
-        high: rubs.low,
-      });
-      return holds.valid ? holds.value : undefined;
-    }
   },
 );

@@ -55,14 +55,14 @@ export const bushSlipsHot: Rule = {
 };
 
 function slips(holding: Holding, asked: number, system: System): string {
-  const { interference, holds, drag, drags, measured } = holding;
+  const { interference, holds, drag, measured } = holding;
   if (interference.high === 0)
     return "The case grows away from its bush when hot and lets it go: nothing holds it against turning.";
   const left = showRange(interference.low, interference.high, system);
   if (holds === undefined || drag === undefined)
     return `Hot, ${left} of interference is left: at its least the case lets the bush go, and nothing holds it against turning.`;
   const margin = fixed(marginOf(holding) ?? 0, 1);
-  return `Hot, ${left} of interference is left, which holds ${showTorques(holds.low, holds.high, system)}: ${measured ? "" : "at most "}${margin} times the ${showTorques(drag, drag, system)} with which the journal may drag it (friction ${fixed(drags.friction, 2)}, as at a start without oil), where ${fixed(asked, 1)} is asked.`;
+  return `Hot, ${left} of interference is left, which holds ${showTorques(holds.low, holds.high, system)}: ${measured ? "" : "at most "}${margin} times the ${showTorques(drag.torque, drag.torque, system)} with which the journal may drag it (friction ${fixed(drag.friction, 2)}, as at a start without oil), where ${fixed(asked, 1)} is asked.`;
 }
 
 /** Foretold: what is sure to be too little is an error, what may be is asked about while it can still be made otherwise. */
@@ -95,5 +95,5 @@ function marginOf({
   if (interference[end] === 0) return 0;
   return drag === undefined || holds === undefined
     ? undefined
-    : holds[end] / drag;
+    : holds[end] / drag.torque;
 }
