@@ -4,7 +4,11 @@ import {
   tenthsToMetres,
   toTenths,
 } from "../core/quantity/exact.ts";
-import { showRange, type System } from "../core/quantity/show.ts";
+import {
+  UNIT_OF_SYSTEM,
+  showRange,
+  type System,
+} from "../core/quantity/show.ts";
 import { unitOf } from "../core/quantity/units.ts";
 import { classZones, parseClass } from "../core/fits/class-words.ts";
 import {
@@ -96,7 +100,7 @@ function sizeBefore(
   const unit = isBare
     ? system === undefined
       ? undefined
-      : unitOf(system === "inch" ? "in" : "mm")
+      : unitOf(UNIT_OF_SYSTEM[system])
     : unitOf(last);
   if (unit?.tenths === undefined) return undefined;
   const words = isBare ? caret.tokens : caret.tokens.slice(0, -1);

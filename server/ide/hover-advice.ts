@@ -3,6 +3,7 @@
 import type { Band } from "../core/quantity/band.ts";
 import { showSpeedOfCut, showTurns } from "../core/quantity/show-running.ts";
 import {
+  UNIT_OF_SYSTEM,
   showNumbers,
   showRange,
   stepTaken,
@@ -115,7 +116,7 @@ function adviceRow(
       ? drive === "hand"
         ? "as it draws itself in"
         : "unknown: the reamer's `flutes` are not written"
-      : `${showNumbers(...feedIn(feed, system))} ${system === "inch" ? "in" : "mm"} a turn`,
+      : `${showNumbers(...feedIn(feed, system))} ${UNIT_OF_SYSTEM[system]} a turn`,
     escaped(source),
   ];
 }

@@ -7,7 +7,11 @@ import {
   tenthsToMetres,
   toTenths,
 } from "../core/quantity/exact.ts";
-import { showRange, type System } from "../core/quantity/show.ts";
+import {
+  UNIT_OF_SYSTEM,
+  showRange,
+  type System,
+} from "../core/quantity/show.ts";
 import { unitOf } from "../core/quantity/units.ts";
 import type { OpenFile } from "../model/project.ts";
 import { sideOf } from "../model/ranges.ts";
@@ -75,8 +79,7 @@ function sizeOfLength(
     number === undefined
       ? undefined
       : readNumber(body.slice(number.start, number.end));
-  const bare =
-    system === undefined ? undefined : system === "inch" ? "in" : "mm";
+  const bare = system === undefined ? undefined : UNIT_OF_SYSTEM[system];
   const word = unit === undefined ? bare : body.slice(unit.start, unit.end);
   const tenths = word === undefined ? undefined : unitOf(word)?.tenths;
   return read === undefined || tenths === undefined

@@ -6,7 +6,7 @@ import {
   toNumber,
   toTenths,
 } from "../core/quantity/exact.ts";
-import { decimalsFor, fixed } from "../core/quantity/show.ts";
+import { UNIT_OF_SYSTEM, decimalsFor, fixed } from "../core/quantity/show.ts";
 import {
   fromSi,
   toSi,
@@ -80,7 +80,7 @@ function writtenAt(
       : (dimension !== "length" && holder.type !== "anything") ||
           bare === undefined
         ? undefined
-        : unitOf(bare === "inch" ? "in" : "mm");
+        : unitOf(UNIT_OF_SYSTEM[bare]);
   if (unit === undefined) return undefined;
   const exponent = /[eE]([+-]?\d+)$/.exec(text)?.[1] ?? "0";
   const decimals = /\.(\d*)/.exec(text)?.[1]?.length ?? 0;

@@ -2,7 +2,7 @@
 // are the results', the errors the rules'.
 import { parseBody } from "../../grammar/parse.ts";
 import { nodesIn } from "../../grammar/tree.ts";
-import type { System } from "../core/quantity/show.ts";
+import { UNIT_OF_SYSTEM, type System } from "../core/quantity/show.ts";
 import { missingTexts } from "../model/known.ts";
 import { allOf, valueIn, type Entry } from "../model/entry.ts";
 import { lineOfBore } from "../model/evaluate/index-of.ts";
@@ -240,7 +240,7 @@ function withUnit(
     system === undefined ||
     all.some(({ type }) => type === "unit")
     ? body
-    : `${body.slice(0, last.end)} ${system === "inch" ? "in" : "mm"}${body.slice(last.end)}`;
+    : `${body.slice(0, last.end)} ${UNIT_OF_SYSTEM[system]}${body.slice(last.end)}`;
 }
 
 function joined(one: string, other: string): string {

@@ -1,7 +1,11 @@
 // The clearances that advice names for a fit, each to be taken as its `want`. None is taken by itself: whoever takes one has chosen it, and
 // its source stands in the title.
 import { eolOf } from "../../grammar/lines.ts";
-import { lengthDigits, type System } from "../core/quantity/show.ts";
+import {
+  UNIT_OF_SYSTEM,
+  lengthDigits,
+  type System,
+} from "../core/quantity/show.ts";
 import { allOf, given } from "../model/entry.ts";
 import { adviceFor, type AdviceRow } from "../model/evaluate/advice.ts";
 import { wanted } from "../model/evaluate/wanted.ts";
@@ -49,7 +53,7 @@ export function wantedByAdvice(
     const text = `want ${low} to ${high}`;
     return [
       {
-        title: `Want ${low} to ${high} ${system === "inch" ? "in" : "mm"}: ${range.says} (${shortSource(row)})`,
+        title: `Want ${low} to ${high} ${UNIT_OF_SYSTEM[system]}: ${range.says} (${shortSource(row)})`,
         kind: "mend",
         edits: [editOf(open, index, want, text)],
       },

@@ -1,6 +1,6 @@
 // Bands on one axis: each row what is, over what is wanted. A fit's clearances cold and hot, the reamers of a line and the float of a stack
 // are all drawn so.
-import { fixed, type System } from "../core/quantity/show.ts";
+import { UNIT_OF_SYSTEM, fixed, type System } from "../core/quantity/show.ts";
 import type { Ink } from "./ink.ts";
 import { scale, spanOf, ticks, type Scale } from "./scale.ts";
 import {
@@ -248,16 +248,11 @@ function axisLine(
           }),
         ),
       ),
-      label(
-        x + width,
-        y + 30,
-        `${system === "inch" ? "in" : "mm"}; 0: ${zero}`,
-        {
-          fill: ink.muted,
-          size: SMALL,
-          anchor: "end",
-        },
-      ),
+      label(x + width, y + 30, `${UNIT_OF_SYSTEM[system]}; 0: ${zero}`, {
+        fill: ink.muted,
+        size: SMALL,
+        anchor: "end",
+      }),
     ),
     height: 36,
   };

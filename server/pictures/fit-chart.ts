@@ -1,5 +1,6 @@
 // The parts of a fit's chart of diameters: its axis, and the columns of the journal, of the bore sizes that are wanted, and of the bore.
 import {
+  UNIT_OF_SYSTEM,
   lengthDigits,
   showLength,
   showRange,
@@ -79,7 +80,7 @@ export function axisOf(chart: Chart, { nominal }: FitZones): Markup {
   const bottom = box.y + box.height;
   const long = roundDown((down.high - down.low) / 4 / unit) * unit;
   const barTop = bottom - Math.abs(down(long) - down(0));
-  const says = `bar: ${axisDigits(long, long, system)} ${system === "inch" ? "in" : "mm"} of diameter`;
+  const says = `bar: ${axisDigits(long, long, system)} ${UNIT_OF_SYSTEM[system]} of diameter`;
   const isNominal = (value: number): boolean =>
     nominal !== undefined && Math.abs(down(value) - down(nominal)) < 12;
   return together(

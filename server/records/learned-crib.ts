@@ -1,7 +1,11 @@
 // Lessons as a crib file: entries that a record can use, with comments that say where each number comes from. It is reviewed like any other
 // change. It reads and writes no file.
 import { nameOutOf } from "../../grammar/names.ts";
-import { lengthDigits, showCount } from "../core/quantity/show.ts";
+import {
+  UNIT_OF_SYSTEM,
+  lengthDigits,
+  showCount,
+} from "../core/quantity/show.ts";
 import type { Sample } from "../core/learning/sample.ts";
 import { nameOf } from "../model/reference.ts";
 import type { BushLesson } from "./bush-lessons.ts";
@@ -118,7 +122,7 @@ function bushEntry(lesson: BushLesson, names: Namer): readonly string[] {
   const [outside, inside] = [od, id].map((size) =>
     lengthDigits(size, system, step),
   );
-  const unit = system === "inch" ? "in" : "mm";
+  const unit = UNIT_OF_SYSTEM[system];
   const odd = lotWords(lesson);
   return [
     comment(

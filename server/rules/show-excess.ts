@@ -1,5 +1,6 @@
 // By how much something is over or under a bound, in a sentence: with digits enough that it never reads as nothing.
 import {
+  UNIT_OF_SYSTEM,
   decimalsFor,
   lengthDigits,
   showLength,
@@ -23,7 +24,7 @@ export function showExcess(
   const shown = stepOfExcess(excess, step);
   if (Number(lengthDigits(excess, system, shown)) !== 0)
     return showLength(excess, system, shown);
-  const unit = system === "inch" ? "in" : "mm";
+  const unit = UNIT_OF_SYSTEM[system];
   const least = 10 ** -decimalsFor(shown, system);
   return `less than ${least.toFixed(decimalsFor(shown, system))} ${unit}`;
 }

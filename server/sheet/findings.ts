@@ -1,4 +1,5 @@
 // The findings of a record, the gravest first, and the concessions that someone has signed.
+import { UNIT_OF_SYSTEM } from "../core/quantity/show.ts";
 import { allOf, valueIn } from "../model/entry.ts";
 import { refOf, entryOf, refsOfKind } from "../model/shop.ts";
 import type { Finding, Level } from "../model/result.ts";
@@ -121,7 +122,5 @@ function boundAsWritten(
   const written = body.replace(/^up\s+to\s+/, "");
   const isBareLength =
     fact.value.asLength !== undefined && !RATIOS.has(code ?? "");
-  return isBareLength
-    ? `${written} ${system === "inch" ? "in" : "mm"}`
-    : written;
+  return isBareLength ? `${written} ${UNIT_OF_SYSTEM[system]}` : written;
 }

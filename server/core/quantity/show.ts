@@ -9,7 +9,11 @@ const USUAL_DECIMALS: Readonly<Record<System, number>> = { inch: 4, mm: 3 };
 const MOST_DECIMALS: Readonly<Record<System, number>> = { inch: 6, mm: 5 };
 /** Tenths of a nanometre in the system's unit. */
 const TENTHS: Readonly<Record<System, number>> = { inch: 254e6, mm: 1e7 };
-const SYMBOL: Readonly<Record<System, string>> = { inch: "in", mm: "mm" };
+/** The unit of lengths as they are shown, and of bare ones as they are written. */
+export const UNIT_OF_SYSTEM = {
+  inch: "in",
+  mm: "mm",
+} as const satisfies Record<System, string>;
 
 /** Decimals that show a step of this many metres: 5 for 0.00001 in; never fewer than usual. */
 export function decimalsFor(step: number | undefined, system: System): number {
@@ -66,7 +70,7 @@ export function showLength(
   system: System,
   step?: number,
 ): string {
-  return `${lengthDigits(metres, system, step)} ${SYMBOL[system]}`;
+  return `${lengthDigits(metres, system, step)} ${UNIT_OF_SYSTEM[system]}`;
 }
 
 /** An uncertainty, or the room that is kept for one, m, to a tenth of itself with its unit: "0.0012 mm". */
@@ -83,7 +87,7 @@ export function showWritten(metres: number, system: System): string {
     1e-9 < Math.abs(Number(inUnit.toFixed(decimals)) - inUnit)
   )
     decimals++;
-  return `${fixed(inUnit, decimals)} ${SYMBOL[system]}`;
+  return `${fixed(inUnit, decimals)} ${UNIT_OF_SYSTEM[system]}`;
 }
 
 /** A range of lengths with its unit, or one length where both ends read alike: "0.0010 to 0.0013 in". */
@@ -96,8 +100,8 @@ export function showRange(
   const from = lengthDigits(low, system, step);
   const to = lengthDigits(high, system, step);
   return from === to
-    ? `${from} ${SYMBOL[system]}`
-    : `${from} to ${to} ${SYMBOL[system]}`;
+    ? `${from} ${UNIT_OF_SYSTEM[system]}`
+    : `${from} to ${to} ${UNIT_OF_SYSTEM[system]}`;
 }
 
 /** The same length in the other system, for hovers. */

@@ -1,6 +1,10 @@
 // What a crib begins with: common gauges, and reamers at and just over the sizes of the journals. Which of them are there a person says;
 // their own figures come from their certificates and readings later.
-import { fixed, type System } from "../../core/quantity/show.ts";
+import {
+  UNIT_OF_SYSTEM,
+  fixed,
+  type System,
+} from "../../core/quantity/show.ts";
 import type { Choice } from "../../protocol/guide.ts";
 import { choice } from "../interview.ts";
 import type { Size } from "./sizes.ts";
@@ -50,7 +54,7 @@ export function gaugeChoices(system: System): readonly Choice[] {
   return GAUGES.map(({ name, label, resolution, picked }) =>
     choice(name, label, {
       beside: name,
-      below: `shows steps of ${resolution[system]} ${system === "inch" ? "in" : "mm"}; correct it in the crib where yours differs`,
+      below: `shows steps of ${resolution[system]} ${UNIT_OF_SYSTEM[system]}; correct it in the crib where yours differs`,
       picked,
     }),
   );
@@ -108,7 +112,7 @@ interface Reamer {
 function reamersFor(sizes: readonly Size[], system: System): readonly Reamer[] {
   const decimals = system === "inch" ? 4 : 2;
   const unit = system === "inch" ? 0.0254 : 0.001;
-  const symbol = system === "inch" ? "in" : "mm";
+  const symbol = UNIT_OF_SYSTEM[system];
   const all = sizes.flatMap(({ metres, text: nominal }) =>
     OVER[system].map((over): Reamer => {
       const h7 = over === 0 ? standardReamer(metres, system) : undefined;
@@ -152,9 +156,7 @@ export function reamerChoices(
   return reamersFor(sizes, system).map(({ name, text, below }) =>
     choice(
       name,
-      text.endsWith(" H7")
-        ? text
-        : `${text} ${system === "inch" ? "in" : "mm"}`,
+      text.endsWith(" H7") ? text : `${text} ${UNIT_OF_SYSTEM[system]}`,
       {
         beside: name,
         below,

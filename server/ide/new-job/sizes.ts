@@ -5,7 +5,11 @@ import {
   toTenths,
   type Written,
 } from "../../core/quantity/exact.ts";
-import { fixed, type System } from "../../core/quantity/show.ts";
+import {
+  UNIT_OF_SYSTEM,
+  fixed,
+  type System,
+} from "../../core/quantity/show.ts";
 import { unitOf } from "../../core/quantity/units.ts";
 import { sayLetters, withDigits } from "../../../grammar/digit-letters.ts";
 import type { Fault } from "../interview.ts";
@@ -42,21 +46,21 @@ export function readSize(
   if (meant !== text && /^[\d./]+$/u.test(meant))
     return { fault: sayLetters(text, meant).message };
   const written = readNumber(digits);
-  const unit = unitOf(word === "" ? ownUnit(system) : word);
+  const unit = unitOf(word === "" ? UNIT_OF_SYSTEM[system] : word);
   if (written === undefined || unit?.tenths === undefined)
     return { fault: `Write a length, such as ${example}.` };
   const tenths = toTenths(written, unit.tenths);
   const metres = tenthsToMetres(tenths);
   if (!(SMALLEST <= metres && metres <= largest))
     return {
-      fault: `Write a length above nought and up to ${digitsFor(largest, system, 0)} ${ownUnit(system)}, such as ${example}.`,
+      fault: `Write a length above nought and up to ${digitsFor(largest, system, 0)} ${UNIT_OF_SYSTEM[system]}, such as ${example}.`,
     };
   return { value: { text: digitsOf(written, unit.tenths, system), metres } };
 }
 
 /** Decimals of the job's unit: those that were written where it is that unit, else as many as tell the length. */
 function digitsOf(written: Written, perUnit: bigint, system: System): string {
-  const own = unitOf(ownUnit(system))?.tenths ?? 1n;
+  const own = unitOf(UNIT_OF_SYSTEM[system])?.tenths ?? 1n;
   const value =
     (Number(written.numerator) / Number(written.denominator)) *
     (Number(perUnit) / Number(own));
@@ -65,10 +69,6 @@ function digitsOf(written: Written, perUnit: bigint, system: System): string {
   const shortest = String(Number(fixed(value, decimals)));
   const has = shortest.split(".")[1]?.length ?? 0;
   return has < kept && kept <= decimals ? fixed(value, kept) : shortest;
-}
-
-function ownUnit(system: System): string {
-  return system === "inch" ? "in" : "mm";
 }
 
 /** From this diameter in inches, and below this in millimetres, a journal is seldom: a bare number was most likely read in the other unit. No source. */
@@ -88,8 +88,8 @@ export function otherwiseMeant(
   system: System,
 ): Doubt | undefined {
   if (!/^[-\d./ ]+$/u.test(text)) return undefined;
-  const typed = `${text} ${ownUnit(system)}`;
-  const meant = `${text} ${ownUnit(system === "inch" ? "mm" : "inch")}`;
+  const typed = `${text} ${UNIT_OF_SYSTEM[system]}`;
+  const meant = `${text} ${UNIT_OF_SYSTEM[system === "inch" ? "mm" : "inch"]}`;
   const read = readSize(typed, system);
   const otherwise = readSize(meant, system);
   if ("fault" in read || "fault" in otherwise) return undefined;

@@ -1,7 +1,12 @@
 // The clearances that a new job may want: what is offered, and how each is written for a size. It takes none of them by itself.
 import { clearanceByShopRule } from "../../core/film/wanted-clearance.ts";
 import { commonFitsAt } from "../../core/fits/common-classes.ts";
-import { showRange, stepTaken, type System } from "../../core/quantity/show.ts";
+import {
+  UNIT_OF_SYSTEM,
+  showRange,
+  stepTaken,
+  type System,
+} from "../../core/quantity/show.ts";
 import type { Choice } from "../../protocol/guide.ts";
 import { choice, type Fault } from "../interview.ts";
 import { digitsFor, readSize, type Size } from "./sizes.ts";
@@ -27,7 +32,7 @@ export function wantChoices(
       ? []
       : [
           choice("shop-rule", "A thou to the inch, a quarter either way", {
-            beside: `${rule.low} to ${rule.high} ${unitText(system)}`,
+            beside: `${rule.low} to ${rule.high} ${UNIT_OF_SYSTEM[system]}`,
             below: "Common practice, no source",
             picked: true,
           }),
@@ -117,8 +122,4 @@ export function readWant(
   return low.value.metres < high.value.metres
     ? { value: { kind: "numbers", low: low.value.text, high: high.value.text } }
     : { fault: "The least comes first and is less than the most." };
-}
-
-function unitText(system: System): string {
-  return system === "inch" ? "in" : "mm";
 }

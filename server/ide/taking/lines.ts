@@ -1,11 +1,12 @@
 // Writes what was taken as lines of a record, in the canonical layout, and finds where in its entry they go.
+import { UNIT_OF_SYSTEM } from "../../core/quantity/show.ts";
 import { eolOf } from "../../../grammar/lines.ts";
 import type { OpenFile } from "../../model/project.ts";
 import type { Entry } from "../../model/entry.ts";
 import { rangeOfEntry, type Position } from "../position.ts";
 import type { TakingPlan } from "../../protocol/guide.ts";
 import type { Taken, Taking } from "./steps.ts";
-import { unitOfSystem, type ReadingUnit } from "./typed.ts";
+import type { ReadingUnit } from "./typed.ts";
 
 /** The lines of what has been taken, without indent: one a place, or one a unit where a place was read in two. */
 export function linesOf(
@@ -16,7 +17,7 @@ export function linesOf(
     byUnit(readings).map(([unit, digits]) =>
       lineOf(plan, plan.places[index] ?? null, [
         ...digits,
-        unit === unitOfSystem(plan.system) ? "" : unit,
+        unit === UNIT_OF_SYSTEM[plan.system] ? "" : unit,
       ]),
     ),
   );

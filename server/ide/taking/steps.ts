@@ -1,17 +1,15 @@
 // The taking of readings as states and steps: which reading is next, which is asked about, what has been taken. A step is what was typed;
 // a state follows from the steps before it and nothing else, and undoing a step is leaving it off.
 import { metresToTenths } from "../../core/quantity/exact.ts";
-import { showLength, showRange } from "../../core/quantity/show.ts";
+import {
+  UNIT_OF_SYSTEM,
+  showLength,
+  showRange,
+} from "../../core/quantity/show.ts";
 import { strayAmong } from "../../core/readings/stray.ts";
 import type { Offer, TakingPlan } from "../../protocol/guide.ts";
 import { factorOf, isExpected } from "../../core/readings/expected.ts";
-import {
-  metresOf,
-  readTyped,
-  stepOf,
-  unitOfSystem,
-  type ReadingUnit,
-} from "./typed.ts";
+import { metresOf, readTyped, stepOf, type ReadingUnit } from "./typed.ts";
 
 export interface Taken {
   readonly digits: string;
@@ -60,7 +58,7 @@ function beginning(plan: TakingPlan): Taking {
     taken: plan.places.map(() => []),
     at: 0,
     doubt: undefined,
-    bare: unitOfSystem(plan.system),
+    bare: UNIT_OF_SYSTEM[plan.system],
     settled: [],
   };
 }

@@ -5,7 +5,6 @@ import {
   tenthsToMetres,
   toTenths,
 } from "../../core/quantity/exact.ts";
-import type { System } from "../../core/quantity/show.ts";
 import { unitOf } from "../../core/quantity/units.ts";
 import { sayLetters, withDigits } from "../../../grammar/digit-letters.ts";
 
@@ -84,10 +83,6 @@ function lengthUnit(word: string): ReadingUnit | undefined {
       : (unit.symbol as ReadingUnit); // the lengths of the table are these
   };
   return of(word) ?? of(word.toLowerCase());
-}
-
-export function unitOfSystem(system: System): ReadingUnit {
-  return system === "inch" ? "in" : "mm";
 }
 
 /** Digits of a unit in m, exactly as the record would read them. */

@@ -1,6 +1,7 @@
 // What the interference of a press is held against: what it wants, else the job's own threshold, else shares of the outside diameter.
 import { usualInterference } from "../../core/press/interference.ts";
 import {
+  UNIT_OF_SYSTEM,
   decimalsFor,
   showLength,
   showRange,
@@ -117,7 +118,7 @@ function odWithin(
   const ends = [from, to].map((each) =>
     (each / 10 ** decimals).toFixed(decimals),
   );
-  return `od ${ends.join(" to ")} ${system === "inch" ? "in" : "mm"}`;
+  return `od ${ends.join(" to ")} ${UNIT_OF_SYSTEM[system]}`;
 }
 
 /** The bush and the hole with the sizes that were used. */
