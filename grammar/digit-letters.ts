@@ -41,9 +41,12 @@ export function letterForDigit(
   for (let at: number | undefined = stoppedAt; at !== undefined;) {
     const word = lettered(text, at);
     if (word === undefined) {
-      if (first === undefined || last === undefined || at < last.end)
-        return undefined;
-      if (!isNumber(body, first)) return undefined;
+      const isTold =
+        first !== undefined &&
+        last !== undefined &&
+        last.end <= at &&
+        isNumber(body, first);
+      if (!isTold) return undefined;
       break;
     }
     const { start, end } = word;
