@@ -1,27 +1,18 @@
-// The ways in which people write a range otherwise than with `to`, and how each is written here. It reads no number for its value but to
-// tell a second size from a deviation.
+// The traps of ranges: one that is written otherwise than with `to` (range-forms.ts has the forms), one end alone, a class without its size,
+// and words behind it that say where it is from.
 import type { Damage } from "./explain.ts";
-import { fractionOf } from "./explain-numbers.ts";
 import { isFirstFault, reads, readsWith } from "./mend.ts";
+import {
+  AND_OR_TO,
+  FORMS,
+  group,
+  marked,
+  ONE_SIDED,
+  ONE_SIZE,
+  said,
+} from "./range-forms.ts";
 
 const ONLY_RANGE = /(?:Limits|Want|WantHot|Stock|Expands|Cut)Fact/;
-
-const NUMBER = String.raw`(?:(?:\d+(?: +|-))?\d+\/\d+(?![\d.])|\d+[.,]?\d*|\.\d+)`;
-const BETWEEN = String.raw`(?:-|\u2013|\u2014|\u2212|\.{2,3}|\u2026|~|\/|thru|through|until|till|and|bis|up\s+to|,)`;
-const UNIT = String.raw`(?:\s*(?!(?:to|from|thru|through|until|till|and|or|bis|up|of)\b)[\p{L}\u00B5"%\u00B0](?:[\p{L}\d\u00B7/-]*\p{L})?(?![\p{L}\d]))`;
-
-const ONE_SIZE = beginning(String.raw`[+\u2212-]?${NUMBER}${UNIT}?$`);
-
-interface Size {
-  readonly number: string;
-  readonly unit: string;
-}
-
-interface Wording {
-  readonly message: string;
-  readonly text: string;
-  readonly safe: boolean;
-}
 
 /** A range of lengths or torques in other marks than the language's; undefined where the line has another fault. */
 export function rangeTrap(
@@ -29,18 +20,43 @@ export function rangeTrap(
   rule: string,
   stoppedAt: number,
 ): Damage | undefined {
+  const oneSided = ONE_SIDED.exec(body);
+  if (oneSided !== null) return oneSize(body, rule, oneSided.index);
   const start = /(?<=\s)[+\u2212-]?\.?\d/u.exec(body)?.index;
   if (start === undefined) return classAlone(body, rule);
   const rest = body.slice(start);
   // `1-3/16` and `1 5/8` are no two sizes
-  if (ONE_SIZE.test(rest)) return oneSize(body, rule, stoppedAt, start);
+  if (ONE_SIZE.test(rest))
+    return stoppedAt === body.length ? oneSize(body, rule, start) : undefined;
   // where another fault follows, what may be one size is not taken for two
   if (isFirstFault() && !ONLY_RANGE.test(rule)) return undefined;
   return (
+    betweenTwo(body, rule, start) ??
     otherFormAndSource(body, rule, start) ??
     otherForm(body, rule, start) ??
     source(body, rule)
   );
+}
+
+/** `want between 0.02 and 0.04`, `limits from 0.874 to 0.875` */
+function betweenTwo(
+  body: string,
+  rule: string,
+  start: number,
+): Damage | undefined {
+  const word = /(?<=\s)(?:between|from)\s+$/iu.exec(body.slice(0, start));
+  const found = AND_OR_TO.exec(body.slice(start));
+  const wording = found === null ? undefined : marked(found);
+  if (word === null || found === null || wording === undefined)
+    return undefined;
+  const [from, end] = [word.index, start + found[0].length];
+  const { text } = wording;
+  if (!readsWith(body, { start: from, end, text }, rule)) return undefined;
+  const message =
+    group(found, "mark") === "to"
+      ? `\`${word[0].trim()}\` is not written here: write ${said(text)}.`
+      : wording.message;
+  return { start: from, end, message, mended: text };
 }
 
 /** @param start of the first size */
@@ -146,202 +162,16 @@ function classAlone(body: string, rule: string): Damage | undefined {
   };
 }
 
-const FORMS: readonly (readonly [
-  RegExp,
-  (found: RegExpExecArray) => Wording | undefined,
-])[] = [
-  [sizes(String.raw`\s*(?<mark>${BETWEEN})\s*`), marked],
-  // `to` with a letter too many, too few or beside it
-  [
-    sizes(
-      String.raw`\s+(?<mark>t[^\s\d]o|to[^\s\d]|[^\s\d]to|ot|or|t0|tp|yo|ro)\s+`,
-    ),
-    marked,
-  ],
-  // `25 H 7`, whose letter is no unit with a second size behind it
-  [
-    beginning(String.raw`(?<size>${NUMBER})\s*(?<hole>[A-Za-z]\s+\d{1,2})$`),
-    classApart,
-  ],
-  // `25 H 7 mm`, whose capitals are no unit
-  [
-    beginning(
-      String.raw`(?<size>${NUMBER})\s*(?<hole>(?!IN|MM|CM)[A-Z]{1,2}\s*\d{1,2})(?<unit>${UNIT})$`,
-    ),
-    classApart,
-  ],
-  [sizes(String.raw`\s+`), marked],
-  [
-    beginning(
-      String.raw`(?<size>${NUMBER}${UNIT}?)\s*(?:\+\s*[-\u2212]|\+\s+\/\s*[-\u2212]|\+\/\s+[-\u2212]|plus\s+or\s+minus)\s*(?<by>${NUMBER}${UNIT}?)`,
-    ),
-    plusMinus,
-  ],
-  [
-    beginning(
-      String.raw`(?<size>${NUMBER}${UNIT}?)\s*(?<one>[+\u2212-]\s*${NUMBER})\s*(?:\/\s*)?(?<two>[+\u2212-]\s*${NUMBER})(?<unit>${UNIT}?)`,
-    ),
-    closedUp,
-  ],
-  [
-    beginning(
-      String.raw`(?<size>${NUMBER}${UNIT}?)\s*(?<hole>[A-Za-z]{1,2}\s*\d{1,2})(?:\s*\/?\s*(?<shaft>[A-Za-z]{1,2}\s*\d{1,2}))?$`,
-    ),
-    classApart,
-  ],
-  [
-    beginning(
-      String.raw`(?<size>${NUMBER}${UNIT}?)\s*\+\s*(?<by>${NUMBER})(?<unit>${UNIT}?)`,
-    ),
-    oneDeviation,
-  ],
-];
-
-function sizes(between: string): RegExp {
-  return beginning(
-    String.raw`(?<one>${NUMBER})(?<oneUnit>${UNIT}?)${between}(?<two>${NUMBER})(?<twoUnit>${UNIT}?)`,
-  );
-}
-
-function beginning(form: string): RegExp {
-  return new RegExp(`^${form}`, "u");
-}
-
-function group(found: RegExpExecArray, name: string): string {
-  return found.groups?.[name] ?? "";
-}
-
-function closed(found: RegExpExecArray, name: string): string {
-  return group(found, name).replaceAll(/\s/gu, "");
-}
-
-/** Two sizes with a mark between that is not `to`, or with none. */
-function marked(found: RegExpExecArray): Wording | undefined {
-  const mark = group(found, "mark");
-  const [one, two]: [Size, Size] = [
-    { number: group(found, "one"), unit: group(found, "oneUnit") },
-    { number: group(found, "two"), unit: group(found, "twoUnit") },
-  ];
-  // 7/8 is a fraction, and 1,25 a number with a comma
-  if ([",", "/"].includes(mark) && !(hasPoint(one) && hasPoint(two)))
-    return undefined;
-  return rangeOf(one, two, mark);
-}
-
-const DASHES = ["-", "\u2013", "\u2014", "\u2212", "..", "...", "\u2026"];
-
-function hasPoint({ number }: Size): boolean {
-  return number.includes(".");
-}
-
-function rangeOf(one: Size, two: Size, mark: string): Wording | undefined {
-  const first = valueOf(one.number);
-  const second = valueOf(two.number);
-  const sameUnit =
-    one.unit === "" || two.unit === "" || one.unit.trim() === two.unit.trim();
-  if (sameUnit && second < first / 2) {
-    // 0.8745-0.0005 is a size and what it may be under
-    return ["-", "\u2212"].includes(mark)
-      ? {
-          message: `A size with one deviation needs the other too, even where it is 0: ${said(`${one.number}${one.unit} +0 -${two.number}${two.unit}`)}.`,
-          text: `${one.number}${one.unit} +0 -${two.number}${two.unit}`,
-          safe: false,
-        }
-      : undefined;
-  }
-  if (sameUnit && mark === "" && first * 2 < second) return undefined;
-  const [low, high] = sameUnit && second < first ? [two, one] : [one, two];
-  // a unit that stands once stands at the end, and counts for both
-  const unit = one.unit === "" || two.unit === "" ? one.unit + two.unit : "";
-  const text =
-    unit === ""
-      ? `${low.number}${low.unit} to ${high.number}${high.unit}`
-      : `${low.number} to ${high.number}${unit}`;
-  return {
-    message: `A range is written with \`to\`, the smaller end first: ${said(text)}.`,
-    text,
-    // a dash between two sizes near each other says nothing else
-    safe:
-      DASHES.includes(mark) &&
-      first < second &&
-      (one.unit === "" || two.unit !== ""),
-  };
-}
-
-function valueOf(number: string): number {
-  const fraction = fractionOf(number);
-  return fraction === undefined
-    ? Number(number.replace(",", "."))
-    : fraction.value;
-}
-
-function said(text: string): string {
-  return `\`${text}\``;
-}
-
-function plusMinus(found: RegExpExecArray): Wording {
-  const text = `${group(found, "size")} +/- ${group(found, "by")}`;
-  return {
-    message: `The same either way is written \`+/-\`: ${said(text)}.`,
-    text,
-    safe: true,
-  };
-}
-
-function closedUp(found: RegExpExecArray): Wording {
-  const text = `${group(found, "size")} ${closed(found, "one")} ${closed(found, "two")}${group(found, "unit")}`;
-  return {
-    message: `A deviation keeps its sign close: ${said(text)}.`,
-    text,
-    safe: true,
-  };
-}
-
-/** `25 mm H 7`, `25 mm H7 / f7`, `25 H 7 mm` */
-function classApart(found: RegExpExecArray): Wording {
-  const [hole, shaft] = [closed(found, "hole"), closed(found, "shaft")];
-  const word = shaft === "" ? hole : `${hole}/${shaft}`;
-  const unit = group(found, "unit");
-  const text = `${group(found, "size")}${unit} ${word}`;
-  const rule =
-    unit === ""
-      ? "A class is one word"
-      : "A unit stands with its size, and a class behind it as one word";
-  return { message: `${rule}: ${said(text)}.`, text, safe: true };
-}
-
-function oneDeviation(found: RegExpExecArray): Wording {
-  // one that is taken off is a mark between two sizes, and found before
-  const text = `${group(found, "size")} +${group(found, "by")} -0${group(found, "unit")}`;
-  return {
-    message: `A size with one deviation needs the other too, even where it is 0: ${said(text)}.`,
-    text,
-    safe: false,
-  };
-}
-
 function oneSize(
   body: string,
   rule: string,
-  stoppedAt: number,
   start: number,
 ): Damage | undefined {
-  if (stoppedAt < body.length || !ONLY_RANGE.test(rule)) return undefined;
+  if (!ONLY_RANGE.test(rule)) return undefined;
   return {
     start,
     end: body.length,
     message:
       "One size is not a range: write `LOW to HIGH`, a size with its deviations, or a size and a class.",
   };
-}
-
-/** `24.959-24.980` as thou.ohm reads it whole, so that the one fault is said once. */
-export function mendDashed(
-  text: string,
-): Pick<Damage, "message" | "mended" | "safe"> {
-  const found = sizes(String.raw`\s*(?<mark>${BETWEEN})\s*`).exec(text);
-  const said = found === null ? undefined : marked(found);
-  return said === undefined
-    ? { message: "A range is written with `to`." }
-    : { message: said.message, mended: said.text, safe: said.safe };
 }

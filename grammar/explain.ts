@@ -17,6 +17,7 @@ import {
 import { blankAtPoint, drawingSign, wideDigits } from "./explain-signs.ts";
 import { veeAsSpoken } from "./explain-swing.ts";
 import { rangeTrap } from "./explain-range.ts";
+import { missingComma, needlessComma, spokenWord } from "./explain-words.ts";
 import {
   expectedIn,
   mendOf,
@@ -98,6 +99,9 @@ function trap(
     veeAsSpoken(body, rule) ??
     namedSize(body) ??
     rangeTrap(body, rule, stoppedAt) ??
+    spokenWord(body, rule, stoppedAt) ??
+    needlessComma(body, rule, stoppedAt) ??
+    missingComma(body, rule, stoppedAt) ??
     mended(body, rule, stoppedAt)
   );
 }
@@ -224,7 +228,7 @@ function shorthand(body: string, rule: string): Damage | undefined {
 const SHORT = /(?<=\s)(?:w\/|@)\s*(?=\S)/gu;
 
 const WHY: Readonly<
-  Record<Mend["sort"], (mend: Mend, word: string) => string>
+  Record<Mend["sort"], (mend: Mend, word: string, rule: string) => string>
 > = {
   insert: ({ text }, word) =>
     `A word is missing before \`${word}\`: write \`${text}\`.`,
@@ -235,8 +239,8 @@ const WHY: Readonly<
   join: ({ text }) => `A name is one word: write \`${text}\`.`,
   name: ({ text }, word) =>
     `\`${word}\` is no name, since a name begins with a letter: \`${text}\`, if its entry is called that.`,
-  comment: ({ text }) =>
-    `Nothing more can follow here: a remark goes behind a \`#\`, as in \`${text}\`.`,
+  comment: ({ text }, _, rule) =>
+    `Nothing more can follow here: ${rule.endsWith("Entry") ? "each fact stands on a line of its own below, and " : ""}a remark goes behind a \`#\`, as in \`${text}\`.`,
 };
 
 /** Facts that are a text and nothing else, so that whatever stands there is the text. */
@@ -252,7 +256,7 @@ function mended(
   return {
     start: mend.start,
     end: mend.end,
-    message: WHY[mend.sort](mend, body.slice(mend.start, mend.end)),
+    message: WHY[mend.sort](mend, body.slice(mend.start, mend.end), rule),
     mended: mend.text,
     safe: mend.sort === "quote" && TEXT_ONLY.test(rule),
   };

@@ -1,5 +1,5 @@
 // Reads ranges of lengths in all the trade's forms, classes among them.
-import { mendDashed } from "../../grammar/explain-range.ts";
+import { mendDashed } from "../../grammar/range-forms.ts";
 import { child, children, type Node } from "../../grammar/tree.ts";
 import type { EntryKind } from "../../grammar/vocabulary.ts";
 import { metresToTenths, tenthsToMetres } from "../core/quantity/exact.ts";

@@ -3,7 +3,7 @@
 import { describe, expect, test } from "vitest";
 import { LONGEST_BODY } from "../../grammar/by-ohm.ts";
 import { explainDamage, type Damage } from "../../grammar/explain.ts";
-import { mendDashed } from "../../grammar/explain-range.ts";
+import { mendDashed } from "../../grammar/range-forms.ts";
 import { reads, withMend } from "../../grammar/mend.ts";
 import { parseBody } from "../../grammar/parse.ts";
 import { ENTRIES } from "../../grammar/vocabulary.ts";

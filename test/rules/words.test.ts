@@ -277,7 +277,7 @@ describe("a word of the trade", () => {
     bolts: ["torque", "clamped"],
     joint: ["gasket"],
     dowels: ["dowel"],
-    runs: ["speed", "rpm"],
+    runs: ["speed", "rpm", "turns", "rotates", "spins"],
     load: ["force"],
     temperature: ["temp"],
     hot: ["temp"],

@@ -1,0 +1,108 @@
+// The traps of little words and commas: one that is spoken and not written, a comma too many, a comma that is missing behind a number whose
+// unit was left out.
+import type { Damage } from "./explain.ts";
+import {
+  readsWhole,
+  withMend,
+  wordAt,
+  wordBefore,
+  type WordSpan,
+} from "./mend.ts";
+
+/** Words of speech that change nothing of the number behind them. */
+const SPOKEN = /^(?:at|of|is|are|was|about|approx\.?|the)$/iu;
+
+const FIGURE = /^[+\u2212-]?(?:\d+\s+\d+\/\d+(?!\S)|\.?\d\S*)/u;
+
+/** `runs at 300 rpm`, `length of 30 mm` */
+export function spokenWord(
+  body: string,
+  rule: string,
+  stoppedAt: number,
+): Damage | undefined {
+  const { start, end } = wordAt(body, stoppedAt);
+  const word = body.slice(start, end);
+  const next = wordAt(body, end).start;
+  const figure = FIGURE.exec(body.slice(next))?.[0];
+  if (
+    figure === undefined ||
+    !SPOKEN.test(word) ||
+    !wholeWith(body, { start, end: next, text: "" }, rule)
+  )
+    return undefined;
+  return {
+    start,
+    end: next + figure.length,
+    message: `\`${word}\` is not written here: write \`${figure}\`.`,
+    mended: figure,
+  };
+}
+
+/** `load 4 kN, steady` */
+export function needlessComma(
+  body: string,
+  rule: string,
+  stoppedAt: number,
+): Damage | undefined {
+  const here = wordAt(body, stoppedAt);
+  for (const word of [wordBefore(body, here.start), here]) {
+    if (word === undefined || !/[^,],$/u.test(textOf(body, word))) continue;
+    const next = wordAt(body, word.end);
+    const text = textOf(body, word).slice(0, -1);
+    if (next.start === body.length || !wholeWith(body, { ...word, text }, rule))
+      continue;
+    const mended = `${text} ${textOf(body, next)}`;
+    return {
+      start: word.start,
+      end: next.end,
+      message: `No comma stands here: write \`${mended}\`.`,
+      mended,
+      // two numbers may have been meant as two
+      safe: !/^[.\d]/u.test(textOf(body, next)),
+    };
+  }
+  return undefined;
+}
+
+/** `hot shaft 60 case 40`, whose `case` was read as the unit of 60; `oscillates 60 deg at 60 per min` */
+export function missingComma(
+  body: string,
+  rule: string,
+  stoppedAt: number,
+): Damage | undefined {
+  const here = wordAt(body, stoppedAt);
+  const unit = wordBefore(body, here.start);
+  const figure = unit === undefined ? undefined : wordBefore(body, unit.start);
+  if (unit === undefined || figure === undefined) return undefined;
+  const [first, next] =
+    textOf(body, here) === "at"
+      ? [unit, wordAt(body, here.end)]
+      : [figure, unit];
+  const mended = `${textOf(body, first)}, ${textOf(body, next)}`;
+  const { start } = first;
+  const { end } = next;
+  if (
+    !/\d\D*$/u.test(textOf(body, figure)) ||
+    !wholeWith(body, { start, end, text: mended }, rule)
+  )
+    return undefined;
+  return {
+    start,
+    end,
+    message: `A comma parts what stands in a row: write \`${mended}\`.`,
+    mended,
+  };
+}
+
+/** So small a change is not guessed where another fault follows. */
+function wholeWith(
+  body: string,
+  change: Parameters<typeof withMend>[1],
+  rule: string,
+): boolean {
+  return readsWhole(withMend(body, change), rule);
+}
+
+function textOf(body: string, { start, end }: WordSpan): string {
+  return body.slice(start, end);
+}
