@@ -31,6 +31,7 @@ import {
 } from "./mend.ts";
 import { LONGEST_BODY } from "./by-ohm.ts";
 import { endOfText } from "./tokens.ts";
+import { OPEN_PLACE } from "./vocabulary.ts";
 
 export interface Damage {
   /** Offsets in the line's body. */
@@ -56,7 +57,10 @@ export function explainDamage(
   stoppedAt: number,
   form: string,
 ): Damage {
-  const explained = trap(body, rule, stoppedAt);
+  const explained =
+    tooLong(body) ??
+    leftOpen(body, stoppedAt, form) ??
+    trap(body, rule, stoppedAt);
   if (explained !== undefined) return explained;
   return (
     (stoppedAt < body.length
@@ -74,7 +78,6 @@ function trap(
   stoppedAt: number,
 ): Damage | undefined {
   return (
-    tooLong(body) ??
     markAfterWord(body, rule) ??
     otherQuotes(body, rule) ??
     unclosedText(body) ??
@@ -262,6 +265,26 @@ function mended(
   };
 }
 
+/** A place of the form that was left as it was offered; one that was read, as a name or as a place, is known by the line's stopping after it. */
+function leftOpen(
+  body: string,
+  stoppedAt: number,
+  form: string,
+): Damage | undefined {
+  const places: readonly string[] = form.match(OPEN_PLACE) ?? [];
+  const before = wordBefore(body, stoppedAt);
+  const place = [
+    // a bore may well be called Z
+    ...(before === undefined || before.end - before.start < 2 ? [] : [before]),
+    wordAt(body, stoppedAt),
+  ].find(({ start, end }) => places.includes(body.slice(start, end)));
+  if (place === undefined) return undefined;
+  return {
+    ...place,
+    message: `\`${body.slice(place.start, place.end)}\` is only a place to fill in: write there what the job has.${written(form)}`,
+  };
+}
+
 function endsEarly(
   body: string,
   rule: string,
@@ -292,12 +315,6 @@ function stopped(
   const word = body.slice(start, end);
   const { words, described } = expectedIn(body, rule);
   const place = { start, end };
-  // left as it was offered
-  if (form.match(/[A-Z]{2,}/gu)?.includes(word) === true)
-    return {
-      ...place,
-      message: `\`${word}\` is only a place to fill in: write there what the job has.${written(form)}`,
-    };
   if (0 < words.length && described.length === 0) {
     const message = /^[\d.+"-]/.test(word)
       ? `A word is missing before \`${word}\`: write ${oneOf(words)}.`

@@ -18,6 +18,9 @@ export interface FactSpec {
 /** A size has to be above zero, an allowance may be zero, a correction may be anything. */
 export type Least = "above-zero" | "zero" | "anything";
 
+/** What is filled in in a form; `ISO VG` and `SAE` are written as they stand. */
+export const OPEN_PLACE = /\b(?:(?!(?:ISO|VG|SAE)\b)[A-Z]{2,}|X|Z)\b/g;
+
 export interface EntrySpec {
   readonly kind: EntryKind;
   readonly rule: string;

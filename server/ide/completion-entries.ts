@@ -16,6 +16,7 @@ import { fillingOf, MATES, newNames, unmated } from "./completion-names.ts";
 import { nameOf } from "../model/reference.ts";
 import {
   EMPTY,
+  inTurn,
   withForm,
   withText,
   type Filling,
@@ -127,11 +128,12 @@ function withFacts(
   words: readonly string[],
   filling: Filling,
 ): Snippet {
+  const next = inTurn(filling);
   return words.reduce((snippet, word) => {
     const spec = factSpec(kind, word);
     return spec === undefined
       ? snippet
-      : withForm(withText(snippet, "\n  "), spec.form, spec.rule, filling);
+      : withForm(withText(snippet, "\n  "), spec.form, spec.rule, next);
   }, before);
 }
 

@@ -10,7 +10,7 @@ import { orderOf } from "../model/evaluate/order.ts";
 import { resultsOf } from "../model/results.ts";
 import type { Offer } from "./completion-item.ts";
 import { fillingOf } from "./completion-names.ts";
-import { EMPTY, withForm } from "./completion-snippet.ts";
+import { EMPTY, inTurn, withForm } from "./completion-snippet.ts";
 
 /** Facts of an entry that are not given yet, or that may stand again; `line` is the one being written, and doesn't count. */
 export function factOffers(
@@ -34,7 +34,7 @@ export function factOffers(
       return {
         label: spec.word,
         kind: "fact",
-        insertText: withForm(EMPTY, spec.form, spec.rule, filling).text,
+        insertText: withForm(EMPTY, spec.form, spec.rule, inTurn(filling)).text,
         isSnippet: true,
         detail: settles === undefined ? spec.form : `needed: ${settles}`,
         documentation: spec.means,

@@ -1,5 +1,6 @@
 // Makes a snippet with tab stops from the form of an entry or a fact: CAPITALS are filled in, a|b is a choice, [ ] is left off. What a
 // capital word stands for is asked of whoever knows the shop.
+import { OPEN_PLACE } from "../../grammar/vocabulary.ts";
 import type { System } from "../core/quantity/show.ts";
 import type { Dimension } from "../core/quantity/units.ts";
 import { unitsOf } from "./completion-units.ts";
@@ -64,9 +65,9 @@ function fill(
   }
   if (/^[\w-]+(?:\|[\w-]+)+$/.test(piece))
     return oneOf(next(), piece.split("|"));
-  if (KEPT.has(piece) || !/^(?:[A-Z]{2,}|X|Z)$/.test(piece))
-    return escapedText(piece);
-  if (piece === "DATE" && filling.today !== undefined)
+  if (piece.search(OPEN_PLACE) !== 0) return escapedText(piece);
+  // what is due is due another day
+  if (piece === "DATE" && rule !== "DueFact" && filling.today !== undefined)
     return placeholder(next(), filling.today);
   const names = filling.namesFor(piece, rule);
   const stop =
@@ -74,9 +75,6 @@ function fill(
   const units = unitsFor(piece, rule, filling.system);
   return units.length === 0 ? stop : `${stop} ${oneOf(next(), units)}`;
 }
-
-/** Capital words that are written as they stand. */
-const KEPT = new Set(["ISO", "VG", "SAE"]);
 
 /** What needs a unit written after it, by the capital word, then by rule. */
 const OF_WORD: Readonly<Record<string, Dimension>> = {
@@ -112,7 +110,36 @@ function unitsFor(
   const dimension =
     OF_WORD[word] ??
     (word === "VALUE" || word === "SPEED" ? OF_RULE[rule] : undefined);
-  return dimension === undefined ? [] : unitsOf(dimension, system);
+  if (dimension === undefined) return [];
+  const units = unitsOf(dimension, system);
+  const usual = system === "inch" ? undefined : USUAL_METRIC[rule];
+  return usual === undefined
+    ? units
+    : [usual, ...units.filter((unit) => unit !== usual)];
+}
+
+/** What such a figure is given in, where it is not the smallest unit of its kind. */
+const USUAL_METRIC: Readonly<Record<string, string>> = {
+  ModulusFact: "GPa",
+  YieldFact: "MPa",
+  SpecificLoadFact: "MPa",
+};
+
+/** A filling in which a place that stands again takes the next name: a line's second bore is another than its first. */
+export function inTurn(filling: Filling): Filling {
+  const asked = new Map<string, number>();
+  return {
+    ...filling,
+    namesFor(word, rule) {
+      const place = `${rule} ${word}`;
+      const turn = asked.get(place) ?? 0;
+      asked.set(place, turn + 1);
+      const names = filling.namesFor(word, rule);
+      return turn < names.length
+        ? [...names.slice(turn), ...names.slice(0, turn)]
+        : [];
+    },
+  };
 }
 
 function placeholder(stop: number, text: string): string {

@@ -245,6 +245,28 @@ test("a place of the form that was left as it was offered is told as that", () =
   expect(explain("OdFact", "od 36.02 to HIGH").message).toMatch(
     /^`HIGH` is only a place to fill in/u,
   );
+  expect(explain("LineBoreFact", "bore front from Z to 4").message).toMatch(
+    /^`Z` is only a place to fill in/u,
+  );
+  // one that was read, as a place or as a material
+  expect(explain("ReadFact", "read VALUES").message).toMatch(
+    /^`VALUES` is only a place to fill in/u,
+  );
+  const left = explain("OversizeFact", "oversize LOW to HIGH");
+  expect([left.start, left.end]).toEqual([9, 12]);
+  expect(left.message).toMatch(/^`LOW` is only a place to fill in/u);
+  expect(explain("LineBoreFact", "bore Z form 0 to 4").mended).toBe("from");
+  // before what else might be meant: a signature without its by
+  expect(explain("DueFact", "due DATE").message).toMatch(
+    /^`DATE` is only a place to fill in/u,
+  );
+  // what is written as it stands is no place
+  expect(explain("GradeFact", "grade ISO VG NUMBER").message).toMatch(
+    /^`NUMBER` is only a place to fill in/u,
+  );
+  expect(explain("GradeFact", "grade ISO VG x").message).not.toMatch(
+    /place to fill in/u,
+  );
 });
 
 test("a word after all that a line holds is a remark", () => {

@@ -10,7 +10,9 @@ import {
   lineSpec,
 } from "../../grammar/vocabulary.ts";
 import { completionAt } from "../../server/ide/completion.ts";
-import { atCaret, CRIB, JOB } from "./caret.ts";
+import { formatEdits } from "../../server/ide/formatting.ts";
+import { createProject } from "../../server/rules/check.ts";
+import { atCaret, CRIB, edited, JOB } from "./caret.ts";
 import { readSnippet, type Stop } from "./snippet-grammar.ts";
 
 /** What a person might fill in for each capital word. */
@@ -119,6 +121,84 @@ describe.each(Object.entries(RECORDS))("in %s", (_, record) => {
       for (const pick of [byHand, last]) readable(filled(insertText, pick));
     }
   });
+});
+
+/** As it is inserted: each place with what it offers first. */
+const asInserted = ({ choices }: Stop): string => choices[0] ?? "";
+
+/** What is said of a place or a name that is still to be filled in, and of a step whose parts are not measured yet. */
+const TO_FILL =
+  /is only a place to fill in|^There is no .*`[A-Z]+`|^`NAME` is a |is not measured\.$/u;
+
+describe.each(
+  Object.entries({
+    "an empty file": "|",
+    "a job that begins": "job j\n  units inch\n\n|",
+    "a metric job": "job j\n  units mm\n\n|\n\n# a remark at the end\n",
+    "a shop's crib": `${CRIB}|`,
+    "a job with entries before it": `${JOB}|`,
+    "a job with entries before and after it": JOB.replace(
+      "\nhole front",
+      "\n|\nhole front",
+    ),
+  }),
+)("as it is inserted in %s", (_, marked) => {
+  const others = { "crib.thou": CRIB };
+  const { open, position, text } = atCaret(marked, others);
+  const found = (of: string) => {
+    const project = createProject({ root: "" });
+    for (const [path, each] of Object.entries({ ...others, "job.thou": of }))
+      project.setFile(path, readLines(each));
+    return project
+      .check("job.thou")
+      .findings.filter(({ level }) => level === "error");
+  };
+  const before = new Set(found(text).map(({ message }) => message));
+
+  test.each(
+    completionAt(open, position, "2026-11-25").map((offer) => [
+      offer.label,
+      offer.insertText,
+    ]),
+  )("%s", (_label, insertText) => {
+    const whole = edited(text, [
+      {
+        range: { start: position, end: position },
+        text: filled(insertText, asInserted),
+      },
+    ]);
+    expect(formatEdits(readLines(whole)), whole).toEqual([]);
+    expect(
+      found(whole)
+        .map(({ message }) => message)
+        .filter((message) => !before.has(message) && !TO_FILL.test(message)),
+      whole,
+    ).toEqual([]);
+  });
+});
+
+test("a line offers its next bore, and a pilot another bore than it runs in", () => {
+  const { open, position } = atCaret(`${JOB}|`, { "crib.thou": CRIB });
+  const line = completionAt(open, position).find(({ label }) =>
+    label.startsWith("line with"),
+  );
+  expect(line && filled(line.insertText, asInserted)).toBe(
+    "line NAME\n  bore front from Z to Z\n  bore rear from Z to Z\n  ream with r-875\n  pilot p-870 in bore front for bore rear",
+  );
+});
+
+test("what a gauge is due at is not today; a stiffness is offered in its usual unit", () => {
+  const { open, position } = atCaret("shop s\n  units mm\n\n|");
+  const offers = completionAt(open, position, "2026-11-25");
+  const whole = (kind: string): string =>
+    filled(
+      offers.find(({ label }) => label.startsWith(`${kind} with`))
+        ?.insertText ?? "",
+      asInserted,
+    );
+  expect(whole("gauge")).toContain("calibrated 2026-11-25\n  due DATE");
+  expect(whole("material")).toContain("modulus VALUE GPa");
+  expect(whole("material")).toContain("yield VALUE MPa");
 });
 
 test("in an empty file a job and a shop are offered, and what a date stands for is today", () => {
