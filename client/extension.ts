@@ -2,7 +2,7 @@
 // findings. What a record means is the server's; this folder only carries questions and answers. It runs in a browser as well as under
 // Node: what differs is passed in by main.*.ts.
 import * as vscode from "vscode";
-import { followActiveRecord } from "./active-record.ts";
+import { followActiveRecord, type ActiveRecord } from "./active-record.ts";
 import { registerBench } from "./bench.ts";
 import { registerComparing } from "./comparing.ts";
 import { connect, type Connection, type Launch } from "./connection.ts";
@@ -52,7 +52,9 @@ export function begin(context: vscode.ExtensionContext, launch: Launch): Thou {
     vscode.commands.registerCommand("thou.showLog", () => {
       log.show();
     }),
-    vscode.commands.registerCommand("thou.explainFinding", explainFinding),
+    vscode.commands.registerCommand("thou.explainFinding", (given) =>
+      explainFinding(record, given),
+    ),
     registerOverview(server, record),
     vscode.commands.registerCommand("thou.openSample", () =>
       openSample(context.extensionUri),
@@ -73,8 +75,11 @@ export function deactivate(): Promise<void> | undefined {
 }
 
 /** Opens the page of a finding: of the code given, or else of the finding at the caret. */
-async function explainFinding(given?: unknown): Promise<void> {
-  const code = isFindingCode(given) ? given : await chooseFinding();
+async function explainFinding(
+  record: ActiveRecord,
+  given: unknown,
+): Promise<void> {
+  const code = isFindingCode(given) ? given : await chooseFinding(record);
   if (code === undefined) return;
   // The manifest associates the address with the Markdown preview; someone who prefers the text can say so in the settings.
   await vscode.commands.executeCommand("vscode.open", pageAddress(code), {

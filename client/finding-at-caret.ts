@@ -1,20 +1,31 @@
 // Which finding a person means: the one at the caret, or one chosen from a list where that does not settle it.
 import * as vscode from "vscode";
+import type { ActiveRecord } from "./active-record.ts";
 
-/** The code of the finding that is meant; undefined where there is none or none was chosen. */
-export async function chooseFinding(): Promise<string | undefined> {
-  const editor = vscode.window.activeTextEditor;
-  const findings = editor === undefined ? [] : findingsOf(editor.document.uri);
-  if (editor === undefined || findings.length === 0) {
+/**
+ * The code of the finding that is meant; undefined where there is none or none was chosen.
+ *
+ * @param record is asked where a page has the keys, as the walkthrough has that sends people here
+ */
+export async function chooseFinding(
+  record: ActiveRecord,
+): Promise<string | undefined> {
+  const document = record.document();
+  const findings = document === undefined ? [] : findingsOf(document.uri);
+  if (findings.length === 0) {
     void vscode.window.showInformationMessage(
-      editor?.document.languageId === "thou"
-        ? "This record has no findings."
-        : "Open a record and put the caret on a finding.",
+      document === undefined
+        ? "Open a record and put the caret on a finding."
+        : "This record has no findings.",
     );
     return undefined;
   }
-  const caret = editor.selection.active;
-  const here = findings.filter(({ range }) => range.contains(caret));
+  const editor = vscode.window.activeTextEditor;
+  const caret =
+    editor?.document === document ? editor?.selection.active : undefined;
+  const here = findings.filter(
+    ({ range }) => caret !== undefined && range.contains(caret),
+  );
   const [only, ...others] = new Set(here.map(codeOf));
   if (only !== undefined && others.length === 0) return only;
   const offered = 0 < here.length ? here : findings;
