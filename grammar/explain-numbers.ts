@@ -56,6 +56,32 @@ export function gluedFraction(body: string, rule: string): Damage | undefined {
   };
 }
 
+/** `read near 0.8743x 0.8742`: a key that slipped, or a sign for the blank */
+export function signBetweenReadings(
+  body: string,
+  rule: string,
+): Damage | undefined {
+  const signs = [...body.matchAll(BETWEEN)];
+  const [first] = signs;
+  const last = signs.at(-1);
+  if (first === undefined || last === undefined) return undefined;
+  const whole = body.replaceAll(BETWEEN, " ");
+  if (!readsWhole(whole, rule)) return undefined;
+  const start = body.slice(0, first.index).search(/\S+$/u);
+  const end =
+    body.length -
+    body.slice(last.index + last[0].length).replace(/^\S+/u, "").length;
+  const mended = body.slice(start, end).replaceAll(BETWEEN, " ");
+  return {
+    start,
+    end,
+    message: `A blank alone parts one reading from the next: write \`${mended}\`.`,
+    mended,
+  };
+}
+
+const BETWEEN = /(?<=\d)\s*[xX\u00D7*]\s*(?=\d*\.\d)/gu;
+
 /** `length 30 x 2`, `chamfer 1 x 45 deg` */
 export function timesAnother(body: string, rule: string): Damage | undefined {
   const found = TWO_FIGURES.exec(body);

@@ -11,6 +11,7 @@ import {
   gluedFraction,
   gradeAlone,
   namedSize,
+  signBetweenReadings,
   timesAnother,
   unitOfEachReading,
 } from "./explain-numbers.ts";
@@ -84,6 +85,7 @@ function trap(
     doubledWord(body, rule) ??
     shorthand(body, rule) ??
     letterForDigit(body, rule, stoppedAt) ??
+    signBetweenReadings(body, rule) ??
     timesAnother(body, rule) ??
     drawingSign(body, rule) ??
     wideDigits(body, rule) ??

@@ -269,6 +269,23 @@ test("a place of the form that was left as it was offered is told as that", () =
   );
 });
 
+test.each([
+  ["read near 0.87432x 0.87428 0.87430", "read near 0.87432 0.87428 0.87430"],
+  ["read 22.20 × 22.21x22.22 with mic-1", "read 22.20 22.21 22.22 with mic-1"],
+  ["read 0.87432* 0.87428", "read 0.87432 0.87428"],
+])("a sign between readings goes, and no reading with it: %s", (line, as) => {
+  expect(explain("ReadFact", line).message).toMatch(
+    /^A blank alone parts one reading from the next: write /u,
+  );
+  expect(mended("ReadFact", line)).toBe(as);
+});
+
+test("so many times a reading is no sign between readings", () => {
+  expect(explain("ReadFact", "read 0.87432 x 2").message).toMatch(
+    /is two figures/u,
+  );
+});
+
 test("a word after all that a line holds is a remark", () => {
   const { mended: remark, start } = explain("VentedFact", "vented yes");
   expect(remark).toBe("# yes");
