@@ -78,7 +78,12 @@ export function expectAfresh(text: string, rule: string): Expectation {
   for (const failure of match.getRightmostFailures()) {
     const said = failure.toString();
     if (failure.type === "string") words.push(said.slice(1, -1));
-    else if (failure.type === "description" && said !== "a space")
+    // "not a wordChar": what ends there is a word of the grammar's own
+    else if (
+      failure.type === "description" &&
+      said !== "a space" &&
+      !said.startsWith("not ")
+    )
       described.push(said);
   }
   return { words, described, at: match.getRightmostFailurePosition() };

@@ -172,22 +172,26 @@ export function commasInReading(
   const values =
     /(?<![\p{L}\d_-])(?:\.?\d[\dOolI.]*(?:\s*[,;]\s+|;))+\.?\d[\dOolI.]*/u.exec(
       body,
-    );
+    ) ?? SLASHED.exec(body);
   if (values === null) return undefined;
   const { index } = values;
   const end = index + values[0].length;
   // what stops before them is another fault
   if (stoppedAt <= index) return undefined;
-  const text = values[0].replaceAll(/\s*[,;]\s*/gu, " ");
+  const text = values[0].replaceAll(/\s*[,;/]\s*/gu, " ");
   return {
     start: index,
     end,
-    message: `Values of a reading are parted by blanks, not by commas: write \`${text}\`.`,
+    message: `Values of a reading are parted by blanks, not by ${values[0].includes("/") ? "strokes" : "commas"}: write \`${text}\`.`,
     ...(readsWith(body, { start: index, end, text }, rule)
       ? { mended: text, safe: true }
       : {}),
   };
 }
+
+/** With a point in each: `7/8` is a fraction. */
+const SLASHED =
+  /(?<![\p{L}\d_./-])\d*\.\d+(?:\s*\/\s*\d*\.\d+)+(?![\p{L}\d./])/u;
 
 /** `1,250,000` */
 export function commasInNumber(

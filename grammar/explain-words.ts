@@ -10,7 +10,8 @@ import {
 } from "./mend.ts";
 
 /** Words of speech that change nothing of the number behind them. */
-const SPOKEN = /^(?:at|of|is|are|was|about|approx\.?|the)$/iu;
+const SPOKEN =
+  /^(?:at|of|is|are|was|about|approx\.?|the|dia\.?|diam\.?|diameter)$/iu;
 
 const FIGURE = /^[+\u2212-]?(?:\d+\s+\d+\/\d+(?!\S)|\.?\d\S*)/u;
 
@@ -91,6 +92,29 @@ export function missingComma(
     end,
     message: `A comma parts what stands in a row: write \`${mended}\`.`,
     mended,
+  };
+}
+
+/** `press front of bush front into hole front` */
+export function wordRunOn(
+  body: string,
+  rule: string,
+  stoppedAt: number,
+): Damage | undefined {
+  const { start, end } = wordAt(body, stoppedAt);
+  const text = body.slice(start, stoppedAt);
+  const word = body.slice(start, end);
+  if (
+    text === "" ||
+    !/^\p{L}+$/u.test(word) ||
+    !wholeWith(body, { start, end, text }, rule)
+  )
+    return undefined;
+  return {
+    start,
+    end,
+    message: `\`${word}\` does not fit here: write \`${text}\`.`,
+    mended: text,
   };
 }
 

@@ -18,7 +18,12 @@ import {
 import { blankAtPoint, drawingSign, wideDigits } from "./explain-signs.ts";
 import { veeAsSpoken } from "./explain-swing.ts";
 import { rangeTrap } from "./explain-range.ts";
-import { missingComma, needlessComma, spokenWord } from "./explain-words.ts";
+import {
+  missingComma,
+  needlessComma,
+  spokenWord,
+  wordRunOn,
+} from "./explain-words.ts";
 import {
   expectedIn,
   mendOf,
@@ -107,6 +112,7 @@ function trap(
     spokenWord(body, rule, stoppedAt) ??
     needlessComma(body, rule, stoppedAt) ??
     missingComma(body, rule, stoppedAt) ??
+    wordRunOn(body, rule, stoppedAt) ??
     mended(body, rule, stoppedAt)
   );
 }

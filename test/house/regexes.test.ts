@@ -19,6 +19,7 @@ const FEW = 10;
 /** Each is safe because every round of the outer repetition has a sign, a comma, stroke, hyphen or the like, that no inner one can take. */
 const SET_APART: readonly string[] = [
   String.raw`(?<![\p{L}\d_-])(?:\.?\d[\dOolI.]*(?:\s*[,;]\s+|;))+\.?\d[\dOolI.]*`,
+  String.raw`(?<![\p{L}\d_./-])\d*\.\d+(?:\s*\/\s*\d*\.\d+)+(?![\p{L}\d./])`,
   String.raw`(?<![\w.,])\d+(?:,\d+){2,}(?:\.\d+)?`,
   String.raw`(?<open>\[)|(?<close>\])|(?<comma>,)|"(?<text>[A-Z]+)"|(?<choice>[\w-]+(?:\|[\w-]+)+(?: NAME)?)|[+-]?(?<capital>[A-Z]{2,}|[XYZ])(?![\w-])|(?<word>\S+?)(?=[\s,\]]|$)`,
   String.raw`([\w-]+(?:\|[\w-]+)+(?: NAME)?|"[A-Z]+"|[A-Z]{2,}|X|Z)`,
