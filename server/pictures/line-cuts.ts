@@ -30,6 +30,7 @@ import {
 import { NOTHING, together, type Markup } from "./svg.ts";
 import { notKnown } from "./words.ts";
 import type { Drawn } from "./band-strip.ts";
+import type { Ink } from "./ink.ts";
 
 const METRES: Readonly<Record<System, number>> = { inch: 0.0254, mm: 0.001 };
 
@@ -117,7 +118,7 @@ export function cutRows(
     );
     const top = below + lines.length * 14 + 5;
     const tool = toolShape(shop, lineRef, bore, bores, top, section);
-    below = top + 22;
+    below = top + 33;
     return about(lineRef, said, words, tool);
   });
   return { markup: together(rows), height: below - y };
@@ -201,6 +202,23 @@ function ledgeWords(
   ];
 }
 
+/** A word below its bar, where no edge and no hatch runs through it; none where the bar has no room for it. */
+function wordBelow(
+  x1: number,
+  x2: number,
+  y: number,
+  word: string,
+  ink: Ink,
+): Markup {
+  return lengthOf(word, SMALL) < x2 - x1
+    ? label((x1 + x2) / 2, y + 23, word, {
+        fill: ink.text,
+        size: SMALL,
+        anchor: "middle",
+      })
+    : NOTHING;
+}
+
 /** The tool over the axis' own scale: the pilot where it runs, a rod on to the cut, the cut hatched while it is foretold and full once it is made. */
 function toolShape(
   shop: Shop,
@@ -232,11 +250,7 @@ function toolShape(
             { x: x1, y: y + 2, width: x2 - x1, height: 8 },
             { stroke: ink.text },
           ),
-          label((x1 + x2) / 2, y + 10, "pilot", {
-            fill: ink.text,
-            size: 10,
-            anchor: "middle",
-          }),
+          wordBelow(x1, x2, y, "pilot", ink),
           line(near[0] ?? x1, y + 6, near[1] ?? x1, y + 6, {
             stroke: ink.text,
             width: 2,
@@ -257,14 +271,7 @@ function toolShape(
           ? { fill: ink.bore, opacity: 0.3, stroke: ink.bore, width: 1.5 }
           : { stroke: ink.bore, width: 1.5, dashes: "4 2" },
       ),
-      lengthOf("cut", 10) < to - from
-        ? label((from + to) / 2, y + 10, "cut", {
-            fill: ink.text,
-            size: 10,
-            anchor: "middle",
-            rim: ink.paper,
-          })
-        : NOTHING,
+      wordBelow(from, to, y, "cut", ink),
     ),
     ledge !== undefined && 0 < ledge.nominal
       ? block(

@@ -212,6 +212,22 @@ export const benchChecks = [
         return room < 420 && wide <= Math.max(room, 300) ? true : undefined;
       });
       await shoot("bench-narrow");
+      // a bullet stands at the first row of a link of several: where a sign stands that no line breaks behind
+      const away = await narrow.evaluate(() => {
+        const link = document.querySelector("li > button");
+        const name = link.textContent;
+        link.textContent = `${name} `.repeat(9);
+        const sign = document.createElement("span");
+        sign.textContent = "\u2060";
+        link.before(sign);
+        const [top, first] = [sign, link].map(
+          (each) => each.getBoundingClientRect().top,
+        );
+        sign.remove();
+        link.textContent = name;
+        return top - first;
+      });
+      assert.ok(Math.abs(away) < 6, `the bullet is ${away} px away`);
       await page.setViewportSize(size);
       await page.keyboard.press("Control+KeyB");
       // without a file to open the window shows what it showed before; it keeps that as it goes, if it goes by its own command

@@ -301,3 +301,38 @@ test.each([320, 466, 700])(
     );
   },
 );
+
+test.each([360, 700])(
+  "the words of a cut's bars stand clear of every edge, hatch and other word at a width of %d",
+  (width) => {
+    for (const svg of [
+      drawn(WINCH, "line layshaft", width),
+      drawn(THREE, "line capstan", width),
+    ]) {
+      const words = all(svg).filter(
+        ({ name, text }) => name === "text" && /^(?:pilot|cut)$/.test(text),
+      );
+      expect(words.length).toBeGreaterThan(2);
+      for (const word of words) {
+        const [x, y] = [numberOf(word, "x"), numberOf(word, "y")];
+        // a letter of 11 px, with its tail
+        const [top, bottom] = [y - 9, y + 3];
+        const isClear = (from: number, to: number): boolean =>
+          to < top || bottom < from;
+        for (const each of all(svg)) {
+          if (each === word) continue;
+          if (each.name === "rect" && Number(each.attributes.height) < 20) {
+            const at = numberOf(each, "y");
+            const within = numberOf(each, "x");
+            if (within - 12 < x && x < within + numberOf(each, "width") + 12)
+              expect(isClear(at, at + numberOf(each, "height"))).toBe(true);
+          }
+          if (each.name === "text" && !words.includes(each)) {
+            const at = numberOf(each, "y");
+            expect(isClear(at - 9, at + 3), each.text).toBe(true);
+          }
+        }
+      }
+    }
+  },
+);
