@@ -104,6 +104,27 @@ function clashes(svg: SvgElement): readonly string[] {
   ]);
 }
 
+test.each([320, 330, 340, 350, 360, 380])(
+  "the figures of limits and of a size beside them don't run together at %d px",
+  (width) => {
+    const svg = readSvg(
+      fitPicture(sampleShop("shop/winch.thou"), "fit front", {
+        theme: "paper",
+        width,
+      }),
+    );
+    const shown = figures(svg, chartOf(svg));
+    const [limit, size] = ["0.8745", "0.87435"].map((wanted) =>
+      shown.find(({ what }) => what === wanted),
+    );
+    if (limit === undefined || size === undefined) throw new Error("not drawn");
+    // side by side with a blank between them, or one over the other
+    const apart = size.left - limit.right;
+    const over = Math.abs(size.bottom - limit.bottom);
+    expect(3 < apart || HEIGHT < over, String([apart, over])).toBe(true);
+  },
+);
+
 test("a bore's figure that would lie on the line of a size that is wanted stands clear of it", () => {
   // the bore's lower figure would stand where the least that is wanted is drawn
   const shop = textShop(
