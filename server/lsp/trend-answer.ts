@@ -114,7 +114,7 @@ export async function trendAnswer(
   });
   return shown.length === 0
     ? not(
-        `${name} has no trend yet: no size in it has a day. Write the day after each reading, as in "read 0.8743 as run by AK on 2026-11-05"; three days with readings make a rate.`,
+        `${name} has no trend yet: no size in it that is finished or has run has a day. Write the day after each such reading, as in "read 0.8743 as run by AK on 2026-11-05"; three days with readings make a rate.`,
       )
     : { state: "found", series: shown };
 }

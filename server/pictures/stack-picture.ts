@@ -132,7 +132,8 @@ function chainOf(
             EDGE,
             y + 12,
             lines,
-            { fill: ink.text, size: SMALL },
+            // where the member before it ended, a line comes down through them
+            { fill: ink.text, size: SMALL, rim: ink.paper },
             LEADING,
           ),
           block(box, {

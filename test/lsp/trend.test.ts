@@ -236,8 +236,12 @@ test("nothing that a record says is obeyed", async () => {
 test("where there is nothing to show, why is said, with the way out", async () => {
   const cwd = await folderWith({});
   expect(whyNot(await asked(cwd, "job visit\n"))).toMatch(
-    /^a\.thou has no trend yet: .* Write the day after each reading/u,
+    /^a\.thou has no trend yet: .* Write the day after each such reading/u,
   );
+  // a size that is on its way has a day, and wears nothing
+  expect(
+    whyNot(await asked(cwd, record(4).replaceAll("as run", "as roughed"))),
+  ).toMatch(/no size in it that is finished or has run has a day/u);
   // only a plain yes is one
   for (const isTrusted of [false, null, 1, "true"])
     expect(whyNot(await asked(cwd, record(4), { isTrusted }))).toMatch(

@@ -123,6 +123,20 @@ stack output-float-of-the-gearbox
   expect(tops[1]).toBeLessThan((third ?? 0) - 11);
 });
 
+test("the words of a stack's members have a rim that the lines down to them end at", () => {
+  const [, markup = ""] =
+    picturesOf(sampleShop("shop/gearbox-float.thou"), {
+      theme: "paper",
+      width: 340,
+    }).find(([what]) => what.startsWith("stack")) ?? [];
+  const words = all(readSvg(markup)).filter(
+    ({ name, text }) => name === "text" && /^(?:plus|minus) /u.test(text),
+  );
+  expect(words).toHaveLength(5);
+  for (const { attributes, text } of words)
+    expect(attributes["paint-order"], text).toBe("stroke");
+});
+
 test("the samples have pictures of every kind", () => {
   const count = samples.flatMap(({ path }) =>
     picturesOf(sampleShop(path), { theme: "paper", width: 360 }),
