@@ -41,7 +41,7 @@ const INKS: Readonly<Record<Theme, Ink>> = {
   paper: {
     text: "#000",
     muted: "#333",
-    rule: "#999",
+    rule: "#666",
     paper: "#fff",
     journal: "#000",
     bore: "#000",

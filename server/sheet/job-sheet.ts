@@ -1,4 +1,5 @@
 // The job sheet: a record on paper, for the wall and for the file. It puts the sections together; each is in a file of its own.
+import { asked, penLine } from "./blanks.ts";
 import { LIMIT_OF_RECORD } from "../model/cautions.ts";
 import type { OpenFile } from "../model/project.ts";
 import type { FileCheck } from "../model/result.ts";
@@ -58,20 +59,11 @@ export function jobSheet(
 }
 
 function signatures(): Markup {
-  const line = (label: string): Markup =>
-    el(
-      "p",
-      {},
-      `${label} `,
-      el("span", { class: "line long" }),
-      " on ",
-      el("span", { class: "line" }),
-    );
   return el(
     "div",
     { class: "end" },
-    line("Work done as written, by"),
-    line("Sheet checked by"),
+    penLine(asked("Work done as written, by", true), asked("on")),
+    penLine(asked("Sheet checked by", true), asked("on")),
     el("p", {}, LIMIT_OF_RECORD),
   );
 }

@@ -33,7 +33,7 @@ export function materialsSection(
         el("h2", {}, "Materials and oils"),
         el(
           "p",
-          { class: "small" },
+          { class: "small heads" },
           "A value with a number ships with the tool and is from the source of that number; the others are written in the record.",
         ),
         table(

@@ -21,7 +21,7 @@ import {
 import { asWritten } from "./gauges.ts";
 import { headOfSheet } from "./head.ts";
 import { el, page, type Child, type Markup } from "../markup/html.ts";
-import { blank, box, inOrOut } from "./blanks.ts";
+import { asked, blank, box, inOrOut, penLine } from "./blanks.ts";
 import {
   featureTable,
   featureTables,
@@ -72,21 +72,13 @@ function howTo({ system }: Subject): Markup {
       [
         `Write every digit that the gauge shows, in ${unit}, as it is read: the record adds the gauge's correction and the temperature.`,
         "Clean and deburr first. Let parts and gauges lie side by side until they are equally warm, and write that temperature.",
-        "Near and far: as close to the ends as the edge, the fillet and the chamfer allow. Mark 0° on the part, at the joint or the oil hole. Two opposite points can't see a three-lobed form: turn a journal in a vee, and write how far the pointer swings, the vee's angle and how often it rises in a turn.",
+        "Near and far: as close to the ends as the edge, the fillet and the chamfer allow. Mark 0° on the part, at the joint or the oil hole.",
+        "Two opposite points can't see a three-lobed form. Turn a journal once in a vee with an indicator opposite, or a gauge of three contacts in a bore: write how far the pointer swings from least to most, the vee's angle, and how often it rises (lobes).",
         "A reading that is off by much more than its neighbours: wipe, read again, and write both.",
         `In the record each row is one line: read near V V V with GAUGE at ${system === "inch" ? "68 F" : "20 C"} by WHO on DATE; a swing: swing near V on vee 60 deg, 3 lobes with GAUGE by WHO on DATE, or on three points.`,
       ].map((text) => el("li", {}, text)),
     ),
-    el(
-      "p",
-      {},
-      "Parts measured by ",
-      blank(),
-      " on ",
-      blank(),
-      " room at ",
-      blank(),
-    ),
+    penLine(asked("Parts measured by"), asked("on"), asked("room at")),
   );
 }
 
@@ -118,11 +110,11 @@ function gaugesTable({ shop }: Subject): Markup | undefined {
       [
         { head: "Used", percent: 7 },
         { head: "Gauge" },
-        { head: "Resolution", percent: 14 },
+        { head: "Resolution", percent: 13 },
         { head: "Due", percent: 13 },
         { head: "Set on", percent: 15 },
-        { head: "Reads on it before", percent: 13 },
-        { head: "and after", percent: 13 },
+        { head: "Reads on it before", percent: 14 },
+        { head: "and after", percent: 14 },
       ],
       rows,
       "fill",
@@ -137,11 +129,8 @@ function stackTable(subject: Subject, ref: string): Markup {
   const shims = valueIn(entry, "ShimsFact");
   const rows = membersOf(entry).map(
     ({ sign, name, range }): readonly Child[] => [
-      el("b", {}, name),
-      sign,
+      [`${sign} `, el("b", {}, name)],
       showRange(range.low, range.high, system, range.step),
-      "",
-      "",
       "",
       "",
       "",
@@ -166,29 +155,22 @@ function stackTable(subject: Subject, ref: string): Markup {
     table(
       [
         { head: "Member" },
-        { head: "Sign", percent: 7 },
-        { head: "Limits", percent: 18 },
-        { head: "Read", percent: 12 },
-        { head: "Read again", percent: 12 },
-        { head: "Gauge", percent: 9 },
-        { head: "Part at", percent: 7 },
-        { head: "By", percent: 6 },
+        { head: "Limits", percent: 23 },
+        { head: "Read", percent: 14 },
+        { head: "Read again", percent: 14 },
+        { head: "Gauge", percent: 14 },
         { head: "Verdict", percent: 14 },
       ],
       rows,
       "fill",
     ),
-    el(
-      "p",
-      { class: "pair" },
-      "End float felt: ",
-      blank(),
+    penLine(asked("Parts at"), asked("by"), asked("on")),
+    penLine(
+      asked("End float felt:"),
       shims === undefined
         ? ""
-        : [
-            ` Shims to choose from: ${shims.map((each) => showLength(each, system)).join(", ")}. Fitted: `,
-            blank(true),
-          ],
+        : `Shims to choose from: ${shims.map((each) => showLength(each, system)).join(", ")}.`,
+      shims === undefined ? "" : asked("Fitted:", true),
     ),
   );
 }
@@ -231,42 +213,14 @@ function reamerChoice(subject: Subject, ref: string): Markup {
     el(
       "div",
       { class: "keep" },
-      el(
-        "p",
-        { class: "lead" },
-        "Reamer taken: ",
-        blank(true),
-        " measures ",
-        blank(),
-        " ",
-        blank(),
-        " ",
-        blank(),
-        " with ",
-        blank(),
+      penLine(asked("Reamer taken:", true), asked("measured with")),
+      penLine(asked("It measures"), blank(), blank(), asked("tool at")),
+      penLine(
+        asked("Test cut in a scrap bush reads"),
+        asked("so it cuts over by"),
+        asked("part at"),
       ),
-      el(
-        "p",
-        { class: "lead" },
-        "Test cut in a scrap bush reads ",
-        blank(),
-        ", so it cuts over by ",
-        blank(),
-        " Part at ",
-        blank(),
-        " tool at ",
-        blank(),
-      ),
-      el(
-        "p",
-        { class: "lead" },
-        "Chosen by ",
-        blank(true),
-        " on ",
-        blank(),
-        " checked by ",
-        blank(true),
-      ),
+      penLine(asked("Chosen by", true), asked("on"), asked("checked by", true)),
     ),
   );
 }
@@ -296,14 +250,7 @@ function signatures(): Markup {
   return el(
     "footer",
     { class: "end" },
-    el(
-      "p",
-      {},
-      "Readings entered in the record by ",
-      blank(true),
-      " on ",
-      blank(),
-    ),
+    penLine(asked("Readings entered in the record by", true), asked("on")),
     el("p", {}, LIMIT_OF_RECORD),
   );
 }

@@ -7,7 +7,7 @@ import { hostOf, placesOf } from "../model/evaluate/size.ts";
 import { entryOf, refsOfKind } from "../model/shop.ts";
 import type { Subject } from "./facts.ts";
 import { el, type Child, type Markup } from "../markup/html.ts";
-import { blank, inOrOut } from "./blanks.ts";
+import { asked, inOrOut, penLine } from "./blanks.ts";
 import { swingTable } from "./swing-table.ts";
 import { table } from "./table.ts";
 import {
@@ -95,13 +95,8 @@ export function featureTable(
   const stage = stages.length === 1 ? stages[0] : "";
   const rows = stages.flatMap((each) =>
     placesToRead(subject, ref).map((place): readonly Child[] => [
-      el("b", {}, place),
-      ...(isStaged ? [each] : []),
+      [el("b", {}, place), isStaged ? ` ${each}` : ""],
       ...ANGLES.map(() => ""),
-      "",
-      "",
-      "",
-      "",
       inOrOut(),
     ]),
   );
@@ -123,20 +118,23 @@ export function featureTable(
     limitsBox(held),
     table(
       [
-        { head: "Place", percent: 9 },
-        ...(isStaged ? [{ head: "As", percent: 10 }] : []),
-        ...ANGLES.map((head) => ({ head, percent: isStaged ? 9 : 10 })),
-        { head: "Gauge" },
-        { head: "Part at", percent: 7 },
-        { head: "Date", percent: isStaged ? 8 : 9 },
-        { head: "By", percent: 6 },
+        { head: isStaged ? "Place, as" : "Place", percent: 17 },
+        ...ANGLES.map((head) => ({ head })),
         { head: "Verdict", percent: 14 },
       ],
       rows,
       "fill",
     ),
+    stages.map((each) =>
+      readWith(isStaged ? `As ${each}, with gauge` : "With gauge"),
+    ),
     swingTable(subject, ref, isStaged),
   );
+}
+
+/** With what, how warm, by whom and when: the same for all the rows that are read at one stage, which keep their room for figures. */
+function readWith(gauge: string): Markup {
+  return penLine(asked(gauge), asked("part at"), asked("by"), asked("on"));
 }
 
 export function limitsBox(held: readonly Held[]): Markup {
@@ -155,11 +153,11 @@ export function limitsBox(held: readonly Held[]): Markup {
     held.every(({ label }) => label === NOMINAL)
       ? el(
           "span",
-          {},
-          "No limits are written. Limits: from ",
-          blank(),
-          " to ",
-          blank(),
+          { class: "pen" },
+          "No limits are written. ",
+          asked("Limits: from"),
+          " ",
+          asked("to"),
         )
       : "",
   );

@@ -14,10 +14,11 @@ export function picturesOf(
   { shop }: Subject,
   refs: readonly string[],
 ): Markup | undefined {
+  const fit = 1 < refs.length ? BESIDE : ALONE;
   const figures = refs.flatMap((ref): readonly Markup[] => {
     switch (kindOf(ref)) {
       case "fit":
-        return [figure(fitPicture(shop, ref, FIT), ref)];
+        return [figure(fitPicture(shop, ref, fit), ref, fit.style)];
       case "line":
         return [figure(linePicture(shop, ref, WHOLE), ref)];
       case "stack":
@@ -31,10 +32,12 @@ export function picturesOf(
     : el("div", { class: "pictures" }, figures);
 }
 
-/** CSS pixels: the print of a page is about 700 wide; a fit needs no more than this for all of its words. */
-const WHOLE: PictureOptions = { theme: "paper", width: 700 };
-const FIT: PictureOptions = { theme: "paper", width: 520 };
+/** CSS pixels. Each is printed a twelfth larger than it is drawn, so that the least of its words has 9 pt: a page is about 700 wide. */
+const WHOLE: PictureOptions = { theme: "paper", width: 640 };
+/** A fit by itself takes three quarters of the page; more of them stand two and two, as side by side as in their table. */
+const ALONE = { theme: "paper", width: 480, style: "alone" } as const;
+const BESIDE = { theme: "paper", width: 316, style: "beside" } as const;
 
-function figure(svg: string, ref: string): Markup {
-  return el("figure", {}, drawn(svg), el("figcaption", {}, ref));
+function figure(svg: string, ref: string, style?: string): Markup {
+  return el("figure", { class: style }, drawn(svg), el("figcaption", {}, ref));
 }

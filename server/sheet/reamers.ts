@@ -47,9 +47,9 @@ export function reamersTable(
         { head: `Reamer for ${ref}`, percent: 16 },
         { head: "Cuts (predicted)" },
         ...fitsAsking(demands).map((fit) => ({ head: `Clearance, ${fit}` })),
-        { head: "Margin" },
+        { head: "Margin", percent: 21 },
         { head: "Chance that it suits", percent: 10 },
-        { head: "Serves", percent: 9 },
+        { head: "Serves", percent: 11 },
       ],
       tools.map((tool) => [
         `${tool.name}${tool.isOwn ? "" : ", to buy"}${tool.oversizeAssumed ? " *" : ""}`,
@@ -59,13 +59,15 @@ export function reamersTable(
         tool.chance === "" ? "unknown" : tool.chance,
         tool.serves === "no" ? el("b", {}, "no") : tool.serves,
       ]),
-      "small",
+      "small short",
     ),
-    ground === undefined ? undefined : el("p", { class: "small" }, ground),
+    ground === undefined
+      ? undefined
+      : el("p", { class: "small below" }, ground),
     tools.some((tool) => tool.oversizeAssumed)
       ? el(
           "p",
-          { class: "small" },
+          { class: "small below" },
           "* oversize taken as zero, since none is written for this material: a test cut in a scrap bush tells.",
         )
       : undefined,

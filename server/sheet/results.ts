@@ -127,7 +127,7 @@ function sideBySide(
         ...refs.map((ref) => ({ head: headOf(subject, ref) })),
       ],
       rows,
-      "results",
+      "results short",
     ),
     reasons.list(),
   );
@@ -221,7 +221,7 @@ function createReasons(): Reasons {
         ? undefined
         : el(
             "div",
-            { class: "reasons small" },
+            { class: "reasons small below" },
             [...marks].map(([text, mark]) =>
               line(el("b", {}, `(${mark}) `), "unknown: ", sentence(text)),
             ),

@@ -31,7 +31,7 @@ export function sourcesSection(sources: Sources): Markup | undefined {
         el("h2", {}, "Sources"),
         el(
           "p",
-          { class: "small" },
+          { class: "small heads" },
           "Common practice, no source: a rule of the trade that nobody published for us. From memory: the text was not at hand.",
         ),
         el(

@@ -18,6 +18,7 @@ import { signed } from "./head.ts";
 import { standsAgainst } from "../rules/entry-findings.ts";
 import { standWords } from "../rules/order/stands.ts";
 import { type Child, el, type Markup, sentence } from "../markup/html.ts";
+import { asked } from "./blanks.ts";
 import { nameOfResult } from "./results.ts";
 import { line, table } from "./table.ts";
 
@@ -105,8 +106,7 @@ function workOf({ shop, system }: Subject, step: Step): Child {
         found === undefined
           ? ""
           : `; ${nameOfResult(found)} ${found.text} ${found.status}`,
-        "; found ",
-        el("span", { class: "line" }),
+        el("div", { class: "pen" }, asked("Found")),
       );
     }),
   ];
@@ -144,9 +144,7 @@ function signCell({ shop }: Subject, step: Step): Child {
   const who = signed(done?.date, done?.who);
   return step.done && who !== ""
     ? who
-    : ["by ", "on "].map((word) =>
-        el("div", { class: "sign" }, word, el("span", { class: "line" })),
-      );
+    : ["by", "on"].map((word) => el("div", { class: "pen" }, asked(word)));
 }
 
 /** Every caution that a step names, once, in full, in the order of the list. */

@@ -24,48 +24,44 @@ export function swingTable(
   if (entry === undefined || !takesSwing(ref)) return undefined;
   const isOutside = kindOf(ref) === "journal";
   const measured = swingsOf(entry).flatMap(({ value }) => value ?? []);
+  const isMeasured = 0 < measured.length;
   const empty: readonly Child[] = [
     "",
     ...(isStaged ? [""] : []),
     "",
     isOutside
-      ? ["in a vee of ", el("span", { class: "line angle" }), "°"]
+      ? el(
+          "span",
+          { class: "ask" },
+          "in a vee of ",
+          el("span", { class: "line angle" }),
+          "°",
+        )
       : "on three points",
     "",
     "",
     "",
     "",
-    "",
+    ...(isMeasured ? [""] : []),
   ];
-  return el(
-    "div",
-    {},
-    el(
-      "p",
-      { class: "small heads" },
-      isOutside
-        ? "Turned once in a vee, an indicator opposite: how far it went from least to most, and how often it rose."
-        : "A gauge of three contacts turned once: how far it went from least to most, and how often it rose.",
-    ),
-    table(
-      [
-        { head: "Place", percent: 9 },
-        ...(isStaged ? [{ head: "As", percent: 10 }] : []),
-        { head: "Swing", percent: 12 },
-        { head: "Turned", percent: 21 },
-        { head: "Lobes", percent: 8 },
-        { head: "Gauge" },
-        { head: "Date", percent: 11 },
-        { head: "By", percent: 6 },
-        { head: "Roundness", percent: 16 },
-      ],
-      [
-        ...measured.map((swing) => rowOf(subject, swing, isStaged)),
-        empty,
-        ...(measured.length === 0 ? [empty] : []),
-      ],
-      "fill",
-    ),
+  return table(
+    [
+      { head: "Place", percent: 10 },
+      ...(isStaged ? [{ head: "As", percent: 9 }] : []),
+      { head: "Swing", percent: 14 },
+      { head: "Turned", percent: isStaged ? 16 : 18 },
+      { head: "Lobes", percent: 7 },
+      { head: "Gauge" },
+      { head: "Date", percent: isMeasured ? 12 : 14 },
+      { head: "By", percent: isStaged || isMeasured ? 6 : 12 },
+      ...(isMeasured ? [{ head: "Roundness", percent: 14 }] : []),
+    ],
+    [
+      ...measured.map((swing) => rowOf(subject, swing, isStaged)),
+      empty,
+      ...(isMeasured ? [] : [empty]),
+    ],
+    "fill",
   );
 }
 

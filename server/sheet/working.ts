@@ -37,7 +37,7 @@ export function assumptionsSection({
     el("h2", {}, "Taken as given"),
     el(
       "p",
-      { class: "small" },
+      { class: "small heads" },
       "Nobody wrote these: the tool took them, and the results named rest on them.",
     ),
     el(
@@ -89,7 +89,7 @@ export function budgetsSection(subject: Subject): Markup | undefined {
     el("h2", {}, "Uncertainty of what was measured"),
     el(
       "p",
-      { class: "small" },
+      { class: "small heads" },
       `Each part is a standard uncertainty as it acts on the size, in ${symbol}; combined as a root of the sum of squares, times k for 95 % (JCGM 100:2008). Of several readings the least certain counts.`,
     ),
     table(

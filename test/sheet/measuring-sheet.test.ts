@@ -108,18 +108,51 @@ test("how a line is written shows a temperature in the scale of the job", () => 
   expect(mm).toContain("with GAUGE at 20 C by");
 });
 
-test("each row has four angles, a gauge, a temperature, a day, initials and a verdict to tick", () => {
-  const { elements } = readPage(
+test("each row has four angles and a verdict to tick; a gauge, a temperature, a day and initials are asked for once", () => {
+  const { elements, text } = readPage(
     sheetsOf("job a\n  units mm\npart p\njournal j on p\n  limits 25 h6\n")
       .blank,
   );
   const rows = elements.filter(
     (each) =>
       each.tagName === "tr" &&
-      each.childNodes.length === 10 &&
+      each.childNodes.length === 6 &&
       each.childNodes.every((cell) => cell.nodeName === "td"),
   );
   expect(rows.length).toBe(3);
+  expect(text.match(/With gauge part at by on/g)?.length).toBe(1);
+});
+
+test("a member of a stack stands with its sign, as it is written", () => {
+  const { elements } = readPage(
+    sheetsOfSample("shop/gearbox-float.thou").blank,
+  );
+  const table = elements.find(
+    (each) => each.tagName === "table" && textOf(each).startsWith("Member"),
+  );
+  expect(
+    (table === undefined ? [] : rowsOf(table)).map((cells) =>
+      cells.slice(0, 2),
+    ),
+  ).toEqual([
+    ["plus case", "182.350 to 182.450 mm"],
+    ["minus left-ring", "18.980 to 19.020 mm"],
+    ["minus shoulders", "141.500 to 141.560 mm"],
+    ["minus right-ring", "18.980 to 19.020 mm"],
+    ["minus cover-spigot", "2.100 to 2.200 mm"],
+  ]);
+});
+
+test("a bore that is cut asks for each stage with what it was read", () => {
+  const { text } = readPage(
+    sheetsOf(
+      "job a\n  units mm\npart p\nhole h in p\nbush u in h\nbore b in u\nline l\n  bore b from 0 to 30\n",
+    ).blank,
+  );
+  for (const stage of ["pressed", "finished"]) {
+    expect(text).toContain(`near ${stage}`);
+    expect(text).toContain(`As ${stage}, with gauge part at by on`);
+  }
 });
 
 describe("the swing of a pointer", () => {
@@ -146,8 +179,8 @@ ${bore}fit f of journal j in bore b
       .flatMap(rowsOf);
 
   test("that is not measured has lines to write on: two for a journal in a vee, two for a bore on three points", () => {
-    const vee = ["", "", "in a vee of °", "", "", "", "", ""];
-    const points = ["", "", "on three points", "", "", "", "", ""];
+    const vee = ["", "", "in a vee of °", "", "", "", ""];
+    const points = ["", "", "on three points", "", "", "", ""];
     expect(rows(job(""))).toEqual([vee, vee, points, points]);
   });
 
