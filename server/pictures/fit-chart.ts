@@ -162,7 +162,8 @@ export function sideColumn(
           `limits of ${name}`,
           "limits",
           limits.step,
-          { chart, colour, kind, full: false },
+          // away from those of the size beside them, or the two read as one
+          { chart, colour, kind, full: false, aside: -4 },
         )
       : NOTHING,
     zone(

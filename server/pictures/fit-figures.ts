@@ -26,8 +26,6 @@ interface Taken {
 /** Of a small text, from its foot: what its letters and their rim take. */
 const OVER = 10;
 const UNDER = 2;
-/** Between two that stand side by side, or they read as one. */
-const BESIDE = 4;
 /** How much nearer to what it is of a figure may stand, px. */
 const NEARER = [0, 1, 2, 3];
 /** So that what was moved off another is off it for certain, whatever a sum of fractions leaves. */
@@ -58,8 +56,8 @@ export function placesClearOf(
     const half = lengthOf(text, SMALL) / 2;
     return taken.find(
       ({ from, to, top, bottom }) =>
-        from < middle + half + BESIDE &&
-        middle - half - BESIDE < to &&
+        from < middle + half &&
+        middle - half < to &&
         top < foot + UNDER &&
         foot - OVER < bottom,
     );

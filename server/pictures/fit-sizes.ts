@@ -35,6 +35,7 @@ export function zone(
     kind,
     full,
     clear = 0,
+    aside = 0,
   }: {
     readonly chart: Chart;
     readonly colour: string;
@@ -42,25 +43,28 @@ export function zone(
     readonly full: boolean;
     /** Room over and under it that its bars of uncertainty take, m. */
     readonly clear?: number;
+    /** How far to the right of its middle its sizes stand, px. */
+    readonly aside?: number;
   },
 ): Markup {
   const { ink, system, down, figures } = chart;
   const box = { x, width, y: down(high), height: down(low) - down(high) };
   const middle = x + width / 2;
+  const sizesAt = middle + aside;
   const figure = figureIn(ink);
   const [upper, lower] = [
     lengthDigits(high, system, step),
     lengthDigits(low, system, step),
   ];
   const top = figures.place(
-    middle,
+    sizesAt,
     Math.min(box.y, down(high + clear)) - 5,
     upper,
     "up",
   );
   const under = Math.max(box.y + box.height, down(low - clear)) + 12;
   const bottom =
-    lower === upper ? under - 13 : figures.place(middle, under, lower, "down");
+    lower === upper ? under - 13 : figures.place(sizesAt, under, lower, "down");
   const wordFoot =
     word === "" ? undefined : wordAt(box, middle, word, [top, bottom], chart);
   return element(
@@ -80,8 +84,8 @@ export function zone(
           spacing: kind === "bore" ? 7 : 5,
           lean: kind === "bore" ? "left" : "right",
         }),
-    label(middle, top, upper, figure),
-    lower === upper ? NOTHING : label(middle, bottom, lower, figure),
+    label(sizesAt, top, upper, figure),
+    lower === upper ? NOTHING : label(sizesAt, bottom, lower, figure),
     wordFoot === undefined
       ? NOTHING
       : label(

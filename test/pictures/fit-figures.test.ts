@@ -104,7 +104,7 @@ function clashes(svg: SvgElement): readonly string[] {
   ]);
 }
 
-test.each([320, 330, 340, 350, 360, 380])(
+test.each([320, 330, 340, 345, 350, 360, 380])(
   "the figures of limits and of a size beside them don't run together at %d px",
   (width) => {
     const svg = readSvg(
@@ -121,6 +121,8 @@ test.each([320, 330, 340, 350, 360, 380])(
     // side by side with a blank between them, or one over the other
     const apart = size.left - limit.right;
     const over = Math.abs(size.bottom - limit.bottom);
+    // where there is room for both, each stays at its own block
+    if (345 <= width) expect(over).toBeLessThan(HEIGHT);
     expect(3 < apart || HEIGHT < over, String([apart, over])).toBe(true);
   },
 );
