@@ -1,6 +1,6 @@
 // Every finding of a file, each in its place. What is found of an entry is entry-findings.ts's; here only what an edit can have changed is
 // asked for again, and only that is placed again.
-import type { Entry } from "../model/entry.ts";
+import { eolOf } from "../../grammar/lines.ts";
 import { changedEntries, type FileEntries } from "../model/file-entries.ts";
 import type { FileCheck, Finding } from "../model/result.ts";
 import {
@@ -17,7 +17,6 @@ import {
 } from "./entry-findings.ts";
 import { fileDrafts } from "./file-rules.ts";
 import { placed, type Whereabouts } from "./placed.ts";
-import type { EntryFinding } from "./rule.ts";
 import { findingsOfText } from "./text-findings.ts";
 
 export interface Project extends Files {
@@ -73,7 +72,7 @@ export function findingsIn(open: OpenFile): readonly Finding[] {
     else
       placedOf.set(
         index,
-        all.map((each) => placedIn(shop, file, index, entry, each)),
+        all.map((each) => placed(shop, file, index, entry, each)),
       );
     found[index] = now;
   }
@@ -86,20 +85,9 @@ export function findingsIn(open: OpenFile): readonly Finding[] {
   });
   const ofFile = fileDrafts(open).flatMap(({ entry: index, ...draft }) => {
     const entry = file.entries[index];
-    return entry === undefined ? [] : placedIn(shop, file, index, entry, draft);
+    return entry === undefined ? [] : placed(shop, file, index, entry, draft);
   });
   return [...[...placedOf.values()].flat(), ...ofFile].sort(byPlace);
-}
-
-function placedIn(
-  among: Whereabouts,
-  file: FileEntries,
-  index: number,
-  entry: Entry,
-  found: EntryFinding,
-): Finding {
-  const start = file.lines.starts[index] ?? 0;
-  return placed(among, file.path, start, entry, found);
 }
 
 /** The numbers of the entries of which something else may be found now: those that read otherwise, and those whose meaning is in doubt. */
@@ -130,7 +118,7 @@ export function lineFindingsIn(file: FileEntries): readonly Finding[] {
   return file.entries
     .flatMap((entry, index) =>
       findingsOfText(entry).map((each) =>
-        placedIn(ALONE, file, index, entry, each),
+        placed(ALONE, file, index, entry, each),
       ),
     )
     .sort(byPlace);
@@ -154,6 +142,8 @@ function liesAlike(shop: Shop, before: Seen): boolean {
       return (
         old?.path === file.path &&
         old.lines.starts === file.lines.starts &&
+        // fixes are written with it
+        eolOf(old.lines) === eolOf(file.lines) &&
         changedEntries(old, file)?.every((index) => {
           const entry = file.entries[index];
           const twin = old.entries[index];

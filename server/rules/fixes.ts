@@ -1,5 +1,4 @@
 // Pieces of fixes that several rules bring: a fact written under an entry, a line made a comment, another name in a place.
-import { eolOf } from "../../grammar/lines.ts";
 import { nameOf } from "../model/reference.ts";
 import { entryOf, type Shop } from "../model/shop.ts";
 import type { RefSite, Span } from "../model/values.ts";
@@ -24,7 +23,7 @@ export function factUnder(
   return {
     ref,
     span: { line: last, start: end, end },
-    text: `${eolOf(entry.block)}  ${fact}`,
+    text: `\n  ${fact}`,
   };
 }
 

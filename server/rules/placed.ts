@@ -1,6 +1,8 @@
 // Gives a finding its place in a file: lines and characters, its own and those of what it points to and would change. Where entries lie is
 // the shop's; what is found is the rules'.
+import { eolOf } from "../../grammar/lines.ts";
 import type { Entry } from "../model/entry.ts";
+import type { FileEntries } from "../model/file-entries.ts";
 import { shown } from "../model/plain-text.ts";
 import type { Finding, Fix, Place, Related } from "../model/result.ts";
 import type { Shop } from "../model/shop.ts";
@@ -10,52 +12,49 @@ import type { DraftEdit, EntryFinding } from "./rule.ts";
 /** Where the entries lie that a finding may point to. */
 export type Whereabouts = Pick<Shop, "places" | "files">;
 
-/** @param start the line that the entry starts on, from 0 */
+/** @param index the number of the entry in its file */
 export function placed(
   { places, files }: Whereabouts,
-  path: string,
-  start: number,
+  file: FileEntries,
+  index: number,
   entry: Entry,
   found: EntryFinding,
 ): Finding {
-  const at = (span: Span): Place => ({
-    file: path,
-    line: start + span.line,
-    start: span.start,
-    end: span.end,
-  });
-  const elsewhere = (
-    ref: string | undefined,
-    span: Span | undefined,
-  ): Place | undefined => {
-    if (ref === undefined) return span === undefined ? undefined : at(span);
+  const own = { file, index };
+  /** The file of an entry and its number there; what names none is of this one. */
+  const whereIs = (ref: string | undefined): typeof own | undefined => {
+    if (ref === undefined) return own;
     const place = places.get(ref);
-    const file = place === undefined ? undefined : files[place.file];
-    const other = place === undefined ? undefined : file?.entries[place.index];
-    if (file === undefined || other === undefined || place === undefined)
-      return undefined;
-    const where = span ?? other.nameSpan;
-    return {
-      file: file.path,
-      line: (file.lines.starts[place.index] ?? 0) + where.line,
-      start: where.start,
-      end: where.end,
-    };
+    const other = place === undefined ? undefined : files[place.file];
+    return place === undefined || other === undefined
+      ? undefined
+      : { file: other, index: place.index };
   };
   const related = (found.related ?? []).flatMap(
     ({ ref, span, message }): readonly Related[] => {
-      const place = elsewhere(ref, span);
-      return place === undefined ? [] : [{ place, message: readable(message) }];
+      const there = whereIs(ref);
+      // what names no entry and gives no place points nowhere
+      const where =
+        span ??
+        (ref === undefined
+          ? undefined
+          : there?.file.entries[there.index]?.nameSpan);
+      return there === undefined || where === undefined
+        ? []
+        : [{ place: placeOf(there, where), message: readable(message) }];
     },
   );
   const edit = ({ ref, span, text }: DraftEdit): Fix["edits"] => {
-    const place = elsewhere(ref, span);
-    return place === undefined ? [] : [{ place, text }];
+    const there = whereIs(ref);
+    if (there === undefined) return [];
+    // an entry in the last line of a file has no line end to go by
+    const eol = eolOf(there.file.lines);
+    return [{ place: placeOf(there, span), text: text.replaceAll("\n", eol) }];
   };
   return {
     code: found.code,
     level: found.level,
-    place: at(found.span),
+    place: placeOf(own, found.span),
     message: readable(found.message),
     entry: entry.ref === "" ? null : entry.ref,
     ...(found.step === undefined ? {} : { step: found.step }),
@@ -67,6 +66,18 @@ export function placed(
       ...(creates === undefined ? {} : { creates }),
     })),
     accepted: found.accepted ?? null,
+  };
+}
+
+function placeOf(
+  { file, index }: { readonly file: FileEntries; readonly index: number },
+  { line, start, end }: Span,
+): Place {
+  return {
+    file: file.path,
+    line: (file.lines.starts[index] ?? 0) + line,
+    start,
+    end,
   };
 }
 

@@ -43,6 +43,7 @@ export interface DraftEdit {
   /** Full reference of the entry to change; the finding's own where left off. */
   readonly ref?: string;
   readonly span: Span;
+  /** A line ends with `\n` in it, and takes the file's own end where it is placed. */
   readonly text: string;
 }
 

@@ -46,7 +46,7 @@ describe("a fact that a fix writes under an entry", () => {
   const job = (eol: string, end: string): string =>
     `job winch${eol}  units inch${eol}part case${eol}hole a in case${eol}  depth 1.5 blind${end}`;
 
-  test("stands after the last line of it that has anything, in the line ends of the entry", () => {
+  test("stands after the last line of it that has anything, in the line ends of the file", () => {
     const bush = (eol: string): string => `bush a in hole a${eol}`;
     expect(edits(job("\n", `\n\n\n${bush("\n")}`))).toEqual([
       [4, 17, 17, "\n  vented"],
@@ -60,6 +60,11 @@ describe("a fact that a fix writes under an entry", () => {
         `job winch\n  units inch\npart case\nbush a in hole a\nhole a in case\n  depth 1.5 blind`,
       ),
     ).toEqual([[5, 17, 17, "\n  vented"]]);
+    expect(
+      edits(
+        "job winch\r\n  units inch\r\npart case\r\nbush a in hole a\r\nhole a in case\r\n  depth 1.5 blind",
+      ),
+    ).toEqual([[5, 17, 17, "\r\n  vented"]]);
   });
 });
 

@@ -25,6 +25,12 @@ describe("a line as it is spoken", () => {
         edits.map(({ text }) => text),
       ),
     ).toEqual(["\r\n  size 0.8755"]);
+    // a last line without an end, alone in its entry, shows none to go by
+    expect(
+      theOne(job.trimEnd(), CODE).fixes.flatMap(({ edits }) =>
+        edits.map(({ text }) => text),
+      ),
+    ).toEqual(["\r\n  size 0.8755"]);
   });
 
   test.each([

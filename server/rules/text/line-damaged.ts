@@ -1,5 +1,4 @@
 // A line that can't be read. The grammar says why and what would mend it; the word that was meant is found here.
-import { eolOf } from "../../../grammar/lines.ts";
 import { readsOnWith, wordBefore } from "../../../grammar/mend.ts";
 import { lineSpec } from "../../../grammar/vocabulary.ts";
 import { unitOf } from "../../core/quantity/units.ts";
@@ -89,9 +88,7 @@ function onLineBelow(entry: Entry, span: Span, fact: string): DraftFix {
   return {
     title: `Put \`${fact}\` on a line of its own`,
     safe: true,
-    edits: [
-      { span: { ...span, start }, text: `${eolOf(entry.block)}  ${fact}` },
-    ],
+    edits: [{ span: { ...span, start }, text: `\n  ${fact}` }],
   };
 }
 

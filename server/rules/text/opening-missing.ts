@@ -1,5 +1,4 @@
 // What a file lacks at its head: a job or a shop, or the unit of its bare lengths. Said once a file.
-import { eolOf } from "../../../grammar/lines.ts";
 import { isName, nameOutOf } from "../../../grammar/names.ts";
 import { given, type Entry } from "../../model/entry.ts";
 import { isOpening } from "../../model/file-entries.ts";
@@ -16,7 +15,6 @@ export function openingMissing({ file, path }: OpenFile): readonly FileDraft[] {
   // a word that can't be read may be the job's, and is said there
   if (file.entries.some((each) => isOpening(each) || mayBeOpening(each)))
     return [];
-  const eol = eolOf(file.lines);
   const name = nameFrom(path);
   const start =
     file.entries[0]?.block.lines[0]?.text.startsWith("\u{FEFF}") === true
@@ -32,7 +30,7 @@ export function openingMissing({ file, path }: OpenFile): readonly FileDraft[] {
           start: first === 0 ? start : 0,
           end: first === 0 ? start : 0,
         },
-        text: `${kind} ${name}${eol}  units ${units}${eol}${eol}`,
+        text: `${kind} ${name}\n  units ${units}\n\n`,
       },
     ],
   });
@@ -65,7 +63,6 @@ export function unitsMissing({ file }: OpenFile): readonly FileDraft[] {
     entry.problems.some(({ code }) => code === "units-unwritten"),
   );
   if (bare === -1) return [];
-  const eol = eolOf(file.lines);
   const head = opening.block.lines[0];
   const end = head === undefined ? 0 : head.text.length;
   const fix = (units: string): DraftFix => ({
@@ -74,7 +71,7 @@ export function unitsMissing({ file }: OpenFile): readonly FileDraft[] {
     edits: [
       {
         span: { line: 0, start: end, end },
-        text: `${eol}  units ${units}`,
+        text: `\n  units ${units}`,
       },
     ],
   });
