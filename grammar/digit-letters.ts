@@ -6,6 +6,9 @@ import { parseBody } from "./parse.ts";
 
 const LOOKALIKE = /[OolI]/g;
 const NUMBER_LIKE = /^[+\u2212-]?[\dOolI.,/-]+$/u;
+/** The grade of a class such as `H1O`: one of 10 and more, of which the first digit is none of them. */
+const LETTERED_GRADE = /(?<=^|\/)([A-Za-z]{1,2})(1[OolI])(?=\/|$)/gu;
+const CLASS_LIKE = /^[A-Za-z]{1,2}\d{1,2}(?:\/[A-Za-z]{1,2}\d{1,2})?$/u;
 
 /** The same with digits for the letters that look like one; as long as it was. */
 export function withDigits(text: string): string {
@@ -26,7 +29,7 @@ export function sayLetters(
 }
 
 /**
- * `O.87430`, `0.8743O in`, `l2`: undefined where the line does not read with digits for the letters, but for a word that is a number for
+ * `O.87430`, `0.8743O in`, `l2`, `H1O`: undefined where the line does not read with digits for the letters, but for a word that is a number for
  * sure: that is told though another fault follows it.
  */
 export function letterForDigit(
@@ -53,7 +56,7 @@ export function letterForDigit(
     text = withMend(text, {
       start,
       end,
-      text: withDigits(text.slice(start, end)),
+      text: inDigits(text.slice(start, end)),
     });
     first ??= word;
     last = word;
@@ -91,5 +94,15 @@ function isNumber(body: string, { start, end }: WordSpan): boolean {
 }
 
 function isLettered(text: string): boolean {
-  return NUMBER_LIKE.test(text) && withDigits(text) !== text;
+  return inDigits(text) !== text;
+}
+
+/** A number or a class of size with digits for its letters; any other word as it is. */
+function inDigits(text: string): string {
+  if (NUMBER_LIKE.test(text)) return withDigits(text);
+  const whole = text.replaceAll(
+    LETTERED_GRADE,
+    (_, letters: string, grade: string) => letters + withDigits(grade),
+  );
+  return CLASS_LIKE.test(whole) ? whole : text;
 }

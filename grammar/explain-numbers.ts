@@ -95,14 +95,30 @@ export function timesAnother(body: string, rule: string): Damage | undefined {
     readsWhole(`${head} by ${who}`, rule),
   );
   if (rest.startsWith("by") && isSigned) return undefined;
-  const mended = `${one} # ${rest}`;
+  return { start, end, ...sayTimes(body.slice(start), `${one} # ${rest}`) };
+}
+
+/** What is said of two figures where one belongs. */
+function sayTimes(
+  written: string,
+  mended: string,
+): Pick<Damage, "message" | "mended"> {
   return {
-    start,
-    end,
-    message: `\`${body.slice(start)}\` is two figures, one by the other or one so many times, and here stands one: write that, and the rest behind a \`#\`, as in \`${mended}\`.`,
+    message: `\`${written}\` is two figures, one by the other or one so many times, and here stands one: write that, and the rest behind a \`#\`, as in \`${mended}\`.`,
     mended,
   };
 }
+
+/** `30x2`, `1x45deg`, which thou.ohm reads as a size with a class or a unit; undefined where it looks otherwise. */
+export function gluedFigures(
+  written: string,
+): Pick<Damage, "message" | "mended"> | undefined {
+  const found = GLUED.exec(written);
+  if (found === null) return undefined;
+  return sayTimes(written, `${written.slice(0, found.index)} # ${found[1]}`);
+}
+
+const GLUED = /(?<=[\d.\s]|mm|in)\s*(x\d+[\p{L}\u00B0]*)$/iu;
 
 const TWO_FIGURES =
   /(?<=\s)(?<one>[.\d][\d./-]*(?:\s*(?!(?:x|by)\b)\p{L}+)?)\s*(?<rest>(?:[xX\u00D7*]|by(?=\s))\s*[.\d].*)$/u;

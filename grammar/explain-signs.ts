@@ -20,7 +20,7 @@ export function wideDigits(body: string, rule: string): Damage | undefined {
   });
 }
 
-/** `length 30 .5`, `length 30. 5` */
+/** `length 30 .5`, `length 30. 5`, `length 30 .5in` */
 export function blankAtPoint(body: string, rule: string): Damage | undefined {
   return replaced(body, rule, PARTED, (text) => text.replace(/\s+/u, ""), {
     says: (mended) => `A number has no blank in it: write \`${mended}\`.`,
@@ -29,9 +29,9 @@ export function blankAtPoint(body: string, rule: string): Damage | undefined {
 }
 
 // the letters are often typed for the sign
-const SIGNED = /(?<=\s)[ØøΦφ⌀∅R]\s*\.?\d[\d.,/-]*/gu;
+const SIGNED = /(?<=\s)[ØøΦφ⌀∅R]\s*\.?\d[\d.,/-]*(?: +\d+\/\d+)?/gu;
 const WIDE = /(?<=\s)[+-]?[\d.．０-９]*[．０-９][\d.．０-９]*/gu;
-const PARTED = /(?<=\s)\d+(?:\s+\.|\.\s+)\d+(?!\S)/gu;
+const PARTED = /(?<=\s)\d+(?:\s+\.|\.\s+)\d+(?=["\p{L}]*(?!\S))/gu;
 
 /** Every piece that looks so, put as it should stand, where the line reads with that. */
 function replaced(

@@ -1,7 +1,12 @@
 // `thou explain`: the page of a finding, of a word of the language or of a result, or the list of all of them.
 import type { Command } from "commander";
 import { unitOf } from "../core/quantity/units.ts";
-import { shippedAs } from "../rules/text/designation.ts";
+import {
+  howToWrite,
+  isMultigrade,
+  nameFor,
+  shippedAs,
+} from "../rules/text/designation.ts";
 import {
   firstFound,
   namesInCommon,
@@ -95,6 +100,9 @@ function unknownWord(
   codes: readonly string[],
   commands: readonly string[],
 ): string {
+  const own = isMultigrade(code) ? nameFor("oil", code) : undefined;
+  if (own !== undefined)
+    return `no oil of two grades is shipped, such as "${shown(code)}": ${howToWrite("oil", own)}; "thou explain oil" lists those of one grade.`;
   const shipped = shippedAs(code, ["material", "oil"]);
   const near = firstFound(
     () => shipped,

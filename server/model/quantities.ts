@@ -1,5 +1,6 @@
 // Reads numbers with units off a line's tree into SI. A number that can't be had whole is not had: the reader notes the
 // problem and gives undefined.
+import { gluedFigures } from "../../grammar/explain-numbers.ts";
 import { child, type Node } from "../../grammar/tree.ts";
 import {
   readNumber,
@@ -62,9 +63,10 @@ function unitFor(
 ): Unit | undefined {
   const word = textOf(line, node);
   const unit = unitOf(word);
-  const lettered = letteredOf(line.body, number, node);
-  if (lettered !== undefined) {
-    line.report("line-damaged", lettered.node, lettered.data);
+  const figures =
+    letteredOf(line.body, number, node) ?? gluedTo(line.body, number, node);
+  if (figures !== undefined) {
+    line.report("line-damaged", figures.node, figures.data);
     return undefined;
   }
   if (
@@ -79,6 +81,19 @@ function unitFor(
     return undefined;
   }
   return unit;
+}
+
+/** `30x200`: a second figure in the place of a unit. */
+function gluedTo(
+  body: string,
+  number: Node | undefined,
+  unit: Node,
+): ReturnType<typeof letteredOf> {
+  if (number === undefined) return undefined;
+  const said = gluedFigures(body.slice(number.start, unit.end));
+  return said === undefined
+    ? undefined
+    : { node: { ...unit, start: number.start }, data: said };
 }
 
 /** °C, what a double makes of absolute zero in another unit left to it. */

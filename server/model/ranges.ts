@@ -1,4 +1,5 @@
 // Reads ranges of lengths in all the trade's forms, classes among them.
+import { gluedFigures } from "../../grammar/explain-numbers.ts";
 import { mendDashed } from "../../grammar/range-forms.ts";
 import { child, children, type Node } from "../../grammar/tree.ts";
 import type { EntryKind } from "../../grammar/vocabulary.ts";
@@ -77,7 +78,11 @@ export function lengthRangeOf(
       case "LengthRange_class":
         return classSize(line, node, side);
       case "dashed":
-        line.report("line-damaged", node, dashedData(textOf(line, node)));
+        line.report(
+          "line-damaged",
+          node,
+          damageData(textOf(line, node), mendDashed(textOf(line, node))),
+        );
         return undefined;
       case "SignedRange_one":
         return single(lengthsOf(line, children(node, "length"))?.[0]);
@@ -88,11 +93,14 @@ export function lengthRangeOf(
   return undefined;
 }
 
-function dashedData(text: string): Record<string, string> {
-  const { message, mended, safe } = mendDashed(text);
+/** What a text that thou.ohm reads is no range for. */
+function damageData(
+  written: string,
+  { message, mended, safe }: ReturnType<typeof mendDashed>,
+): Record<string, string> {
   return {
     message,
-    written: text,
+    written,
     ...(mended === undefined ? {} : { mended }),
     ...(safe === true ? { safe: "yes" } : {}),
   };
@@ -199,6 +207,13 @@ function classSize(
   const classNode = child(node, "class");
   if (sizeNode === undefined || classNode === undefined) return undefined;
   const className = textOf(line, classNode);
+  // where no class can stand it is none
+  const times =
+    side === undefined ? gluedFigures(textOf(line, node)) : undefined;
+  if (times !== undefined) {
+    line.report("line-damaged", node, damageData(textOf(line, node), times));
+    return undefined;
+  }
   const size = lengthIn(line, sizeNode);
   if (size === undefined) return undefined;
   const bare = child(sizeNode, "unit") === undefined;

@@ -202,6 +202,20 @@ describe("a word of the language", () => {
 
 describe("a code that is none", () => {
   test.each([
+    ["10w-40", "sae-10w-40"],
+    ["SAE 15W40", "sae-15w40"],
+  ])(
+    "%s, an oil of two grades, is told how it is written",
+    async (code, name) => {
+      const { code: exit, err } = await explain([code]);
+      expect(exit).toBe(2);
+      expect(err.replaceAll(/\s+/gu, " ")).toBe(
+        `thou: no oil of two grades is shipped, such as "${code}": write it as the shop's own, with \`oil ${name}\` from column 1 and the line \`viscosity VALUE cSt at 40 C, VALUE cSt at 100 C\` from its sheet set in below; "thou explain oil" lists those of one grade. `,
+      );
+    },
+  );
+
+  test.each([
     ["fit-tigth", "did you mean fit-tight?"],
     ["FIT-TIGHT", "did you mean fit-tight?"],
     ["hot-tigt", "did you mean hot-tight?"],

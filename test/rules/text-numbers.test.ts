@@ -39,6 +39,42 @@ describe("a comma in a number", () => {
   });
 });
 
+describe("two figures where one belongs", () => {
+  const told = (fact: string): readonly string[] =>
+    check(`job j\n  units mm\npart s\njournal a on s\n  ${fact}\n`)
+      .filter(({ level }) => level === "error")
+      .flatMap(({ code, message, fixes }) => [
+        code,
+        message,
+        ...fixes.map((fix) => fix.edits[0]?.text ?? ""),
+      ]);
+
+  test.each([
+    ["30 x 2", "30 # x 2"],
+    ["30x2", "30 # x2"],
+    ["30 x2", "30 # x2"],
+    ["30 mm X20", "30 mm # X20"],
+    ["30x200", "30 # x200"],
+    ["30mmx2", "30mm # x2"],
+    ["30x45deg", "30 # x45deg"],
+    ["30\u{D7}2", "30 # \u{D7}2"],
+  ])("%s is told alike, however close they stand", (written, mended) => {
+    expect(told(`length ${written}`)).toEqual([
+      "line-damaged",
+      `\`${written}\` is two figures, one by the other or one so many times, and here stands one: write that, and the rest behind a \`#\`, as in \`${mended}\`.`,
+      mended,
+    ]);
+  });
+
+  test("a word that ends alike is a unit that is none", () => {
+    expect(told("length 30 max2")[0]).toBe("unit-wrong");
+  });
+
+  test("where a class can stand, x6 is one", () => {
+    expect(told("limits 25 x6")).toEqual([]);
+  });
+});
+
 describe("letters at the end of a number, which read as a unit", () => {
   const found = (fact: string): readonly string[] =>
     check(`job j\n  units mm\n  ${fact}\n`).flatMap(({ code, fixes }) => [

@@ -17,6 +17,18 @@ export function isMultigrade(name: string): boolean {
   return /^(?:sae[\s-]*)?\d{1,2}w[\s-]*\d{2}$/iu.test(name);
 }
 
+/** `sae-10w-40` for `10w-40` or `SAE 10W-40`, `oil-9` for `9`: undefined where no figure stands in it. */
+export function nameFor(
+  kind: "material" | "oil",
+  written: string,
+): string | undefined {
+  if (!/^[\p{L}\d][\p{L}\d\s/-]*$/u.test(written) || !/\d/.test(written))
+    return undefined;
+  const joined = written.toLowerCase().replaceAll(/[\s/-]+/gu, "-");
+  if (/^\p{L}/u.test(joined)) return joined;
+  return `${kind === "oil" && isMultigrade(joined) ? "sae" : kind}-${joined}`;
+}
+
 interface Candidate {
   readonly name: string;
   readonly ofName: readonly string[];

@@ -5,7 +5,7 @@ import { unitOf } from "../../core/quantity/units.ts";
 import type { DraftFix, TextRule } from "../rule.ts";
 import type { Entry } from "../../model/entry.ts";
 import type { Span } from "../../model/values.ts";
-import { howToWrite, isMultigrade, shippedAs } from "./designation.ts";
+import { howToWrite, nameFor, shippedAs } from "./designation.ts";
 import { firstFound, nearest, otherNames } from "./near.ts";
 import { oneOf, writeInstead } from "./wording.ts";
 
@@ -116,15 +116,6 @@ function designatedBy(
         message: `${isNoName}, and no ${fact} of that designation is shipped: ${howToWrite(fact, name)}, and name it here as \`${name}\`.`,
         fixes: writeInstead(span, [name]),
       };
-}
-
-/** `sae-10w-40` for `10w-40` or `SAE 10W-40`, `oil-9` for `9`: undefined where no figure stands in it. */
-function nameFor(fact: string, written: string): string | undefined {
-  if (!/^[\p{L}\d][\p{L}\d\s/-]*$/u.test(written) || !/\d/.test(written))
-    return undefined;
-  const joined = written.toLowerCase().replaceAll(/[\s/-]+/gu, "-");
-  if (/^\p{L}/u.test(joined)) return joined;
-  return `${fact === "oil" && isMultigrade(joined) ? "sae" : fact}-${joined}`;
 }
 
 function lineAt(
