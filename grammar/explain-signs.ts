@@ -28,13 +28,30 @@ export function blankAtPoint(body: string, rule: string): Damage | undefined {
   });
 }
 
+/** `hours 12 400 h` */
+export function groupedDigits(body: string, rule: string): Damage | undefined {
+  return replaced(
+    body,
+    rule,
+    GROUPED,
+    (text) => text.replaceAll(/[ \t\u{A0}]/gu, ""),
+    {
+      says: (mended) => `A number has no blank in it: write \`${mended}\`.`,
+      safe: false,
+    },
+  );
+}
+
+const GROUPED =
+  /(?<=\s)[1-9]\d{0,2}[ \t\u{A0}]+\d{3}(?:[ \t\u{A0}]+\d{3})?(?:\.\d+)?(?!\S)/gu;
+
 // the letters are often typed for the sign
 const SIGNED = /(?<=\s)[ØøΦφ⌀∅R]\s*\.?\d[\d.,/-]*(?: +\d+\/\d+)?/gu;
 const WIDE = /(?<=\s)[+-]?[\d.．０-９]*[．０-９][\d.．０-９]*/gu;
 const PARTED = /(?<=\s)\d+(?:\s+\.|\.\s+)\d+(?=["\p{L}]*(?!\S))/gu;
 
 /** Every piece that looks so, put as it should stand, where the line reads with that. */
-function replaced(
+export function replaced(
   body: string,
   rule: string,
   pattern: RegExp,

@@ -15,8 +15,15 @@ import {
   timesAnother,
   unitOfEachReading,
 } from "./explain-numbers.ts";
-import { blankAtPoint, drawingSign, wideDigits } from "./explain-signs.ts";
+import {
+  blankAtPoint,
+  drawingSign,
+  groupedDigits,
+  wideDigits,
+} from "./explain-signs.ts";
 import { veeAsSpoken } from "./explain-swing.ts";
+import { markAtEnd, otherRemark } from "./explain-marks.ts";
+import { pasted } from "./explain-pasted.ts";
 import { rangeTrap } from "./explain-range.ts";
 import {
   missingComma,
@@ -84,11 +91,14 @@ function trap(
   stoppedAt: number,
 ): Damage | undefined {
   return (
+    pasted(body, rule) ??
     markAfterWord(body, rule) ??
     otherQuotes(body, rule) ??
     unclosedText(body) ??
     doubledWord(body, rule) ??
     shorthand(body, rule) ??
+    markAtEnd(body, rule) ??
+    otherRemark(body, rule) ??
     letterForDigit(body, rule, stoppedAt) ??
     signBetweenReadings(body, rule) ??
     timesAnother(body, rule) ??
@@ -113,6 +123,7 @@ function trap(
     needlessComma(body, rule, stoppedAt) ??
     missingComma(body, rule, stoppedAt) ??
     wordRunOn(body, rule, stoppedAt) ??
+    groupedDigits(body, rule) ??
     mended(body, rule, stoppedAt)
   );
 }
@@ -323,7 +334,11 @@ function stopped(
   const word = body.slice(start, end);
   const { words, described } = expectedIn(body, rule);
   const place = { start, end };
-  if (0 < words.length && described.length === 0) {
+  // only a range goes on, and nothing says that one was meant
+  const isOver =
+    readsWhole(body.slice(0, start).trimEnd(), rule) &&
+    words.every((each) => each === "to");
+  if (0 < words.length && described.length === 0 && !isOver) {
     const message = /^[\d.+"-]/.test(word)
       ? `A word is missing before \`${word}\`: write ${oneOf(words)}.`
       : `\`${word}\` does not fit here: write ${oneOf(words)}.`;

@@ -2,6 +2,7 @@
 // words. A change is only offered where the line reads with it and no other change of its sort does the same. It says nothing of why.
 import { keepIn } from "./kept.ts";
 import { expectAfter, parseBody } from "./parse.ts";
+import { isName } from "./names.ts";
 import { shapeOf } from "./shape.ts";
 import { isBlank } from "./tokens.ts";
 import { CLAUSE_WORDS } from "./vocabulary.ts";
@@ -228,24 +229,41 @@ function replacements(
   body: string,
   { start, end }: WordSpan,
   { words }: Expected,
+  rule: string,
 ): readonly Mend[] {
   // a word of a closed choice is not told by what reads, only by what was meant
   if (1 < words.length || /^[\d."]/u.test(body.slice(start, end))) return [];
-  return words.map((text) => ({ start, end, text, sort: "replace" }));
+  const isDash = /^[-\u2013\u2014]$/u.test(body.slice(start, end));
+  return words
+    .filter((each) => isDash || isCalledFor(each, body, start, rule))
+    .map((text) => ({ start, end, text, sort: "replace" }));
 }
 
 function insertions(
   body: string,
   { start, end }: WordSpan,
   { words }: Expected,
+  rule: string,
 ): readonly Mend[] {
   const written = body.slice(start, end);
-  return words.map((word) => ({
-    start,
-    end,
-    text: `${word} ${written}`,
-    sort: "insert",
-  }));
+  return words
+    .filter((each) => isCalledFor(each, body, start, rule))
+    .map((word) => ({
+      start,
+      end,
+      text: `${word} ${written}`,
+      sort: "insert",
+    }));
+}
+
+/** A `to` is, where the line can't end without one: a second figure makes no range of a size. */
+function isCalledFor(
+  word: string,
+  body: string,
+  start: number,
+  rule: string,
+): boolean {
+  return word !== "to" || !reads(body.slice(0, start).trimEnd(), rule);
 }
 
 /** `mic-1` for `mic 1`, `main-lay-shaft` for three words: only where the first of them stands as a name. */
@@ -266,6 +284,12 @@ function joins(
   )
     return [{ ...before, text: kind, sort: "replace" }];
   const { start } = before;
+  // `mic-1 AK`: a figure ends a name; `by AK 5 Nov`: a date is no part of one
+  const first = body.slice(start, before.end);
+  const isDated =
+    /^\d/.test(body.slice(word.start)) &&
+    /(?:^|\s)by\s+$/u.test(body.slice(0, start));
+  if (!isName(first) || /-\d+$/.test(first) || isDated) return [];
   // where another fault follows, only `mic 1` is sure to be one name
   const isSure = /^\d+$/.test(body.slice(word.start, word.end));
   if (isFirstFault() && (!isSure || rule.endsWith("Entry"))) return [];

@@ -18,6 +18,32 @@ describe("a line as it is spoken", () => {
     ]);
   });
 
+  test("a word that is right is not asked about, and a name that is one lacks something else", () => {
+    expect(
+      said(CODE, "  oil iso-vg-68", {
+        under: `${HEAD}fit a of journal a in bore b\n`,
+      }),
+    ).toEqual([
+      "This line breaks off after `iso-vg-68`. It is written `oil NAME at TEMPERATURE`.",
+    ]);
+    expect(said(CODE, "  read 0.8743 with mic\u20111")).toEqual([
+      "The dash here is not the keyboard's, as in pasted text: write `-`.",
+      "  fix, safe: Write `-`",
+      '    23-24 "-"',
+    ]);
+  });
+
+  test.each(["\u{FEFF}", "\u{200B}", "\u{3000}"])(
+    "behind a character that does not show (%j) is told of that",
+    (unseen) => {
+      expect(said("word-unknown", `  ${unseen}length 1.250`)).toEqual([
+        "A character that does not show stands before the first word of this line, as in pasted text: take it out.",
+        "  fix, safe: Take it out",
+        '    3-4 ""',
+      ]);
+    },
+  );
+
   test("in a record with the line ends of another system keeps them", () => {
     const job = `${HEAD}reamer r-1  size 0.8755\n`.replaceAll("\n", "\r\n");
     expect(

@@ -49,7 +49,7 @@ describe("a unit", () => {
       "`ft` is no unit of this record, and 1 ft is 12 in: write the value in `in`, `thou`, `tenths`, `mm` or `um`.",
     ]);
     expect(said("unit-wrong", "  read 0.8740 near")).toEqual([
-      "`near` is no unit of a length: write `in`, `thou`, `tenths`, `mm` or `um`; a place's name stands before its values; a remark goes behind a `#`.",
+      "`near` is no unit of a length: write `in`, `thou`, `tenths`, `mm` or `um`; a place's name stands before its values, a gauge's behind `with`; a remark goes behind a `#`.",
     ]);
     expect(said("unit-wrong", "  repeat 0.8740 nearby")[0]).toContain(
       "a place's name stands before its values",

@@ -58,8 +58,10 @@ function takenAsUnit(
   const first = /^\S+/u.exec(body)?.[0] ?? "";
   const rule = lineSpec(entry.kind, first, span.line === 0)?.rule;
   if (unitOf(word) !== undefined || rule === undefined) return undefined;
-  const meant = nearest(word, choices).filter((text) =>
-    readsOnWith(body, { ...before, text }, rule, span.start - indent),
+  const meant = nearest(word, choices).filter(
+    (text) =>
+      text !== word &&
+      readsOnWith(body, { ...before, text }, rule, span.start - indent),
   );
   if (meant.length === 0) return undefined;
   const place = {
@@ -104,6 +106,8 @@ function designatedBy(
   const written = body.slice(span.start - indent, span.end - indent);
   const shipped = shippedAs(written, [fact]);
   const isNoName = `\`${written}\` is no name, since a name ${/^\p{L}/u.test(written) ? "is one word" : "begins with a letter"}`;
+  // what is a name lacks something else
+  if (shipped.includes(written)) return undefined;
   if (0 < shipped.length)
     return {
       message: `${isNoName}: did you mean ${oneOf(shipped)}?`,

@@ -107,6 +107,8 @@ const SAME: Readonly<Record<string, string>> = {
   degf: "F",
   fahrenheit: "F",
   degc: "C",
+  "\u00B0c": "C",
+  "\u00B0f": "F",
   celsius: "C",
   centigrade: "C",
   kelvin: "K",
@@ -210,7 +212,11 @@ export function unitMeant(
       (dimensions.length === 0 || dimensions.includes(dimension))
     );
   };
-  const key = word.toLowerCase().replaceAll(/[\s.]/gu, "");
+  const key = word
+    .toLowerCase()
+    .replaceAll(/[\s.]/gu, "")
+    // pasted for the sign of degrees
+    .replaceAll(/[\u00BA\u02DA]/gu, "\u00B0");
   const own = (table: object): boolean => Object.hasOwn(table, key);
   const same = own(SAME) ? SAME[key] : undefined;
   if (same !== undefined && fits(same))

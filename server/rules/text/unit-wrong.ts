@@ -40,7 +40,10 @@ export const unitWrong: TextRule = {
     const isReading = entry.facts.some(
       (fact) => fact.span.line === span.line && /Read|Repeat/.test(fact.rule),
     );
-    const hint = isReading ? "; a place's name stands before its values" : "";
+    const hint =
+      isReading && wanted.includes("length")
+        ? "; a place's name stands before its values, a gauge's behind `with`"
+        : "";
     return {
       message:
         wanted.length === 0

@@ -1,4 +1,5 @@
 // The first word of a line is none that can stand there. Words that are legal here are offered first, then those of other places.
+import { unseenBefore } from "../../../grammar/explain-pasted.ts";
 import { parseBody } from "../../../grammar/parse.ts";
 import {
   ENTRIES,
@@ -38,6 +39,8 @@ export const wordUnknown: TextRule = {
     const word = String(problem.data.word);
     const kind = entry.kind === undefined ? undefined : entrySpec(entry.kind);
     const body = entry.block.lines[problem.span.line]?.body ?? "";
+    const unseen = unseenBefore(body);
+    if (0 < unseen) return unseenMark(problem.span, unseen);
     const facts = kind?.facts ?? [];
     const stray = strayWord(problem.span, body, kind?.facts ?? ENTRIES);
     if (stray !== undefined) return stray;
@@ -52,6 +55,19 @@ export const wordUnknown: TextRule = {
       : factOf(kind.kind, word, problem.span);
   },
 };
+
+/** A byte order mark of a file that was joined to another, or a blank that no key gives. */
+function unseenMark(span: Span, length: number): Said {
+  const place = { ...span, end: span.start + length };
+  return {
+    span: place,
+    message:
+      "A character that does not show stands before the first word of this line, as in pasted text: take it out.",
+    fixes: [
+      { title: "Take it out", safe: true, edits: [{ span: place, text: "" }] },
+    ],
+  };
+}
 
 /** `1.0000 to 1.0005` with nothing that says of what. */
 function numbersAlone(
