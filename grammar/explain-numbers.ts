@@ -56,7 +56,7 @@ export function gluedFraction(body: string, rule: string): Damage | undefined {
   };
 }
 
-/** `read near 0.8743x 0.8742`: a key that slipped, or a sign for the blank */
+/** `read near 0.8743x 0.8742`, `0.8743 and 0.8742`: a key that slipped, or a sign or a word for the blank */
 export function signBetweenReadings(
   body: string,
   rule: string,
@@ -75,12 +75,33 @@ export function signBetweenReadings(
   return {
     start,
     end,
-    message: `A blank alone parts one reading from the next: write \`${mended}\`.`,
+    message: `Values of a reading are parted by blanks alone: write \`${mended}\`.`,
     mended,
   };
 }
 
-const BETWEEN = /(?<=\d)\s*[xX\u00D7*]\s*(?=\d*\.\d)/gu;
+const BETWEEN =
+  /(?<=\d)(?:\s*[xX\u00D7*&]\s*|-\s*|\s+and\s+|,(?=\.))(?=\d*\.\d)/gu;
+
+/** `at 68 degrees F` */
+export function degreesOfWhat(body: string, rule: string): Damage | undefined {
+  const found =
+    /(?<=\d)\s*(?:degrees?|deg|[\u00B0\u00BA])\.?\s+(?=[FC](?![^\s,]))/u.exec(
+      body,
+    );
+  if (found === null) return undefined;
+  const start = body.slice(0, found.index).search(/\S+$/u);
+  const end = found.index + found[0].length + 1;
+  const mended = `${body.slice(start, found.index)} ${body.slice(end - 1, end)}`;
+  if (!readsWith(body, { start, end, text: mended }, rule)) return undefined;
+  return {
+    start,
+    end,
+    message: `The unit of a temperature is one letter: write \`${mended}\`.`,
+    mended,
+    safe: true,
+  };
+}
 
 /** `length 30 x 2`, `chamfer 1 x 45 deg` */
 export function timesAnother(body: string, rule: string): Damage | undefined {

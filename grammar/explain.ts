@@ -7,6 +7,7 @@ import {
   commaAfterPlace,
   commasInNumber,
   commasInReading,
+  degreesOfWhat,
   fractionInReading,
   gluedFraction,
   gradeAlone,
@@ -100,6 +101,7 @@ function trap(
     markAtEnd(body, rule) ??
     otherRemark(body, rule) ??
     letterForDigit(body, rule, stoppedAt) ??
+    degreesOfWhat(body, rule) ??
     signBetweenReadings(body, rule) ??
     timesAnother(body, rule) ??
     drawingSign(body, rule) ??

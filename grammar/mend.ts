@@ -283,6 +283,12 @@ function joins(
     isOneEditFrom(body.slice(before.start, before.end), kind)
   )
     return [{ ...before, text: kind, sort: "replace" }];
+  // two of them are no one name
+  if (
+    !rule.endsWith("Entry") &&
+    /^(?:and|or|&|\+)$/u.test(body.slice(word.start, word.end))
+  )
+    return [];
   const { start } = before;
   // `mic-1 AK`: a figure ends a name; `by AK 5 Nov`: a date is no part of one
   const first = body.slice(start, before.end);

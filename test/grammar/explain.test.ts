@@ -273,11 +273,32 @@ test.each([
   ["read near 0.87432x 0.87428 0.87430", "read near 0.87432 0.87428 0.87430"],
   ["read 22.20 × 22.21x22.22 with mic-1", "read 22.20 22.21 22.22 with mic-1"],
   ["read 0.87432* 0.87428", "read 0.87432 0.87428"],
+  ["read .87432,.87428", "read .87432 .87428"],
+  ["read 0.87432 and 0.87428", "read 0.87432 0.87428"],
+  ["read 0.87432- 0.87428 & 0.87430", "read 0.87432 0.87428 0.87430"],
 ])("a sign between readings goes, and no reading with it: %s", (line, as) => {
   expect(explain("ReadFact", line).message).toMatch(
-    /^A blank alone parts one reading from the next: write /u,
+    /^Values of a reading are parted by blanks alone: write /u,
   );
   expect(mended("ReadFact", line)).toBe(as);
+});
+
+test.each(["68 degrees F", "68 deg. F", "68\u00B0 F", "68deg F"])(
+  "degrees need no word beside their letter: %s",
+  (written) => {
+    expect(mended("ReadFact", `read 0.8743 with mic-1 at ${written}`)).toBe(
+      "read 0.8743 with mic-1 at 68 F",
+    );
+  },
+);
+
+test("two gauges are no gauge of one name", () => {
+  const { mended: joined, message } = explain(
+    "ReadFact",
+    "read 0.8743 with mic-1 and mic-2",
+  );
+  expect(joined).toBeUndefined();
+  expect(message).toMatch(/^`and` does not fit here/u);
 });
 
 test("so many times a reading is no sign between readings", () => {
