@@ -1,5 +1,6 @@
 // What the two words of `thou compare` mean: a file, a folder, or a state in version control; and the records that each side holds. It judges
 // nothing.
+import { stat } from "node:fs/promises";
 import path from "node:path";
 import { readLines, type FileLines } from "../../grammar/lines.ts";
 import { openRevision, type Revision } from "../history/revision.ts";
@@ -114,7 +115,7 @@ async function askedFor(
       colon <= 0 ? await endWithNear(at, (file) => nameFrom(cwd, file)) : ".";
     throw new CannotRun(
       colon <= 0 && isRecordName(word)
-        ? `${shown(word)} cannot be read: there is no such file or folder${end}`
+        ? `${shown(word)} cannot be read: ${await whyNotThere(at)}${end}`
         : `${shown(word)} is no file or folder here, and ${opened.because}${end}`,
     );
   }
@@ -122,6 +123,11 @@ async function askedFor(
     revision: opened.revision,
     at: 0 < colon ? path.resolve(cwd, word.slice(colon + 1) || ".") : undefined,
   };
+}
+
+/** Of a path that can't be looked at. */
+async function whyNotThere(at: string): Promise<string> {
+  return stat(at).then(() => "it is there only now", whyNot);
 }
 
 async function sideOf(

@@ -1,7 +1,6 @@
 // `thou learn`: what the records of a shop teach of its reamers, its bushes and its gauges, as a report, or as a crib file that the records
 // then use. What is learned is records/'s.
 import { Option, type Command } from "commander";
-import { open, readFile } from "node:fs/promises";
 import path from "node:path";
 import {
   LEARNED_MARK,
@@ -14,7 +13,6 @@ import {
   type Lessons,
   type RecordEvidence,
 } from "../records/lessons.ts";
-import { codeOf, whyNotWritten } from "../why-not.ts";
 import { findFiles, forward, nameFrom } from "./find-files.ts";
 import { CannotRun, refuseDash, type Context } from "./io.ts";
 import { lessonsJson } from "./learn-json.ts";
@@ -22,6 +20,7 @@ import { lessonsText } from "./learn-text.ts";
 import { createLoader } from "./load-files.ts";
 import { createNote, createTell } from "./tell.ts";
 import { shown } from "./terminal-text.ts";
+import { textThere, writeWhole } from "./written-file.ts";
 
 const FORMATS = ["text", "json", "thou"] as const;
 
@@ -181,19 +180,10 @@ async function writeCrib(
 ): Promise<void> {
   const text = cribFor(lessons, path.dirname(file), cwd);
   const name = shown(nameFrom(cwd, file));
-  const before = await readFile(file, "utf8").catch((error: unknown) => {
-    if (codeOf(error) === "ENOENT") return undefined;
-    throw new CannotRun(`${name} cannot be written: ${whyNotWritten(error)}.`);
-  });
+  const before = await textThere(file, name);
   if (before !== undefined && !before.startsWith(LEARNED_MARK))
     throw new CannotRun(
       `${name} is there already, and was not written by thou learn. Choose another name, or move it away.`,
     );
-  try {
-    const handle = await open(file, "w");
-    await handle.writeFile(text);
-    await handle.close();
-  } catch (error) {
-    throw new CannotRun(`${name} cannot be written: ${whyNotWritten(error)}.`);
-  }
+  await writeWhole(file, text, name);
 }

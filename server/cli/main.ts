@@ -11,6 +11,7 @@ import type { Thread } from "./crew.ts";
 import { serveChecks } from "./evaluate-many.ts";
 import type { Io, Output } from "./io.ts";
 import { run } from "./run.ts";
+import { codeOf, whyNot } from "../why-not.ts";
 
 /** A job may use a crib that lies anywhere: what it comes to must not hang on the folder that the check is started from. */
 const parts = { createProject: () => createProject({ root: "" }), pages };
@@ -20,6 +21,9 @@ const serverFile = path.join(
   path.dirname(realpathSync(process.argv[1] ?? ".")),
   "server.cjs",
 );
+
+/** Something that was written did not get where it was to go. */
+let isLost = false;
 
 const io: Io = {
   stdin: process.stdin,
@@ -40,7 +44,7 @@ if (parentPort === null) {
     cores: availableParallelism(),
   }).then((code) => {
     process.off("exit", endedEarly);
-    process.exitCode = code;
+    process.exitCode = isLost ? 2 : code;
   });
 } else serveChecks(parts.createProject, parentPort);
 
@@ -73,11 +77,26 @@ function threadOf(worker: Worker): Thread {
   };
 }
 
+/** What is written to a disk may not get there: that is said, and is no whole answer. */
+function lost(stream: NodeJS.WriteStream, error: unknown): void {
+  if (stream !== process.stdout || isLost || !isOfDisk(error)) return;
+  isLost = true;
+  process.exitCode = 2;
+  process.stderr.write(
+    `thou: standard output cannot be written: ${whyNot(error)}. What was said is not whole; run it again where there is room.\n`,
+  );
+}
+
+function isOfDisk(error: unknown): boolean {
+  return ["ENOSPC", "EDQUOT", "EFBIG", "EIO"].includes(codeOf(error) ?? "");
+}
+
 /** Whoever reads may leave early, as `head` does: then the rest goes nowhere and the exit code stays true. */
 function outputOf(stream: NodeJS.WriteStream, isTerminal: boolean): Output {
   let isClosed = false;
-  stream.on("error", () => {
+  stream.on("error", (error) => {
     isClosed = true;
+    lost(stream, error);
   });
   return {
     write(text) {

@@ -1,13 +1,6 @@
 // `thou sheet`: a record as a page to print. What stands on it is server/sheet's; here the record is read, its state in version control is
 // asked, and the page is written where it was wanted, never over a file of someone else's.
-import {
-  open as openFile,
-  realpath,
-  rename,
-  stat,
-  unlink,
-  writeFile,
-} from "node:fs/promises";
+import { open as openFile, realpath, stat } from "node:fs/promises";
 import path from "node:path";
 import type { Command } from "commander";
 import { jobSheet } from "../sheet/job-sheet.ts";
@@ -21,8 +14,9 @@ import { AS_MEANS, recordOnStandardInput, refuseAs } from "./standard-input.ts";
 import { createNote, createTell } from "./tell.ts";
 import { shown } from "./terminal-text.ts";
 import { filesVersion } from "../history/files-version.ts";
-import { codeOf, whyNot, whyNotWritten } from "../why-not.ts";
+import { codeOf, whyNot } from "../why-not.ts";
 import { version } from "./version.ts";
+import { cannotWrite, writeWhole } from "./written-file.ts";
 
 interface SheetOptions {
   /** Where the record on standard input belongs. */
@@ -86,7 +80,7 @@ async function sheet(
   if (text === undefined) return;
   if (target === undefined) io.stdout.write(text);
   else {
-    await write(target, text, options.out ?? "");
+    await writeWhole(target, text, shown(options.out ?? ""));
     createNote(io)(
       `${options.blank === true ? "measuring sheet" : "job sheet"} written to ${shown(nameFrom(io.cwd, target))}; open it in a browser and print it.`,
     );
@@ -202,8 +196,9 @@ async function refuseOthersFile(target: string, asked: string): Promise<void> {
   try {
     const what = await stat(target);
     if (!what.isFile())
-      throw new CannotRun(
-        `${shown(asked)} cannot be written: it is ${what.isDirectory() ? "a folder" : "not a file"}; name another file.`,
+      throw cannotWrite(
+        shown(asked),
+        `it is ${what.isDirectory() ? "a folder" : "not a file"}`,
       );
     const file = await openFile(target, "r");
     try {
@@ -230,26 +225,4 @@ async function refuseOthersFile(target: string, asked: string): Promise<void> {
 
 function isSheet(start: string): boolean {
   return start.includes(`<meta name="generator" content="${GENERATOR}`);
-}
-
-/** In one move, so that no half sheet is ever seen; a link stays a link. */
-async function write(
-  named: string,
-  text: string,
-  asked: string,
-): Promise<void> {
-  const target = await realpath(named).catch(() => named);
-  const fresh = path.join(
-    path.dirname(target),
-    `.${path.basename(target)}.${process.pid}.tmp`,
-  );
-  try {
-    await writeFile(fresh, text, { flag: "wx" });
-    await rename(fresh, target);
-  } catch (error) {
-    await unlink(fresh).catch(() => undefined);
-    throw new CannotRun(
-      `${shown(asked)} cannot be written: ${whyNotWritten(error)}; name another file.`,
-    );
-  }
 }

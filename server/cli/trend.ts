@@ -1,6 +1,5 @@
 // `thou trend`: sizes over the years, over the versions of a record in git and over records of the same part. What is made of them is
 // records/'s; here the states are read.
-import { readFile, writeFile } from "node:fs/promises";
 import path from "node:path";
 import { Option, type Command } from "commander";
 import { trendChart } from "../pictures/trend-chart.ts";
@@ -15,7 +14,6 @@ import {
 } from "../records/trend-gather.ts";
 import { nameOf } from "../model/reference.ts";
 import { nearest } from "../rules/text/near.ts";
-import { codeOf, whyNotWritten } from "../why-not.ts";
 import {
   findFiles,
   nameFrom,
@@ -29,6 +27,7 @@ import { createTell } from "./tell.ts";
 import { shown } from "./terminal-text.ts";
 import { trendJson } from "./trend-json.ts";
 import { trendText } from "./trend-text.ts";
+import { textThere, writeWhole } from "./written-file.ts";
 
 const FORMATS = ["text", "json", "svg"] as const;
 
@@ -280,17 +279,10 @@ async function writeChart(
   cwd: string,
 ): Promise<void> {
   const name = shown(nameFrom(cwd, file) || ".");
-  const there = await readFile(file, "utf8").catch((error: unknown) => {
-    if (codeOf(error) === "ENOENT") return "";
-    throw new CannotRun(`${name} cannot be written: ${whyNotWritten(error)}.`);
-  });
+  const there = (await textThere(file, name)) ?? "";
   if (there !== "" && !there.endsWith(DRAWN_MARK))
     throw new CannotRun(
       `${name} is there already, and was not drawn by thou trend. Choose another name, or move it away.`,
     );
-  try {
-    await writeFile(file, `${svg}\n${DRAWN_MARK}`);
-  } catch (error) {
-    throw new CannotRun(`${name} cannot be written: ${whyNotWritten(error)}.`);
-  }
+  await writeWhole(file, `${svg}\n${DRAWN_MARK}`, name);
 }

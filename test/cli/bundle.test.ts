@@ -1,5 +1,6 @@
 // The command as it ships: one bundle, started as a process of its own, over the real model.
 import { spawn } from "node:child_process";
+import { existsSync } from "node:fs";
 import { chmod, readFile, readdir, symlink, writeFile } from "node:fs/promises";
 import path from "node:path";
 import { beforeAll, describe, expect, test } from "vitest";
@@ -135,6 +136,25 @@ describe("the bundle", () => {
       "SELECT",
     );
   });
+
+  test.runIf(existsSync("/dev/full"))(
+    "says that what it writes does not get there, and fails",
+    async () => {
+      const cwd = await folderWith({});
+      for (const words of ["--help", "limits 25H7", "explain"])
+        expect(
+          await ran(
+            ["-c", `exec ${process.execPath} ${command} ${words} > /dev/full`],
+            cwd,
+            { by: "/bin/sh" },
+          ),
+        ).toEqual({
+          code: 2,
+          out: "",
+          err: "thou: standard output cannot be written: the disk is full. What was said is not whole; run it again where there is room.\n",
+        });
+    },
+  );
 
   test("reads standard input and writes standard output as they are", async () => {
     expect(

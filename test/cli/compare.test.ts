@@ -309,6 +309,9 @@ describe("what can't be compared says why, and the way out", () => {
     expect(await saidBy(cwd, "pump.thou")).toContain(
       '"thou compare HEAD pump.thou"',
     );
+    expect(await saidBy(cwd, "pump.thou/a.thou", "pump.thou")).toContain(
+      "pump.thou/a.thou cannot be read: a part of its path is a file, not a folder",
+    );
     expect(await saidBy(cwd, "pmup.thou", "pump.thou")).toContain(
       "pmup.thou cannot be read: there is no such file or folder",
     );

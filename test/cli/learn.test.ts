@@ -88,6 +88,14 @@ test("never writes over a file that it did not write", async () => {
     "thou: shop-0001/crib.thou is there already, and was not written by thou learn. Choose another name, or move it away. ",
   ]);
   expect(await readFile(path.join(cwd, file), "utf8")).toBe(before);
+  // a device has no end to read to
+  const device = await run("learn", "shop-0001", "--out", "/dev/zero");
+  expect([device.code, device.err.replace(/\s+/gu, " ")]).toEqual([
+    2,
+    expect.stringMatching(
+      /cannot be written: it is not a file; name another file\. $/u,
+    ),
+  ]);
 });
 
 test("of no record it says that nothing was learned; of a missing one that it is", async () => {

@@ -181,7 +181,11 @@ describe("records of one part", () => {
     expect(await readFile(path.join(cwd, "a.thou"), "utf8")).toBe(text);
     expect(await readFile(path.join(cwd, "plan.svg"), "utf8")).toBe("<svg/>\n");
     expect((await run(cwd, "a.thou", "--svg", ".")).err).toBe(
-      "thou: . cannot be written: it is a folder.\n",
+      "thou: . cannot be written: it is a folder; name another file.\n",
+    );
+    // a device has no end to read to
+    expect((await run(cwd, "a.thou", "--svg", "/dev/zero")).err).toMatch(
+      /cannot be written: it is not a file; name another\s+file\.\n$/u,
     );
   });
 });
