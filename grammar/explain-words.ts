@@ -3,6 +3,7 @@
 import type { Damage } from "./explain.ts";
 import {
   readsWhole,
+  readsWith,
   withMend,
   wordAt,
   wordBefore,
@@ -114,6 +115,31 @@ export function wordRunOn(
     start,
     end,
     message: `\`${word}\` does not fit here: write \`${text}\`.`,
+    mended: text,
+  };
+}
+
+/** `bolts 20 N.m`, `viscosity 20 mPa.s at 40 C` */
+export function pointInUnit(
+  body: string,
+  rule: string,
+  stoppedAt: number,
+): Damage | undefined {
+  const place = wordAt(body, stoppedAt);
+  const word = textOf(body, place);
+  const text = word.replaceAll(".", "-");
+  const before = wordBefore(body, place.start);
+  if (
+    before === undefined ||
+    !/^\p{L}[\p{L}.]*\.\p{L}+$/u.test(word) ||
+    !/\d$/u.test(textOf(body, before)) ||
+    // of two that have points, the other is told next
+    !readsWith(body, { ...place, text }, rule)
+  )
+    return undefined;
+  return {
+    ...place,
+    message: `A unit has no point in it: write \`${text}\`.`,
     mended: text,
   };
 }

@@ -29,6 +29,7 @@ import { rangeTrap } from "./explain-range.ts";
 import {
   missingComma,
   needlessComma,
+  pointInUnit,
   spokenWord,
   wordRunOn,
 } from "./explain-words.ts";
@@ -60,6 +61,8 @@ export interface Damage {
   readonly safe?: boolean;
   /** What stands between `start` and `end` is a fact, and belongs on a line of its own. */
   readonly below?: string;
+  /** What stands between `start` and `end` is no unit of this, as thou.ohm calls it: "area". */
+  readonly unit?: string;
   /** Words that fit there: whoever shows the message may find the one that was meant. */
   readonly choices?: readonly string[];
 }
@@ -126,6 +129,7 @@ function trap(
     missingComma(body, rule, stoppedAt) ??
     wordRunOn(body, rule, stoppedAt) ??
     groupedDigits(body, rule) ??
+    pointInUnit(body, rule, stoppedAt) ??
     mended(body, rule, stoppedAt)
   );
 }
@@ -348,9 +352,14 @@ function stopped(
   }
   const [only, other] = described;
   if (only !== undefined && other === undefined && words.length === 0) {
+    // `14,5e6` is a number gone wrong
+    const unit = /^[\d.]*\d[.,]\S/u.test(word)
+      ? undefined
+      : /^a unit of (.+)$/u.exec(only)?.[1];
     return {
       ...place,
       message: `Here comes ${only}, and \`${word}\` is none.${written(form)}`,
+      ...(unit === undefined ? {} : { unit }),
     };
   }
   return {

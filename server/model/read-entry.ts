@@ -189,6 +189,7 @@ function reportDamage(
       choices: damage.choices ?? [],
       ...(damage.mended === undefined ? {} : { mended: damage.mended }),
       ...(damage.below === undefined ? {} : { below: damage.below }),
+      ...(damage.unit === undefined ? {} : { unit: damage.unit }),
       ...(damage.safe === true ? { safe: "yes" } : {}),
     });
 }

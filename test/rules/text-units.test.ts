@@ -59,6 +59,41 @@ describe("a unit", () => {
     );
   });
 
+  test("in signs that no unit has is told as one that is none", () => {
+    const FIT_HEAD = `${HEAD}fit a of b in c\n`;
+    const told = (line: string): readonly string[] =>
+      said("line-damaged", line, { under: FIT_HEAD });
+    expect(told("  cooled case 150 m2, air 20 C")).toEqual([
+      "`m2` is no unit of an area: did you mean `sq-m`?",
+      "  fix, safe: Write `sq-m`",
+      '    19-21 "sq-m"',
+    ]);
+    expect(told("  cooled case 150 cm2, air 20 C")).toEqual([
+      "`cm2` is no unit of this record, and 1 sq-m is 10000 cm2: write the value in `sq-in`, `sq-ft` or `sq-m`.",
+    ]);
+    expect(
+      said("line-damaged", "  expansion 18 1/K", {
+        under: `${HEAD}material m\n`,
+      }),
+    ).toEqual([
+      "`1/K` is no unit of an expansion: write `uin/in-F` or `um/m-K`; a remark goes behind a `#`.",
+    ]);
+  });
+
+  test("of an expansion is a millionth, which a number so small says already", () => {
+    const told = (line: string): readonly string[] =>
+      said("unit-missing", line, { under: `${HEAD}material m\n` });
+    expect(told("  expansion 18e-6")).toEqual([
+      "An expansion needs its unit, and `18e-6` has none: write `18 uin/in-F` or `18 um/m-K`.",
+      "  fix: Write `18 uin/in-F`",
+      '    13-18 "18 uin/in-F"',
+      "  fix: Write `18 um/m-K`",
+      '    13-18 "18 um/m-K"',
+    ]);
+    expect(told("  expansion 0.0000117")[0]).toContain("write `11.7 uin/in-F`");
+    expect(told("  expansion 11.7")[2]).toBe('    17-17 " uin/in-F"');
+  });
+
   test("that a class belongs to is the other than the record's", () => {
     expect(said("unit-missing", "  limits 25 H7")).toEqual([
       "`H7` is a class of ISO 286, which counts in mm, and bare sizes of this record are in inches: write `25 mm H7` or `25 in H7`.",

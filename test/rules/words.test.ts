@@ -76,9 +76,17 @@ describe("a unit", () => {
     ["cSt", "viscosity", ["centistoke", "centistokes"]],
     ["cP", "dynamic-viscosity", ["centipoise"]],
     ["mPa-s", "dynamic-viscosity", ["mPa·s"]],
-    ["um/m-K", "expansion", ["um/m/K", "um/mK", "um/m-C"]],
-    ["uin/in-F", "expansion", ["uin/in/F"]],
-    ["g/cm3", "density", ["g/cc", "g/ml"]],
+    [
+      "um/m-K",
+      "expansion",
+      ["um/m/K", "um/mK", "um/m-C", "ppm/K", "ppm/C", "ppm/°C"],
+    ],
+    ["uin/in-F", "expansion", ["uin/in/F", "ppm/F", "ppm/°F"]],
+    ["g/cm3", "density", ["g/cc", "g/ml", "kg/l", "kg/dm3"]],
+    ["psi-ft/min", "pv", ["psi-fpm", "psi·fpm"]],
+    ["sq-in", "area", ["in2", "in^2", "sqin"]],
+    ["sq-ft", "area", ["ft2", "ft^2", "sqft"]],
+    ["sq-m", "area", ["m2", "m^2", "sqm"]],
   ])(
     "%s has other ways to be written, which are sure where it fits and nowhere else",
     (unit, dimension, ways) => {
@@ -105,6 +113,26 @@ describe("a unit", () => {
 
   test.each<readonly [string, Dimension, string]>([
     ["bar", "pressure", "1 bar is 0.1 MPa"],
+    ["Pa", "pressure", "1 MPa is 1000000 Pa"],
+    ["Mpsi", "pressure", "1 Mpsi is 1000 ksi"],
+    ["kg/cm2", "pressure", "1 kgf/cm2 is 0.0980665 MPa"],
+    ["kgf/cm²", "pressure", "1 kgf/cm2 is 0.0980665 MPa"],
+    ["kg/mm2", "pressure", "1 kgf/mm2 is 9.80665 MPa"],
+    ["kgf/mm2", "pressure", "1 kgf/mm2 is 9.80665 MPa"],
+    ["kgf-m", "torque", "1 kgf-m is 9.80665 N-m"],
+    ["kgf.m", "torque", "1 kgf-m is 9.80665 N-m"],
+    ["cm2", "area", "1 sq-m is 10000 cm2"],
+    ["mm²", "area", "1 sq-m is 1000000 mm2"],
+    [
+      "SUS",
+      "viscosity",
+      "what Saybolt seconds are in cSt hangs on how many they are (ASTM D2161)",
+    ],
+    [
+      "SSU",
+      "dynamic-viscosity",
+      "what Saybolt seconds are in cSt hangs on how many they are (ASTM D2161)",
+    ],
     ["kgf", "force", "1 kgf is 9.80665 N"],
     ["kp", "force", "1 kp is 9.80665 N"],
     ["kg", "force", "a mass of 1 kg weighs 9.80665 N"],

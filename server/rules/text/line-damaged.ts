@@ -7,6 +7,8 @@ import type { Entry } from "../../model/entry.ts";
 import type { Span } from "../../model/values.ts";
 import { howToWrite, nameFor, shippedAs } from "./designation.ts";
 import { firstFound, nearest, otherNames } from "./near.ts";
+import { dimensionsCalled } from "./unit-names.ts";
+import { unitWrong } from "./unit-wrong.ts";
 import { oneOf, writeInstead } from "./wording.ts";
 
 export const lineDamaged: TextRule = {
@@ -28,6 +30,8 @@ export const lineDamaged: TextRule = {
     if (0 < meant.length) return meantInstead(span, written, meant);
     if (typeof data.below === "string")
       return { message, fixes: [onLineBelow(entry, span, data.below)] };
+    if (typeof data.unit === "string")
+      return unitInstead(span, written, data.unit, entry);
     const designated = designatedBy(span, entry);
     if (designated !== undefined) return designated;
     if (typeof mended !== "string") return { message };
@@ -81,6 +85,27 @@ function meantInstead(
     message: `\`${word}\` does not fit here: did you mean ${oneOf(meant)}?`,
     fixes: writeInstead(span, meant),
   };
+}
+
+/** `cooled case 150 m2, air 20 C`: where a unit stands in words or signs that no unit has. */
+function unitInstead(
+  span: Span,
+  written: string,
+  of: string,
+  entry: Entry,
+): ReturnType<TextRule["draft"]> {
+  const unit = written.replace(/,$/u, "");
+  const place = { ...span, end: span.start + unit.length };
+  const wanted = dimensionsCalled(of);
+  const said = unitWrong.draft(
+    {
+      code: unitWrong.code,
+      span: place,
+      data: { unit, measures: "", wanted },
+    },
+    entry,
+  );
+  return { span: place, ...said };
 }
 
 function onLineBelow(entry: Entry, span: Span, fact: string): DraftFix {

@@ -10,12 +10,15 @@ export const unitMissing: TextRule = {
   code: "unit-missing",
   level: "error",
   draft({ span, data }) {
-    const number = String(data.number);
     const system = String(data.system);
     if (typeof data.class === "string")
-      return classUnit(span, number, data.class, system);
+      return classUnit(span, String(data.number), data.class, system);
     // the model writes only dimensions
     const wanted = [data.wanted ?? []].flat() as readonly Dimension[];
+    const bareNumber = String(data.number);
+    const number = wanted.includes("expansion")
+      ? inMillionths(bareNumber)
+      : bareNumber;
     const written = [...new Set([data.written ?? []].flat())].filter(
       (each) => unitOf(each) !== undefined,
     );
@@ -32,10 +35,14 @@ export const unitMissing: TextRule = {
       title: `Write \`${number} ${unit}\``,
       // one unit measures it, and no other can be meant
       safe: other === undefined && written.length === 0,
-      edits: ends.map((end) => ({
-        span: { ...span, start: end, end },
-        text: ` ${unit}`,
-      })),
+      edits: ends.map((end) =>
+        number === bareNumber
+          ? { span: { ...span, start: end, end }, text: ` ${unit}` }
+          : {
+              span: { ...span, start: end - bareNumber.length, end },
+              text: `${number} ${unit}`,
+            },
+      ),
     }));
     const show = oneOf(units.map((unit) => `${number} ${unit}`));
     if (0 < written.length)
@@ -48,11 +55,19 @@ export const unitMissing: TextRule = {
       message:
         only === undefined
           ? `\`${number}\` needs its unit.`
-          : `${what} needs its unit, and \`${number}\` has none: write ${show}.`,
+          : `${what} needs its unit, and \`${bareNumber}\` has none: write ${show}.`,
       fixes,
     };
   },
 };
+
+/** `18` for `18e-6`: the units of an expansion are millionths, and so small a number says them already. */
+function inMillionths(number: string): string {
+  const value = Number(number);
+  return 0 < value && value < 1e-3
+    ? String(Number((value * 1e6).toPrecision(12)))
+    : number;
+}
 
 /** `25 H7` or `7/8 g6` in an inch record: which unit was meant can't be told, but a size that is no whole number is more likely in inches. */
 function classUnit(

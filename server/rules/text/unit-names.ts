@@ -79,6 +79,19 @@ export function dimensionNames(dimensions: readonly Dimension[]): string {
   );
 }
 
+/** What thou.ohm calls "a unit of speed or rotation", as the dimensions that it may measure. */
+export function dimensionsCalled(said: string): readonly Dimension[] {
+  return said.split(" or ").flatMap((name): readonly Dimension[] => {
+    if (name === "pressure times speed") return ["pv"];
+    if (name === "viscosity") return ["viscosity", "dynamic-viscosity"];
+    return isDimension(name) ? [name] : [];
+  });
+}
+
+function isDimension(name: string): name is Dimension {
+  return Object.hasOwn(DIMENSION_NAMES, name);
+}
+
 /** Other ways to write the very same unit, in small letters without blanks or points. */
 const SAME: Readonly<Record<string, string>> = {
   inches: "in",
@@ -139,7 +152,6 @@ const SAME: Readonly<Record<string, string>> = {
   nm: "N-m",
   "n\u{B7}m": "N-m",
   "n/mm2": "MPa",
-  "n/mm\u{B2}": "MPa",
   "lb/in2": "psi",
   "lbf/in2": "psi",
   kpsi: "ksi",
@@ -167,6 +179,24 @@ const SAME: Readonly<Record<string, string>> = {
   "uin/in/f": "uin/in-F",
   "g/cc": "g/cm3",
   "g/ml": "g/cm3",
+  "kg/l": "g/cm3",
+  "kg/dm3": "g/cm3",
+  "ppm/k": "um/m-K",
+  "ppm/c": "um/m-K",
+  "ppm/\u{B0}c": "um/m-K",
+  "ppm/f": "uin/in-F",
+  "ppm/\u{B0}f": "uin/in-F",
+  "psi-fpm": "psi-ft/min",
+  "psi\u{B7}fpm": "psi-ft/min",
+  in2: "sq-in",
+  "in^2": "sq-in",
+  sqin: "sq-in",
+  ft2: "sq-ft",
+  "ft^2": "sq-ft",
+  sqft: "sq-ft",
+  m2: "sq-m",
+  "m^2": "sq-m",
+  sqm: "sq-m",
 };
 
 /** Words that are one unit in one country and another in the next. */
@@ -175,11 +205,28 @@ const EITHER: Readonly<Record<string, readonly string[]>> = {
   mils: ["thou", "mm"],
 };
 
-/** Units that the language has not, by what they measure, with what they are in those that it has: exact by definition, but for the radian (SI Brochure, from memory). */
+const SAYBOLT = {
+  of: ["viscosity", "dynamic-viscosity"],
+  note: "what Saybolt seconds are in cSt hangs on how many they are (ASTM D2161)",
+} as const;
+
+/** Units that the language has not, by what they measure, with what they are in those that it has: exact by definition, but for the radian (SI Brochure, from memory) and Saybolt seconds. */
 const ELSEWHERE: Readonly<
   Record<string, { readonly of: readonly Dimension[]; readonly note: string }>
 > = {
   bar: { of: ["pressure"], note: "1 bar is 0.1 MPa" },
+  pa: { of: ["pressure"], note: "1 MPa is 1000000 Pa" },
+  mpsi: { of: ["pressure"], note: "1 Mpsi is 1000 ksi" },
+  "kg/cm2": { of: ["pressure"], note: "1 kgf/cm2 is 0.0980665 MPa" },
+  "kgf/cm2": { of: ["pressure"], note: "1 kgf/cm2 is 0.0980665 MPa" },
+  "kg/mm2": { of: ["pressure"], note: "1 kgf/mm2 is 9.80665 MPa" },
+  "kgf/mm2": { of: ["pressure"], note: "1 kgf/mm2 is 9.80665 MPa" },
+  "kgf-m": { of: ["torque"], note: "1 kgf-m is 9.80665 N-m" },
+  kgfm: { of: ["torque"], note: "1 kgf-m is 9.80665 N-m" },
+  cm2: { of: ["area"], note: "1 sq-m is 10000 cm2" },
+  mm2: { of: ["area"], note: "1 sq-m is 1000000 mm2" },
+  sus: SAYBOLT,
+  ssu: SAYBOLT,
   kgf: { of: ["force"], note: "1 kgf is 9.80665 N" },
   kp: { of: ["force"], note: "1 kp is 9.80665 N" },
   kg: { of: ["force"], note: "a mass of 1 kg weighs 9.80665 N" },
@@ -216,7 +263,8 @@ export function unitMeant(
     .toLowerCase()
     .replaceAll(/[\s.]/gu, "")
     // pasted for the sign of degrees
-    .replaceAll(/[\u00BA\u02DA]/gu, "\u00B0");
+    .replaceAll(/[\u00BA\u02DA]/gu, "\u00B0")
+    .replaceAll("\u{B2}", "2");
   const own = (table: object): boolean => Object.hasOwn(table, key);
   const same = own(SAME) ? SAME[key] : undefined;
   if (same !== undefined && fits(same))
