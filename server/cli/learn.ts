@@ -53,7 +53,7 @@ export function addLearn(program: Command, context: Context): void {
       `
 With --out it writes a crib file to review like any other change. A job
 takes it with: use "learned.thou", beside its crib. It writes over a file
-only where learn wrote that file itself.
+only where learn wrote that file itself, and only where all could be read.
 
 Exit code:
   0  it ran, whatever it learned
@@ -75,7 +75,7 @@ async function learn(
   context: Context,
 ): Promise<void> {
   const { io } = context;
-  const lessons = await lessonsIn(paths, context);
+  const { lessons, unwritten } = await lessonsIn(paths, context);
   const named = withNames(lessons, io.cwd);
   if (options.out !== undefined) {
     refuseDash(
@@ -84,6 +84,10 @@ async function learn(
       '"--format thou" writes the crib to standard output',
     );
     const target = path.resolve(io.cwd, options.out);
+    if (unwritten !== undefined)
+      throw new CannotRun(
+        `${shown(nameFrom(io.cwd, target))} is left as it is: ${unwritten}.`,
+      );
     await writeCrib(lessons, target, io.cwd);
     createNote(io)(
       `lessons written to ${shown(nameFrom(io.cwd, target))}; review them like any other change.`,
@@ -102,12 +106,16 @@ async function learn(
   }
 }
 
+/** What was learned, and why no crib is to be written of it where something could not be read, or where there is no record at all. */
 async function lessonsIn(
   paths: readonly string[],
   context: Context,
-): Promise<Lessons> {
+): Promise<{
+  readonly lessons: Lessons;
+  readonly unwritten: string | undefined;
+}> {
   const { io, parts } = context;
-  const { tell } = createTell(context);
+  const { tell, problems } = createTell(context);
   const found = await findFiles(paths, io.cwd);
   found.problems.forEach(tell);
   if (found.files.length + found.problems.length === 0)
@@ -132,7 +140,15 @@ async function lessonsIn(
     }
     loader.release(file);
   }
-  return lessonsOf(evidence);
+  return {
+    lessons: lessonsOf(evidence),
+    unwritten:
+      0 < problems.size
+        ? "not all of what it is learned from could be read; mend that, or name only what can be read"
+        : evidence.length === 0
+          ? "there is no job to learn from"
+          : undefined,
+  };
 }
 
 /** The same with files as the user sees them. */

@@ -98,6 +98,24 @@ test("never writes over a file that it did not write", async () => {
   ]);
 });
 
+test.each([
+  [
+    ["shop-0001", "nowhere"],
+    "not all of what it is learned from could be read; mend that, or name only what can be read",
+  ],
+  [["empty"], "there is no job to learn from"],
+])("leaves a crib as it is when told to learn from %j", async (paths, why) => {
+  const file = "kept.thou";
+  expect((await run("learn", "shop-0001", "--out", file)).code).toBe(0);
+  const before = await readFile(path.join(cwd, file), "utf8");
+  const { code, err } = await run("learn", ...paths, "--out", file);
+  expect(code).toBe(2);
+  expect(err.replace(/\s+/gu, " ")).toContain(
+    `thou: ${file} is left as it is: ${why}.`,
+  );
+  expect(await readFile(path.join(cwd, file), "utf8")).toBe(before);
+});
+
 test("of no record it says that nothing was learned; of a missing one that it is", async () => {
   const none = await run("learn", "empty");
   expect([none.code, none.out]).toEqual([
