@@ -1,7 +1,7 @@
 // Letters that stand where digits belong, typed by a slip or read so off a photographed page: an O for 0, an l or an I for 1. It knows which
 // digit each looks like, and finds the words of a damaged line that read with them.
 import type { Damage } from "./explain.ts";
-import { withMend, wordAt, wordBefore, type WordSpan } from "./mend.ts";
+import { withMend, wordAt, wordBefore, type WordSpan } from "./asked.ts";
 import { parseBody } from "./parse.ts";
 
 const LOOKALIKE = /[OolI]/g;

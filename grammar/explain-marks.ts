@@ -1,9 +1,63 @@
-// The traps of marks: a full stop at a line's end, a remark in another dress than `#`.
+// The traps of marks: one between a word and what it says, quotes, a full stop at a line's end, a remark in another dress than `#`.
 import type { Damage } from "./explain.ts";
-import { readsWhole, wordBefore } from "./mend.ts";
+import { reads, readsWhole, wordBefore, type Asked } from "./asked.ts";
+import { endOfText } from "./tokens.ts";
+
+/** `limits: 0.8740 to 0.8745`, `units = mm` */
+export function markAfterWord(body: string, asked: Asked): Damage | undefined {
+  const whole = body.replace(/^([\p{L}-]+)\s*[:=]+\s*/u, "$1 ");
+  if (!reads(whole, asked)) return undefined;
+  const mended = whole.slice(0, whole.indexOf(" ") + 1);
+  return {
+    start: 0,
+    end: body.length - (whole.length - mended.length),
+    message: `No mark stands between a word and what it says: write \`${readsWhole(whole, asked) ? whole : `${mended.trimEnd()} …`}\`.`,
+    mended,
+    safe: true,
+  };
+}
+
+const QUOTED =
+  /[\u{201C}\u{201D}\u{201E}\u{AB}\u{BB}]|(?<![^\s,])['\u{2018}\u{201A}]|['\u{2018}\u{2019}](?![^\s,])/gu;
+
+const TEXT = /(?<=[\s,])"[^"]*"(?![^\s,])/u;
+
+/** Quotes as word processors write them, and single ones. */
+export function otherQuotes(body: string, asked: Asked): Damage | undefined {
+  const marks = [...body.matchAll(QUOTED)];
+  const straight = body.replaceAll(QUOTED, '"');
+  // after a number it would be a mark of inches
+  if (!TEXT.test(straight) || !reads(straight, asked)) return undefined;
+  const start = marks[0]?.index ?? 0;
+  const end = (marks.at(-1)?.index ?? 0) + 1;
+  return {
+    start,
+    end,
+    message: 'A text stands in plain double quotes: `"`.',
+    mended: straight.slice(start, end),
+    safe: true,
+  };
+}
+
+export function unclosedText(body: string): Damage | undefined {
+  const opening = /(?<=[\s,])"/gu;
+  for (;;) {
+    const at = opening.exec(body)?.index;
+    if (at === undefined) return undefined;
+    const end = endOfText(body, at);
+    if (end === undefined)
+      return {
+        start: at,
+        end: body.length,
+        message: "This text has no closing quote: put one at its end.",
+        mended: `${body.slice(at)}"`,
+      };
+    opening.lastIndex = end;
+  }
+}
 
 /** `length 30 mm.`, `read 24.99;` */
-export function markAtEnd(body: string, rule: string): Damage | undefined {
+export function markAtEnd(body: string, asked: Asked): Damage | undefined {
   const last = wordBefore(body, body.length);
   if (last === undefined) return undefined;
   const written = body.slice(last.start);
@@ -11,7 +65,7 @@ export function markAtEnd(body: string, rule: string): Damage | undefined {
   const mended = written.replace(/[.;:!]+$/u, "");
   if (
     mended === written ||
-    !readsWhole(body.slice(0, last.start) + mended, rule)
+    !readsWhole(body.slice(0, last.start) + mended, asked)
   )
     return undefined;
   return {
@@ -23,12 +77,12 @@ export function markAtEnd(body: string, rule: string): Damage | undefined {
 }
 
 /** `length 30#ok`, `length 30 // ok`, `length 30 mm (1.18 in)` */
-export function otherRemark(body: string, rule: string): Damage | undefined {
+export function otherRemark(body: string, asked: Asked): Damage | undefined {
   const found = REMARK.exec(body);
   if (found?.groups === undefined) return undefined;
   const { mark = "", said = "" } = found.groups;
   const head = body.slice(0, found.index);
-  if (!readsWhole(head, rule)) return undefined;
+  if (!readsWhole(head, asked)) return undefined;
   const start = wordBefore(head, head.length)?.start ?? 0;
   const mended = `${head.slice(start)} # ${mark === "(" ? `(${said}` : said}`;
   return {

@@ -1,14 +1,14 @@
 // The traps of names and signatures: a clause word for a name, a name that begins with a digit, a date in words, a name and a date
 // without their `by` and `on`.
 import type { Damage } from "./explain.ts";
-import { readsWith } from "./mend.ts";
+import { readsWith, type Asked } from "./asked.ts";
 import { isName } from "./names.ts";
 import { tokenize } from "./tokens.ts";
 import { CLAUSE_WORDS } from "./vocabulary.ts";
 
 /** The second word of an opening line is its name: a clause word or a word that begins with a digit can't be one. */
-export function wordAsName(body: string, rule: string): Damage | undefined {
-  if (!rule.endsWith("Entry")) return undefined;
+export function wordAsName(body: string, asked: Asked): Damage | undefined {
+  if (!asked.rule.endsWith("Entry")) return undefined;
   const [first, second] = tokenize(body).filter(
     (token) => token.kind !== "blank",
   );
@@ -22,7 +22,7 @@ export function wordAsName(body: string, rule: string): Damage | undefined {
   const kind = body.slice(first.start, first.end);
   const whole = (...texts: readonly string[]): { mended?: string } => {
     const text = texts.find((each) =>
-      readsWith(body, { start, end, text: each }, rule),
+      readsWith(body, { start, end, text: each }, asked),
     );
     return text === undefined ? {} : { mended: text };
   };
@@ -75,7 +75,7 @@ export function dateInWords(
 }
 
 /** `AK 2026-11-02` for `by AK on 2026-11-02` */
-export function bareSignature(body: string, rule: string): Damage | undefined {
+export function bareSignature(body: string, asked: Asked): Damage | undefined {
   const found =
     /(?<=\s)(?:by\s+)?(?:"[^"]*"|\p{L}[\p{L}\d-]*)[\s,]+\d+[-/.]\d+[-/.]\d+$/u.exec(
       body,
@@ -89,7 +89,7 @@ export function bareSignature(body: string, rule: string): Damage | undefined {
     !readsWith(
       body,
       { start: found.index, end: body.length, text: mended },
-      rule,
+      asked,
     )
   )
     return undefined;

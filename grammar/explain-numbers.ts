@@ -1,15 +1,15 @@
 // The traps of numbers: fractions and commas in readings, several commas in one number, a grade or a size without its scale.
 import type { Damage } from "./explain.ts";
-import { readsWhole, readsWith } from "./mend.ts";
+import { readsWhole, readsWith, type Asked } from "./asked.ts";
 
 const READING = /(?:Read|Repeat)Fact/;
 
 export function fractionInReading(
   body: string,
-  rule: string,
+  asked: Asked,
   stoppedAt: number,
 ): Damage | undefined {
-  if (!READING.test(rule)) return undefined;
+  if (!READING.test(asked.rule)) return undefined;
   const found = /(?<![\w./-])(?:\d+(?:\s+|-))?\d+\/\d+/.exec(body);
   if (found === null) return undefined;
   const [text] = found;
@@ -41,13 +41,13 @@ export function fractionOf(
 }
 
 /** `nominal 7/8in` */
-export function gluedFraction(body: string, rule: string): Damage | undefined {
+export function gluedFraction(body: string, asked: Asked): Damage | undefined {
   const found = /(?<!\S)(?:\d+-)?\d+\/\d+\p{L}+(?=\s|$)/u.exec(body);
   if (found === null) return undefined;
   const { 0: text, index: start } = found;
   const end = start + text.length;
   const mended = text.replace(/(?=\p{L})/u, " ");
-  if (!readsWith(body, { start, end, text: mended }, rule)) return undefined;
+  if (!readsWith(body, { start, end, text: mended }, asked)) return undefined;
   return {
     start,
     end,
@@ -59,14 +59,14 @@ export function gluedFraction(body: string, rule: string): Damage | undefined {
 /** `read near 0.8743x 0.8742`, `0.8743 and 0.8742`: a key that slipped, or a sign or a word for the blank */
 export function signBetweenReadings(
   body: string,
-  rule: string,
+  asked: Asked,
 ): Damage | undefined {
   const signs = [...body.matchAll(BETWEEN)];
   const [first] = signs;
   const last = signs.at(-1);
   if (first === undefined || last === undefined) return undefined;
   const whole = body.replaceAll(BETWEEN, " ");
-  if (!readsWhole(whole, rule)) return undefined;
+  if (!readsWhole(whole, asked)) return undefined;
   const start = body.slice(0, first.index).search(/\S+$/u);
   const end =
     body.length -
@@ -84,7 +84,7 @@ const BETWEEN =
   /(?<=\d)(?:\s*[xX\u00D7*&]\s*|-\s*|\s+and\s+|,(?=\.))(?=\d*\.\d)/gu;
 
 /** `at 68 degrees F` */
-export function degreesOfWhat(body: string, rule: string): Damage | undefined {
+export function degreesOfWhat(body: string, asked: Asked): Damage | undefined {
   const found =
     /(?<=\d)\s*(?:degrees?|deg|[\u00B0\u00BA])\.?\s+(?=[FC](?![^\s,]))/u.exec(
       body,
@@ -93,7 +93,7 @@ export function degreesOfWhat(body: string, rule: string): Damage | undefined {
   const start = body.slice(0, found.index).search(/\S+$/u);
   const end = found.index + found[0].length + 1;
   const mended = `${body.slice(start, found.index)} ${body.slice(end - 1, end)}`;
-  if (!readsWith(body, { start, end, text: mended }, rule)) return undefined;
+  if (!readsWith(body, { start, end, text: mended }, asked)) return undefined;
   return {
     start,
     end,
@@ -104,16 +104,16 @@ export function degreesOfWhat(body: string, rule: string): Damage | undefined {
 }
 
 /** `length 30 x 2`, `chamfer 1 x 45 deg` */
-export function timesAnother(body: string, rule: string): Damage | undefined {
+export function timesAnother(body: string, asked: Asked): Damage | undefined {
   const found = TWO_FIGURES.exec(body);
   if (found?.groups === undefined) return undefined;
   const { index: start } = found;
   const { one = "", rest = "" } = found.groups;
   const end = body.length;
   const head = body.slice(0, start + one.length);
-  if (!readsWhole(head, rule)) return undefined;
+  if (!readsWhole(head, asked)) return undefined;
   const isSigned = ["ak", "ak on 2026-11-05"].some((who) =>
-    readsWhole(`${head} by ${who}`, rule),
+    readsWhole(`${head} by ${who}`, asked),
   );
   if (rest.startsWith("by") && isSigned) return undefined;
   return { start, end, ...sayTimes(body.slice(start), `${one} # ${rest}`) };
@@ -147,7 +147,7 @@ const TWO_FIGURES =
 /** `read near 0.8743" 0.8742"`, `read near 0.8743 in 0.8742 in` */
 export function unitOfEachReading(
   body: string,
-  rule: string,
+  asked: Asked,
 ): Damage | undefined {
   const pairs = [...body.matchAll(VALUE_WITH_UNIT)];
   const [first, last] = [pairs[0], pairs.at(-1)];
@@ -160,7 +160,7 @@ export function unitOfEachReading(
     return undefined;
   const values = pairs.map(([, value]) => value);
   const mended = [...values, unit === '"' ? "in" : unit].join(" ");
-  if (!readsWith(body, { start, end, text: mended }, rule)) return undefined;
+  if (!readsWith(body, { start, end, text: mended }, asked)) return undefined;
   return {
     start,
     end,
@@ -175,9 +175,9 @@ const VALUE_WITH_UNIT = /(?<!\S)(\.?\d[\d.]*)\s*("|\p{L}+)(?=[\s,;]|$)/gu;
 /** `read near-1, 0.5` */
 export function commaAfterPlace(
   body: string,
-  rule: string,
+  asked: Asked,
 ): Damage | undefined {
-  if (!READING.test(rule)) return undefined;
+  if (!READING.test(asked.rule)) return undefined;
   const found =
     /(?<=^\S+\s+(?:(?:od|id)\s+)?)\p{L}[\p{L}\d-]*\s*[,;:](?=\s*[.\d])/u.exec(
       body,
@@ -192,7 +192,7 @@ export function commaAfterPlace(
     start,
     end,
     message: `No mark stands between \`${place}\` and its values: write \`${place} ${values.replace(/\s.*/u, "")}\`.`,
-    ...(readsWith(body, { start, end, text: mended }, rule)
+    ...(readsWith(body, { start, end, text: mended }, asked)
       ? { mended, safe: true }
       : {}),
   };
@@ -201,10 +201,10 @@ export function commaAfterPlace(
 /** Values of a reading are parted by blanks. */
 export function commasInReading(
   body: string,
-  rule: string,
+  asked: Asked,
   stoppedAt: number,
 ): Damage | undefined {
-  if (!READING.test(rule)) return undefined;
+  if (!READING.test(asked.rule)) return undefined;
   // the figure that ends a place, `near-1, 0.5`, is no value
   const values =
     /(?<![\p{L}\d_-])(?:\.?\d[\dOolI.]*(?:\s*[,;]\s+|;))+\.?\d[\dOolI.]*/u.exec(
@@ -220,7 +220,7 @@ export function commasInReading(
     start: index,
     end,
     message: `Values of a reading are parted by blanks, not by ${values[0].includes("/") ? "strokes" : "commas"}: write \`${text}\`.`,
-    ...(readsWith(body, { start: index, end, text }, rule)
+    ...(readsWith(body, { start: index, end, text }, asked)
       ? { mended: text, safe: true }
       : {}),
   };

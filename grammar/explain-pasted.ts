@@ -1,4 +1,5 @@
 // The traps of text that was pasted: characters that look like those of a keyboard, or like nothing, and are others.
+import type { Asked } from "./asked.ts";
 import type { Damage } from "./explain.ts";
 import { replaced } from "./explain-signs.ts";
 
@@ -9,9 +10,9 @@ interface Pasted {
 }
 
 /** The first of them that the line reads without. */
-export function pasted(body: string, rule: string): Damage | undefined {
+export function pasted(body: string, asked: Asked): Damage | undefined {
   for (const { pattern, by, says } of PASTED) {
-    const found = replaced(body, rule, pattern, by, {
+    const found = replaced(body, asked, pattern, by, {
       says,
       // a text in quotes may have them as it likes
       safe: !body.includes('"'),

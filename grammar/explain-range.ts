@@ -1,7 +1,7 @@
 // The traps of ranges: one that is written otherwise than with `to` (range-forms.ts has the forms), one end alone, a class without its size,
 // and words behind it that say where it is from.
 import type { Damage } from "./explain.ts";
-import { isFirstFault, reads, readsWith } from "./mend.ts";
+import { reads, readsWith, type Asked } from "./asked.ts";
 import {
   AND_OR_TO,
   FORMS,
@@ -17,31 +17,32 @@ const ONLY_RANGE = /(?:Limits|Want|WantHot|Stock|Expands|Cut)Fact/;
 /** A range of lengths or torques in other marks than the language's; undefined where the line has another fault. */
 export function rangeTrap(
   body: string,
-  rule: string,
+  asked: Asked,
   stoppedAt: number,
 ): Damage | undefined {
   const oneSided = ONE_SIDED.exec(body);
-  if (oneSided !== null) return oneSize(body, rule, oneSided.index);
+  if (oneSided !== null) return oneSize(body, asked, oneSided.index);
   const start = /(?<=\s)[+\u2212-]?\.?\d/u.exec(body)?.index;
-  if (start === undefined) return classAlone(body, rule);
+  if (start === undefined) return classAlone(body, asked);
   const rest = body.slice(start);
   // `1-3/16` and `1 5/8` are no two sizes
   if (ONE_SIZE.test(rest))
-    return stoppedAt === body.length ? oneSize(body, rule, start) : undefined;
+    return stoppedAt === body.length ? oneSize(body, asked, start) : undefined;
   // where another fault follows, what may be one size is not taken for two
-  if (isFirstFault() && !ONLY_RANGE.test(rule)) return undefined;
+  if (asked.firstFault !== undefined && !ONLY_RANGE.test(asked.rule))
+    return undefined;
   return (
-    betweenTwo(body, rule, start) ??
-    otherFormAndSource(body, rule, start) ??
-    otherForm(body, rule, start) ??
-    source(body, rule)
+    betweenTwo(body, asked, start) ??
+    otherFormAndSource(body, asked, start) ??
+    otherForm(body, asked, start) ??
+    source(body, asked)
   );
 }
 
 /** `want between 0.02 and 0.04`, `limits from 0.874 to 0.875` */
 function betweenTwo(
   body: string,
-  rule: string,
+  asked: Asked,
   start: number,
 ): Damage | undefined {
   const word = /(?<=\s)(?:between|from)\s+$/iu.exec(body.slice(0, start));
@@ -51,7 +52,7 @@ function betweenTwo(
     return undefined;
   const [from, end] = [word.index, start + found[0].length];
   const { text } = wording;
-  if (!readsWith(body, { start: from, end, text }, rule)) return undefined;
+  if (!readsWith(body, { start: from, end, text }, asked)) return undefined;
   const message =
     group(found, "mark") === "to"
       ? `\`${word[0].trim()}\` is not written here: write ${said(text)}.`
@@ -62,7 +63,7 @@ function betweenTwo(
 /** @param start of the first size */
 function otherForm(
   body: string,
-  rule: string,
+  asked: Asked,
   start: number,
 ): Damage | undefined {
   const rest = body.slice(start);
@@ -72,7 +73,7 @@ function otherForm(
     const said = wording(found);
     if (said === undefined) continue;
     const end = start + found[0].length;
-    if (!readsWith(body, { start, end, text: said.text }, rule)) continue;
+    if (!readsWith(body, { start, end, text: said.text }, asked)) continue;
     const { message, text, safe } = said;
     return { start, end, message, mended: text, safe };
   }
@@ -80,9 +81,9 @@ function otherForm(
 }
 
 /** `limits 0.8740 to 0.8745 drawing L-204` */
-function source(body: string, rule: string): Damage | undefined {
-  for (const { head, start, from, message } of sourcesIn(body, rule))
-    if (reads(head, rule))
+function source(body: string, asked: Asked): Damage | undefined {
+  for (const { head, start, from, message } of sourcesIn(body, asked))
+    if (reads(head, asked))
       return { start, end: body.length, message, mended: from };
   return undefined;
 }
@@ -90,13 +91,13 @@ function source(body: string, rule: string): Damage | undefined {
 /** `limits 25 H 7 drawing L-204`, whose `drawing` is no unit */
 function otherFormAndSource(
   body: string,
-  rule: string,
+  asked: Asked,
   first: number,
 ): Damage | undefined {
-  for (const { head, from, message } of sourcesIn(body, rule)) {
+  for (const { head, from, message } of sourcesIn(body, asked)) {
     // `1-3/16` is no two sizes, and a head that reads has but one fault
-    if (ONE_SIZE.test(head.slice(first)) || reads(head, rule)) continue;
-    const size = otherForm(head, rule, first);
+    if (ONE_SIZE.test(head.slice(first)) || reads(head, asked)) continue;
+    const size = otherForm(head, asked, first);
     if (size?.mended === undefined) continue;
     return {
       start: size.start,
@@ -115,7 +116,7 @@ const OF_SIZE =
 /** The ways to take a line's last words for where its limits are from, the most words first. */
 function* sourcesIn(
   body: string,
-  rule: string,
+  asked: Asked,
 ): Generator<{
   readonly head: string;
   readonly start: number;
@@ -123,7 +124,7 @@ function* sourcesIn(
   readonly message: string;
 }> {
   // with a text in the line, it says already where they are from, or in part
-  if (!/Limits?Fact/.test(rule) || body.includes('"')) return;
+  if (!/Limits?Fact/.test(asked.rule) || body.includes('"')) return;
   for (const gap of body.matchAll(/\s+(?=\p{L})/gu)) {
     const start = gap.index + gap[0].length;
     const words = body.slice(start);
@@ -139,7 +140,7 @@ function* sourcesIn(
   }
 }
 
-function classAlone(body: string, rule: string): Damage | undefined {
+function classAlone(body: string, asked: Asked): Damage | undefined {
   const found =
     /(?<=\s)(?:to\s+)?[A-Za-z]{1,2}\d{1,2}(?:\/[A-Za-z]{1,2}\d{1,2})?$/u.exec(
       body,
@@ -151,7 +152,7 @@ function classAlone(body: string, rule: string): Damage | undefined {
   // `limits to H7` has a `to` too many, `cut to H7` its own
   if (
     ![start, found.index].some((at) =>
-      readsWith(body, { start: at, end, text }, rule),
+      readsWith(body, { start: at, end, text }, asked),
     )
   )
     return undefined;
@@ -164,10 +165,10 @@ function classAlone(body: string, rule: string): Damage | undefined {
 
 function oneSize(
   body: string,
-  rule: string,
+  asked: Asked,
   start: number,
 ): Damage | undefined {
-  if (!ONLY_RANGE.test(rule)) return undefined;
+  if (!ONLY_RANGE.test(asked.rule)) return undefined;
   return {
     start,
     end: body.length,

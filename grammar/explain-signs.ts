@@ -1,10 +1,10 @@
 // The traps of how a number is typed: the sign that a drawing puts before a size, digits of another width, a blank beside the point.
 import type { Damage } from "./explain.ts";
-import { reads } from "./mend.ts";
+import { reads, type Asked } from "./asked.ts";
 
 /** `nominal Ø25`, `fillet R2` */
-export function drawingSign(body: string, rule: string): Damage | undefined {
-  return replaced(body, rule, SIGNED, (text) => text.replace(/^\S\s*/u, ""), {
+export function drawingSign(body: string, asked: Asked): Damage | undefined {
+  return replaced(body, asked, SIGNED, (text) => text.replace(/^\S\s*/u, ""), {
     says: (mended) =>
       `A size stands without the sign that a drawing puts before it: write \`${mended}\`.`,
     safe: true,
@@ -12,8 +12,8 @@ export function drawingSign(body: string, rule: string): Damage | undefined {
 }
 
 /** `nominal ２５.0` */
-export function wideDigits(body: string, rule: string): Damage | undefined {
-  return replaced(body, rule, WIDE, (text) => text.normalize("NFKC"), {
+export function wideDigits(body: string, asked: Asked): Damage | undefined {
+  return replaced(body, asked, WIDE, (text) => text.normalize("NFKC"), {
     says: (mended) =>
       `These digits are of another width than usual: write \`${mended}\`.`,
     safe: true,
@@ -21,18 +21,18 @@ export function wideDigits(body: string, rule: string): Damage | undefined {
 }
 
 /** `length 30 .5`, `length 30. 5`, `length 30 .5in` */
-export function blankAtPoint(body: string, rule: string): Damage | undefined {
-  return replaced(body, rule, PARTED, (text) => text.replace(/\s+/u, ""), {
+export function blankAtPoint(body: string, asked: Asked): Damage | undefined {
+  return replaced(body, asked, PARTED, (text) => text.replace(/\s+/u, ""), {
     says: (mended) => `A number has no blank in it: write \`${mended}\`.`,
     safe: false,
   });
 }
 
 /** `hours 12 400 h` */
-export function groupedDigits(body: string, rule: string): Damage | undefined {
+export function groupedDigits(body: string, asked: Asked): Damage | undefined {
   return replaced(
     body,
-    rule,
+    asked,
     GROUPED,
     (text) => text.replaceAll(/[ \t\u{A0}]/gu, ""),
     {
@@ -53,7 +53,7 @@ const PARTED = /(?<=\s)\d+(?:\s+\.|\.\s+)\d+(?=["\p{L}]*(?!\S))/gu;
 /** Every piece that looks so, put as it should stand, where the line reads with that. */
 export function replaced(
   body: string,
-  rule: string,
+  asked: Asked,
   pattern: RegExp,
   by: (text: string) => string,
   { says, safe }: { says: (mended: string) => string; safe: boolean },
@@ -62,7 +62,7 @@ export function replaced(
   const [first, last] = [pieces[0], pieces.at(-1)];
   if (first === undefined || last === undefined) return undefined;
   const whole = body.replaceAll(pattern, by);
-  if (!reads(whole, rule)) return undefined;
+  if (!reads(whole, asked)) return undefined;
   const end = last.index + last[0].length;
   const mended = whole.slice(first.index, whole.length - (body.length - end));
   return { start: first.index, end, message: says(mended), mended, safe };

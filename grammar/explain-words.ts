@@ -1,5 +1,5 @@
-// The traps of little words and commas: one that is spoken and not written, a comma too many, a comma that is missing behind a number whose
-// unit was left out.
+// The traps of little words and commas: one that stands twice, is shortened, or is spoken and not written; a comma too many, or one that is
+// missing behind a number whose unit was left out.
 import type { Damage } from "./explain.ts";
 import {
   readsWhole,
@@ -7,8 +7,53 @@ import {
   withMend,
   wordAt,
   wordBefore,
+  type Asked,
   type WordSpan,
-} from "./mend.ts";
+  reads,
+} from "./asked.ts";
+
+/** `oil sae-30 at at 120 F` */
+export function doubledWord(body: string, asked: Asked): Damage | undefined {
+  for (const { 0: text, index } of body.matchAll(
+    /(?<=^|\s)(\S+)\s+\1(?=\s|$)/gu,
+  )) {
+    const end = index + text.length;
+    const word = text.slice(0, text.search(/\s/u));
+    if (!readsWith(body, { start: index, end, text: word }, asked)) continue;
+    return {
+      start: index,
+      end,
+      message: `\`${word}\` stands twice in a row: write it once.`,
+      mended: word,
+      safe: /^\p{L}/u.test(word),
+    };
+  }
+  return undefined;
+}
+
+/** `w/ mic-1` for `with mic-1`, `@ 68 F` for `at 68 F` */
+export function shorthand(body: string, asked: Asked): Damage | undefined {
+  const marks = [...body.matchAll(SHORT)];
+  const [first] = marks;
+  const last = marks.at(-1);
+  if (first === undefined || last === undefined) return undefined;
+  const { index: start } = first;
+  const end = last.index + last[0].length;
+  // the whole line, since a mark is known by the blank before it
+  const whole = body.replaceAll(SHORT, (mark) =>
+    mark.startsWith("@") ? "at " : "with ",
+  );
+  if (!reads(whole, asked)) return undefined;
+  return {
+    start,
+    end,
+    message: "`with` and `at` are written out.",
+    mended: whole.slice(start, whole.length - (body.length - end)),
+    safe: true,
+  };
+}
+
+const SHORT = /(?<=\s)(?:w\/|@)\s*(?=\S)/gu;
 
 /** Words of speech that change nothing of the number behind them. */
 const SPOKEN =
@@ -19,7 +64,7 @@ const FIGURE = /^[+\u2212-]?(?:\d+\s+\d+\/\d+(?!\S)|\.?\d\S*)/u;
 /** `runs at 300 rpm`, `length of 30 mm` */
 export function spokenWord(
   body: string,
-  rule: string,
+  asked: Asked,
   stoppedAt: number,
 ): Damage | undefined {
   const { start, end } = wordAt(body, stoppedAt);
@@ -29,7 +74,7 @@ export function spokenWord(
   if (
     figure === undefined ||
     !SPOKEN.test(word) ||
-    !wholeWith(body, { start, end: next, text: "" }, rule)
+    !wholeWith(body, { start, end: next, text: "" }, asked)
   )
     return undefined;
   return {
@@ -43,7 +88,7 @@ export function spokenWord(
 /** `load 4 kN, steady` */
 export function needlessComma(
   body: string,
-  rule: string,
+  asked: Asked,
   stoppedAt: number,
 ): Damage | undefined {
   const here = wordAt(body, stoppedAt);
@@ -51,7 +96,10 @@ export function needlessComma(
     if (word === undefined || !/[^,],$/u.test(textOf(body, word))) continue;
     const next = wordAt(body, word.end);
     const text = textOf(body, word).slice(0, -1);
-    if (next.start === body.length || !wholeWith(body, { ...word, text }, rule))
+    if (
+      next.start === body.length ||
+      !wholeWith(body, { ...word, text }, asked)
+    )
       continue;
     const mended = `${text} ${textOf(body, next)}`;
     return {
@@ -69,7 +117,7 @@ export function needlessComma(
 /** `hot shaft 60 case 40`, whose `case` was read as the unit of 60; `oscillates 60 deg at 60 per min` */
 export function missingComma(
   body: string,
-  rule: string,
+  asked: Asked,
   stoppedAt: number,
 ): Damage | undefined {
   const here = wordAt(body, stoppedAt);
@@ -85,7 +133,7 @@ export function missingComma(
   const { end } = next;
   if (
     !/\d\D*$/u.test(textOf(body, figure)) ||
-    !wholeWith(body, { start, end, text: mended }, rule)
+    !wholeWith(body, { start, end, text: mended }, asked)
   )
     return undefined;
   return {
@@ -99,7 +147,7 @@ export function missingComma(
 /** `press front of bush front into hole front` */
 export function wordRunOn(
   body: string,
-  rule: string,
+  asked: Asked,
   stoppedAt: number,
 ): Damage | undefined {
   const { start, end } = wordAt(body, stoppedAt);
@@ -108,7 +156,7 @@ export function wordRunOn(
   if (
     text === "" ||
     !/^\p{L}+$/u.test(word) ||
-    !wholeWith(body, { start, end, text }, rule)
+    !wholeWith(body, { start, end, text }, asked)
   )
     return undefined;
   return {
@@ -122,7 +170,7 @@ export function wordRunOn(
 /** `bolts 20 N.m`, `viscosity 20 mPa.s at 40 C` */
 export function pointInUnit(
   body: string,
-  rule: string,
+  asked: Asked,
   stoppedAt: number,
 ): Damage | undefined {
   const place = wordAt(body, stoppedAt);
@@ -134,7 +182,7 @@ export function pointInUnit(
     !/^\p{L}[\p{L}.]*\.\p{L}+$/u.test(word) ||
     !/\d$/u.test(textOf(body, before)) ||
     // of two that have points, the other is told next
-    !readsWith(body, { ...place, text }, rule)
+    !readsWith(body, { ...place, text }, asked)
   )
     return undefined;
   return {
@@ -148,9 +196,9 @@ export function pointInUnit(
 function wholeWith(
   body: string,
   change: Parameters<typeof withMend>[1],
-  rule: string,
+  asked: Asked,
 ): boolean {
-  return readsWhole(withMend(body, change), rule);
+  return readsWhole(withMend(body, change), asked);
 }
 
 function textOf(body: string, { start, end }: WordSpan): string {

@@ -23,29 +23,34 @@ import {
   wideDigits,
 } from "./explain-signs.ts";
 import { veeAsSpoken } from "./explain-swing.ts";
-import { markAtEnd, otherRemark } from "./explain-marks.ts";
+import {
+  markAfterWord,
+  markAtEnd,
+  otherQuotes,
+  otherRemark,
+  unclosedText,
+} from "./explain-marks.ts";
 import { pasted } from "./explain-pasted.ts";
 import { rangeTrap } from "./explain-range.ts";
 import {
+  doubledWord,
   missingComma,
   needlessComma,
   pointInUnit,
+  shorthand,
   spokenWord,
   wordRunOn,
 } from "./explain-words.ts";
 import {
   expectedIn,
-  mendOf,
-  asFirstFault,
   reads,
   readsWhole,
-  readsWith,
   wordAt,
   wordBefore,
-  type Mend,
-} from "./mend.ts";
+  type Asked,
+} from "./asked.ts";
+import { mendOf, type Mend } from "./mend.ts";
 import { LONGEST_BODY } from "./by-ohm.ts";
-import { endOfText } from "./tokens.ts";
 import { OPEN_PLACE } from "./vocabulary.ts";
 
 export interface Damage {
@@ -74,63 +79,62 @@ export function explainDamage(
   stoppedAt: number,
   form: string,
 ): Damage {
+  const asked = { rule };
   const explained =
     tooLong(body) ??
     leftOpen(body, stoppedAt, form) ??
-    trap(body, rule, stoppedAt);
+    trap(body, asked, stoppedAt);
   if (explained !== undefined) return explained;
   return (
-    (stoppedAt < body.length
-      ? asFirstFault(body, stoppedAt, () => firstOfTwo(body, rule, stoppedAt))
-      : undefined) ??
-    endsEarly(body, rule, stoppedAt, form) ??
-    stopped(body, rule, stoppedAt, form)
+    (stoppedAt < body.length ? firstOfTwo(body, rule, stoppedAt) : undefined) ??
+    endsEarly(body, asked, stoppedAt, form) ??
+    stopped(body, asked, stoppedAt, form)
   );
 }
 
 /** The traps that people fall into, and the one small change that lets the line be read. */
 function trap(
   body: string,
-  rule: string,
+  asked: Asked,
   stoppedAt: number,
 ): Damage | undefined {
   return (
-    pasted(body, rule) ??
-    markAfterWord(body, rule) ??
-    otherQuotes(body, rule) ??
+    pasted(body, asked) ??
+    markAfterWord(body, asked) ??
+    otherQuotes(body, asked) ??
     unclosedText(body) ??
-    doubledWord(body, rule) ??
-    shorthand(body, rule) ??
-    markAtEnd(body, rule) ??
-    otherRemark(body, rule) ??
-    letterForDigit(body, rule, stoppedAt) ??
-    degreesOfWhat(body, rule) ??
-    signBetweenReadings(body, rule) ??
-    timesAnother(body, rule) ??
-    drawingSign(body, rule) ??
-    wideDigits(body, rule) ??
-    blankAtPoint(body, rule) ??
-    fractionInReading(body, rule, stoppedAt) ??
-    gluedFraction(body, rule) ??
-    unitOfEachReading(body, rule) ??
-    commaAfterPlace(body, rule) ??
-    commasInReading(body, rule, stoppedAt) ??
+    doubledWord(body, asked) ??
+    shorthand(body, asked) ??
+    markAtEnd(body, asked) ??
+    otherRemark(body, asked) ??
+    letterForDigit(body, asked.rule, stoppedAt) ??
+    degreesOfWhat(body, asked) ??
+    signBetweenReadings(body, asked) ??
+    timesAnother(body, asked) ??
+    drawingSign(body, asked) ??
+    wideDigits(body, asked) ??
+    blankAtPoint(body, asked) ??
+    fractionInReading(body, asked, stoppedAt) ??
+    gluedFraction(body, asked) ??
+    unitOfEachReading(body, asked) ??
+    commaAfterPlace(body, asked) ??
+    commasInReading(body, asked, stoppedAt) ??
     commasInNumber(body, stoppedAt) ??
-    wordAsName(body, rule) ??
-    factOnOpening(body, rule, stoppedAt) ??
+    wordAsName(body, asked) ??
+    factOnOpening(body, asked, stoppedAt) ??
     dateInWords(body, stoppedAt) ??
-    bareSignature(body, rule) ??
+    bareSignature(body, asked) ??
     gradeAlone(body) ??
-    veeAsSpoken(body, rule) ??
+    veeAsSpoken(body, asked) ??
     namedSize(body) ??
-    rangeTrap(body, rule, stoppedAt) ??
-    spokenWord(body, rule, stoppedAt) ??
-    needlessComma(body, rule, stoppedAt) ??
-    missingComma(body, rule, stoppedAt) ??
-    wordRunOn(body, rule, stoppedAt) ??
-    groupedDigits(body, rule) ??
-    pointInUnit(body, rule, stoppedAt) ??
-    mended(body, rule, stoppedAt)
+    rangeTrap(body, asked, stoppedAt) ??
+    spokenWord(body, asked, stoppedAt) ??
+    needlessComma(body, asked, stoppedAt) ??
+    missingComma(body, asked, stoppedAt) ??
+    wordRunOn(body, asked, stoppedAt) ??
+    groupedDigits(body, asked) ??
+    pointInUnit(body, asked, stoppedAt) ??
+    mended(body, asked, stoppedAt)
   );
 }
 
@@ -140,7 +144,11 @@ function firstOfTwo(
   rule: string,
   stoppedAt: number,
 ): Damage | undefined {
-  const first = trap(body, rule, stoppedAt);
+  const first = trap(
+    body,
+    { rule, firstFault: { body, stoppedAt } },
+    stoppedAt,
+  );
   return first === undefined ? undefined : { ...first, safe: false };
 }
 
@@ -158,102 +166,6 @@ function tooLong(body: string): Damage | undefined {
     message: `This line has ${count(body.length)} characters, and a line is read up to ${count(LONGEST_BODY)}: shorten it, or make several of it.`,
   };
 }
-
-/** `limits: 0.8740 to 0.8745`, `units = mm` */
-function markAfterWord(body: string, rule: string): Damage | undefined {
-  const whole = body.replace(/^([\p{L}-]+)\s*[:=]+\s*/u, "$1 ");
-  if (!reads(whole, rule)) return undefined;
-  const mended = whole.slice(0, whole.indexOf(" ") + 1);
-  return {
-    start: 0,
-    end: body.length - (whole.length - mended.length),
-    message: `No mark stands between a word and what it says: write \`${readsWhole(whole, rule) ? whole : `${mended.trimEnd()} …`}\`.`,
-    mended,
-    safe: true,
-  };
-}
-
-const QUOTED =
-  /[\u{201C}\u{201D}\u{201E}\u{AB}\u{BB}]|(?<![^\s,])['\u{2018}\u{201A}]|['\u{2018}\u{2019}](?![^\s,])/gu;
-
-const TEXT = /(?<=[\s,])"[^"]*"(?![^\s,])/u;
-
-/** Quotes as word processors write them, and single ones. */
-function otherQuotes(body: string, rule: string): Damage | undefined {
-  const marks = [...body.matchAll(QUOTED)];
-  const straight = body.replaceAll(QUOTED, '"');
-  // after a number it would be a mark of inches
-  if (!TEXT.test(straight) || !reads(straight, rule)) return undefined;
-  const start = marks[0]?.index ?? 0;
-  const end = (marks.at(-1)?.index ?? 0) + 1;
-  return {
-    start,
-    end,
-    message: 'A text stands in plain double quotes: `"`.',
-    mended: straight.slice(start, end),
-    safe: true,
-  };
-}
-
-function unclosedText(body: string): Damage | undefined {
-  const opening = /(?<=[\s,])"/gu;
-  for (;;) {
-    const at = opening.exec(body)?.index;
-    if (at === undefined) return undefined;
-    const end = endOfText(body, at);
-    if (end === undefined)
-      return {
-        start: at,
-        end: body.length,
-        message: "This text has no closing quote: put one at its end.",
-        mended: `${body.slice(at)}"`,
-      };
-    opening.lastIndex = end;
-  }
-}
-
-/** `oil sae-30 at at 120 F` */
-function doubledWord(body: string, rule: string): Damage | undefined {
-  for (const { 0: text, index } of body.matchAll(
-    /(?<=^|\s)(\S+)\s+\1(?=\s|$)/gu,
-  )) {
-    const end = index + text.length;
-    const word = text.slice(0, text.search(/\s/u));
-    if (!readsWith(body, { start: index, end, text: word }, rule)) continue;
-    return {
-      start: index,
-      end,
-      message: `\`${word}\` stands twice in a row: write it once.`,
-      mended: word,
-      safe: /^\p{L}/u.test(word),
-    };
-  }
-  return undefined;
-}
-
-/** `w/ mic-1` for `with mic-1`, `@ 68 F` for `at 68 F` */
-function shorthand(body: string, rule: string): Damage | undefined {
-  const marks = [...body.matchAll(SHORT)];
-  const [first] = marks;
-  const last = marks.at(-1);
-  if (first === undefined || last === undefined) return undefined;
-  const { index: start } = first;
-  const end = last.index + last[0].length;
-  // the whole line, since a mark is known by the blank before it
-  const whole = body.replaceAll(SHORT, (mark) =>
-    mark.startsWith("@") ? "at " : "with ",
-  );
-  if (!reads(whole, rule)) return undefined;
-  return {
-    start,
-    end,
-    message: "`with` and `at` are written out.",
-    mended: whole.slice(start, whole.length - (body.length - end)),
-    safe: true,
-  };
-}
-
-const SHORT = /(?<=\s)(?:w\/|@)\s*(?=\S)/gu;
 
 const WHY: Readonly<
   Record<Mend["sort"], (mend: Mend, word: string, rule: string) => string>
@@ -276,17 +188,17 @@ const TEXT_ONLY = /(?:Note|Title|Do)Fact/;
 
 function mended(
   body: string,
-  rule: string,
+  asked: Asked,
   stoppedAt: number,
 ): Damage | undefined {
-  const mend = mendOf(body, rule, stoppedAt);
+  const mend = mendOf(body, asked, stoppedAt);
   if (mend === undefined) return undefined;
   return {
     start: mend.start,
     end: mend.end,
-    message: WHY[mend.sort](mend, body.slice(mend.start, mend.end), rule),
+    message: WHY[mend.sort](mend, body.slice(mend.start, mend.end), asked.rule),
     mended: mend.text,
-    safe: mend.sort === "quote" && TEXT_ONLY.test(rule),
+    safe: mend.sort === "quote" && TEXT_ONLY.test(asked.rule),
   };
 }
 
@@ -312,7 +224,7 @@ function leftOpen(
 
 function endsEarly(
   body: string,
-  rule: string,
+  asked: Asked,
   stoppedAt: number,
   form: string,
 ): Damage | undefined {
@@ -324,25 +236,25 @@ function endsEarly(
     // a word of a choice that is misspelt was read as a unit; what was read as a name is one
     choices: /^\d/.test(body.slice(last.start))
       ? []
-      : expectedIn(body, rule).words.filter((word) =>
-          reads(body.slice(0, last.start) + word, rule),
+      : expectedIn(body, asked).words.filter((word) =>
+          reads(body.slice(0, last.start) + word, asked),
         ),
   };
 }
 
 function stopped(
   body: string,
-  rule: string,
+  asked: Asked,
   stoppedAt: number,
   form: string,
 ): Damage {
   const { start, end } = wordAt(body, stoppedAt);
   const word = body.slice(start, end);
-  const { words, described } = expectedIn(body, rule);
+  const { words, described } = expectedIn(body, asked);
   const place = { start, end };
   // only a range goes on, and nothing says that one was meant
   const isOver =
-    readsWhole(body.slice(0, start).trimEnd(), rule) &&
+    readsWhole(body.slice(0, start).trimEnd(), asked) &&
     words.every((each) => each === "to");
   if (0 < words.length && described.length === 0 && !isOver) {
     const message = /^[\d.+"-]/.test(word)

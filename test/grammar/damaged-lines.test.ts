@@ -4,7 +4,7 @@ import { readFileSync } from "node:fs";
 import path from "node:path";
 import { describe, expect, test } from "vitest";
 import { explainDamage, type Damage } from "../../grammar/explain.ts";
-import { reads, withMend } from "../../grammar/mend.ts";
+import { readsWhole, withMend } from "../../grammar/asked.ts";
 import { parseBody } from "../../grammar/parse.ts";
 import { startOfComment } from "../../grammar/tokens.ts";
 import { ENTRIES } from "../../grammar/vocabulary.ts";
@@ -105,5 +105,7 @@ test("what is surely meant reads", () => {
       : [{ rule, whole: whole.slice(0, startOfComment(whole)).trimEnd() }];
   });
   expect(sure.length).toBeGreaterThan(30);
-  expect(sure.filter(({ rule, whole }) => !reads(whole, rule))).toEqual([]);
+  expect(
+    sure.filter(({ rule, whole }) => !readsWhole(whole, { rule })),
+  ).toEqual([]);
 });

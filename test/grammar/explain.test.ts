@@ -4,7 +4,7 @@ import { describe, expect, test } from "vitest";
 import { LONGEST_BODY } from "../../grammar/by-ohm.ts";
 import { explainDamage, type Damage } from "../../grammar/explain.ts";
 import { mendDashed } from "../../grammar/range-forms.ts";
-import { reads, withMend } from "../../grammar/mend.ts";
+import { readsWhole, withMend } from "../../grammar/asked.ts";
 import { parseBody } from "../../grammar/parse.ts";
 import { ENTRIES } from "../../grammar/vocabulary.ts";
 
@@ -139,7 +139,7 @@ describe("mends that read", () => {
     ["SizeFact", "size number 7", "size no 7"],
   ])("%s: %s", (rule, body, whole) => {
     expect(mended(rule, body)).toBe(whole);
-    expect(reads(whole, rule)).toBe(true);
+    expect(readsWhole(whole, { rule })).toBe(true);
   });
 });
 
@@ -221,7 +221,7 @@ test.each([
   ["SerialFact", "serial O.87-l"],
   ["LotFact", "lot Ol.5"],
 ])("a name is no number with letters: %s %s", (rule, body) => {
-  expect(reads(body, rule)).toBe(true);
+  expect(readsWhole(body, { rule })).toBe(true);
 });
 
 test("a line that is too long is not looked into, and up to there it is", () => {

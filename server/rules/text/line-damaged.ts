@@ -1,5 +1,5 @@
 // A line that can't be read. The grammar says why and what would mend it; the word that was meant is found here.
-import { readsOnWith, wordBefore } from "../../../grammar/mend.ts";
+import { readsOnWith, wordBefore } from "../../../grammar/asked.ts";
 import { lineSpec } from "../../../grammar/vocabulary.ts";
 import { unitOf } from "../../core/quantity/units.ts";
 import type { DraftFix, TextRule } from "../rule.ts";

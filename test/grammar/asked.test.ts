@@ -5,7 +5,7 @@ import {
   wordAt,
   wordBefore,
   withMend,
-} from "../../grammar/mend.ts";
+} from "../../grammar/asked.ts";
 
 const BODY = "read  near\t0.5";
 
@@ -101,13 +101,15 @@ test.each([
     { words: ["between"], comma: true },
   ],
 ])("%s: where %j stops may stand %j", (rule, body, expected) => {
-  expect(expectedIn(body, rule)).toEqual({ ...NOTHING, ...expected });
+  expect(expectedIn(body, { rule })).toEqual({ ...NOTHING, ...expected });
 });
 
 test("lines of one shape are asked about once, by each rule", () => {
-  const first = expectedIn("shims 0.1 0.2", "ShimsFact");
-  expect(expectedIn("shims 0.75 12.5", "ShimsFact")).toBe(first);
-  expect(expectedIn("shims 0.1 0.2", "LengthFact")).not.toEqual(first);
+  const first = expectedIn("shims 0.1 0.2", { rule: "ShimsFact" });
+  expect(expectedIn("shims 0.75 12.5", { rule: "ShimsFact" })).toBe(first);
+  expect(expectedIn("shims 0.1 0.2", { rule: "LengthFact" })).not.toEqual(
+    first,
+  );
 });
 
 test("a mend takes the place of what stood there, and leaves the rest", () => {
