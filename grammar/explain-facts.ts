@@ -1,6 +1,6 @@
-// The trap of the first line: what an entry is and what is known of it, written in one line.
+// The traps of several facts in one line: what an entry is and what is known of it, or one fact behind another.
 import type { Damage } from "./explain.ts";
-import { reads, wordAt, wordBefore, type Asked } from "./asked.ts";
+import { reads, readsWhole, wordAt, wordBefore, type Asked } from "./asked.ts";
 import { ENTRIES } from "./vocabulary.ts";
 
 /** `reamer r-1 size 0.8755`: without this it would be called a remark, and the fact would be lost. */
@@ -24,4 +24,28 @@ export function factOnOpening(
     message: `\`${word}\` is a fact of this ${entry.kind}, and a fact stands on a line of its own, indented below.`,
     ...(reads(below, { ...asked, rule: fact.rule }) ? { below } : {}),
   };
+}
+
+/** `size 0.8755 drive hand` */
+export function factAfterFact(body: string, asked: Asked): Damage | undefined {
+  const kinds = ENTRIES.filter(({ facts }) =>
+    facts.some(({ rule }) => rule === asked.rule),
+  );
+  for (const { index } of body.matchAll(/(?<=\s)\p{Ll}[\p{Ll}-]*(?=\s)/gu)) {
+    const below = body.slice(index);
+    const word = body.slice(index, wordAt(body, index).end);
+    const isFact = kinds.some(({ facts }) =>
+      facts.some(
+        (fact) => fact.word === word && readsWhole(below, { rule: fact.rule }),
+      ),
+    );
+    if (!isFact || !readsWhole(body.slice(0, index).trimEnd(), asked)) continue;
+    return {
+      start: index,
+      end: body.length,
+      message: `\`${word}\` begins another fact, and each fact stands on a line of its own.`,
+      below,
+    };
+  }
+  return undefined;
 }

@@ -243,6 +243,27 @@ export function commasInNumber(
   return undefined;
 }
 
+/** `centre 0,0`, where two numbers stand and the comma was read as a point */
+export function twoNumbersInOne(
+  body: string,
+  asked: Asked,
+  stoppedAt: number,
+): Damage | undefined {
+  const found = /(?<=\s[+-]?\d+),(?=[+-]?\d+$)/u.exec(body);
+  if (found === null || stoppedAt < body.length) return undefined;
+  const start = body.slice(0, found.index).search(/\S+$/u);
+  const mended = body.slice(start).replace(",", ", ");
+  const end = body.length;
+  if (!readsWith(body, { start, end, text: mended }, asked)) return undefined;
+  return {
+    start,
+    end,
+    message: `Two numbers stand here, and a comma parts them with a blank behind it: write \`${mended}\`.`,
+    mended,
+    safe: true,
+  };
+}
+
 // ISO 3448 and SAE J300 and J306 number their grades apart
 const ISO_VG = [
   ...["2", "3", "5", "7", "10", "15", "22", "32", "46", "68", "100", "150"],

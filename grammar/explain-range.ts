@@ -4,6 +4,7 @@ import type { Damage } from "./explain.ts";
 import { reads, readsWith, type Asked } from "./asked.ts";
 import {
   AND_OR_TO,
+  CLASS_FIRST,
   FORMS,
   group,
   marked,
@@ -20,6 +21,8 @@ export function rangeTrap(
   asked: Asked,
   stoppedAt: number,
 ): Damage | undefined {
+  const turned = classFirst(body, asked);
+  if (turned !== undefined) return turned;
   const oneSided = ONE_SIDED.exec(body);
   if (oneSided !== null) return oneSize(body, asked, oneSided.index);
   const start = /(?<=\s)[+\u2212-]?\.?\d/u.exec(body)?.index;
@@ -138,6 +141,23 @@ function* sourcesIn(
       message: `Where limits are from is written ${said(from)}.`,
     };
   }
+}
+
+/** `limits h7 25 mm` */
+function classFirst(body: string, asked: Asked): Damage | undefined {
+  const found = CLASS_FIRST.exec(body);
+  if (found === null || !ONLY_RANGE.test(asked.rule)) return undefined;
+  const { index: start } = found;
+  const mended = `${group(found, "size")} ${group(found, "class")}`;
+  const end = body.length;
+  if (!readsWith(body, { start, end, text: mended }, asked)) return undefined;
+  return {
+    start,
+    end,
+    message: `A class stands behind its size: write ${said(mended)}.`,
+    mended,
+    safe: true,
+  };
 }
 
 function classAlone(body: string, asked: Asked): Damage | undefined {

@@ -1,7 +1,7 @@
 // Says in the shop's words why a line can't be read, where, and what would mend it. It knows the traps that people fall into by name; for
 // the rest it looks for the one small change that helps, and shows how the line is written.
 import { letterForDigit } from "./digit-letters.ts";
-import { factOnOpening } from "./explain-facts.ts";
+import { factAfterFact, factOnOpening } from "./explain-facts.ts";
 import { bareSignature, dateInWords, wordAsName } from "./explain-names.ts";
 import {
   commaAfterPlace,
@@ -14,6 +14,7 @@ import {
   namedSize,
   signBetweenReadings,
   timesAnother,
+  twoNumbersInOne,
   unitOfEachReading,
 } from "./explain-numbers.ts";
 import {
@@ -120,8 +121,10 @@ function trap(
     commaAfterPlace(body, asked) ??
     commasInReading(body, asked, stoppedAt) ??
     commasInNumber(body, stoppedAt) ??
+    twoNumbersInOne(body, asked, stoppedAt) ??
     wordAsName(body, asked) ??
     factOnOpening(body, asked, stoppedAt) ??
+    factAfterFact(body, asked) ??
     dateInWords(body, stoppedAt) ??
     bareSignature(body, asked) ??
     gradeAlone(body) ??

@@ -67,7 +67,7 @@ function quotes(
       text: `${
         asked.rule === "UseFact"
           ? said
-              .split(/\s*,\s*/u)
+              .split(/\s*,\s*|(?<=\.thou)\s+(?:and|&)\s+/u)
               .map(quoted)
               .join(", ")
           : quoted(said)
@@ -201,7 +201,7 @@ function isOneEditFrom(word: string, other: string): boolean {
 }
 
 const NAMED =
-  /^an? (?!text|number|decimal|unit|date|class|count|stage|signed)\p{Ll}/u;
+  /^(?:an? (?!text|number|decimal|unit|date|class|count|stage|signed)\p{Ll}|the code of a finding$)/u;
 const BLANKS = /[ \t\u{A0}]+/gu;
 
 /** `with r-8755` for `with 8755`. */

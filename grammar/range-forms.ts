@@ -73,6 +73,12 @@ export const FORMS: readonly (readonly [
 
 export const AND_OR_TO = sizes(String.raw`\s*(?<mark>to|${BETWEEN})\s*`);
 
+/** `h7 25 mm` */
+export const CLASS_FIRST = new RegExp(
+  String.raw`(?<=^\S+\s+)(?<class>[A-Za-z]{1,2}\d{1,2}(?:\/[A-Za-z]{1,2}\d{1,2})?)\s+(?<size>${NUMBER}${UNIT}?)$`,
+  "u",
+);
+
 /** `max 0.04`, `at least 0.02`, `>0.02` */
 export const ONE_SIDED = new RegExp(
   String.raw`(?<=^\S+\s+)(?:(?:max(?:imum|\.)?|min(?:imum|\.)?|at\s+(?:least|most)|less\s+than|more\s+than|under|over|up\s+to|[<>\u2264\u2265]=?)\s*${NUMBER}${UNIT}?|${NUMBER}${UNIT}?\s+(?:max|min)(?:imum|\.)?)$`,
