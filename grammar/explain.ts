@@ -69,6 +69,8 @@ export interface Damage {
   readonly below?: string;
   /** What stands between `start` and `end` is no unit of this, as thou.ohm calls it: "area". */
   readonly unit?: string;
+  /** The entry of this kind is named there, and `mended` takes the first word for a part of its name. */
+  readonly kind?: string;
   /** Words that fit there: whoever shows the message may find the one that was meant. */
   readonly choices?: readonly string[];
 }
@@ -202,6 +204,7 @@ function mended(
     message: WHY[mend.sort](mend, body.slice(mend.start, mend.end), asked.rule),
     mended: mend.text,
     safe: mend.sort === "quote" && TEXT_ONLY.test(asked.rule),
+    ...(mend.kind === undefined ? {} : { kind: mend.kind }),
   };
 }
 

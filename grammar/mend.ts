@@ -19,6 +19,8 @@ import { CLAUSE_WORDS } from "./vocabulary.ts";
 export interface Mend extends Change {
   readonly sort:
     "insert" | "replace" | "comma" | "quote" | "join" | "comment" | "name";
+  /** Of words that are joined to a name: of which entry a name belongs there. */
+  readonly kind?: string | undefined;
 }
 
 /** The one change that makes the line whole, where there is one. */
@@ -161,8 +163,21 @@ function joins(
   )
     return [];
   const { start } = before;
-  // `mic-1 AK`: a figure ends a name; `by AK 5 Nov`: a date is no part of one
   const first = body.slice(start, before.end);
+  // `with reamer 1`, where the kind is said and the name begins with a digit
+  if (
+    kind !== undefined &&
+    first === kind &&
+    /^\d/.test(body.slice(word.start))
+  )
+    return [
+      {
+        ...word,
+        text: `${kind.charAt(0)}-${body.slice(word.start, word.end)}`,
+        sort: "name",
+      },
+    ];
+  // `mic-1 AK`: a figure ends a name; `by AK 5 Nov`: a date is no part of one
   const isDated =
     /^\d/.test(body.slice(word.start)) &&
     /(?:^|\s)by\s+$/u.test(body.slice(0, start));
@@ -184,7 +199,7 @@ function joins(
   ) {
     const text = body.slice(start, last.end).replaceAll(BLANKS, "-");
     if (CLAUSE_WORDS.includes(body.slice(last.start, last.end))) break;
-    mends.push({ start, end: last.end, text, sort: "join" });
+    mends.push({ start, end: last.end, text, sort: "join", kind });
   }
   return mends;
 }

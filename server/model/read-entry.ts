@@ -190,6 +190,7 @@ function reportDamage(
       ...(damage.mended === undefined ? {} : { mended: damage.mended }),
       ...(damage.below === undefined ? {} : { below: damage.below }),
       ...(damage.unit === undefined ? {} : { unit: damage.unit }),
+      ...(damage.kind === undefined ? {} : { kind: damage.kind }),
       ...(damage.safe === true ? { safe: "yes" } : {}),
     });
 }

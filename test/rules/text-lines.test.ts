@@ -76,6 +76,22 @@ describe("a line as it is spoken", () => {
     },
   );
 
+  test.each([
+    ["fit a of shaft a in bore a", "shaft", "journal", "10-15"],
+    ["fit a of journal a in bearing a", "bearing", "bore", "23-30"],
+    ["press a of bushing a in hole a", "bushing", "bush", "12-19"],
+    ["press a of bush a in housing a", "housing", "hole", "22-29"],
+  ])(
+    "the trade's word for what is named is told with the language's: %s",
+    (line, word, meant, place) => {
+      expect(said(CODE, line, { under: HEAD })).toEqual([
+        `\`${word}\` does not fit here: did you mean \`${meant}\`?`,
+        `  fix: Write \`${meant}\``,
+        `    ${place} "${meant}"`,
+      ]);
+    },
+  );
+
   test("behind a number, a unit is no misspelt word", () => {
     for (const unit of ["in", "mm", "um"])
       expect(said(CODE, `  read 0.5 ${unit} mic-1`)).toEqual([

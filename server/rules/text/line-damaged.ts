@@ -30,6 +30,11 @@ export const lineDamaged: TextRule = {
     if (0 < meant.length) return meantInstead(span, written, meant);
     if (typeof data.below === "string")
       return { message, fixes: [onLineBelow(entry, span, data.below)] };
+    const [kind] = otherNames(
+      /^\S+/u.exec(written)?.[0] ?? "",
+      [data.kind ?? []].flat(),
+    );
+    if (kind !== undefined) return kindInstead(span, written, kind);
     if (typeof data.unit === "string")
       return unitInstead(span, written, data.unit, entry);
     const designated = designatedBy(span, entry);
@@ -74,6 +79,17 @@ function takenAsUnit(
     end: before.end + indent,
   };
   return { span: place, ...meantInstead(place, word, meant) };
+}
+
+/** `fit a of shaft a in bore a`: the trade's word for what is named there. */
+function kindInstead(
+  span: Span,
+  written: string,
+  kind: string,
+): ReturnType<TextRule["draft"]> {
+  const word = /^\S+/u.exec(written)?.[0] ?? "";
+  const place = { ...span, end: span.start + word.length };
+  return { span: place, ...meantInstead(place, word, [kind]) };
 }
 
 function meantInstead(

@@ -172,7 +172,7 @@ const OTHER_NAMES: Readonly<Record<string, readonly string[]>> = {
   housing: ["hole", "part"],
   casting: ["part"],
   component: ["part"],
-  bearing: ["bush"],
+  bearing: ["bush", "bore"],
   bushing: ["bush"],
   sleeve: ["bush"],
   liner: ["bush"],
