@@ -52,7 +52,7 @@ import {
 } from "./asked.ts";
 import { mendOf, type Mend } from "./mend.ts";
 import { LONGEST_BODY } from "./by-ohm.ts";
-import { OPEN_PLACE } from "./vocabulary.ts";
+import { CLAUSE_WORDS, OPEN_PLACE } from "./vocabulary.ts";
 
 export interface Damage {
   /** Offsets in the line's body. */
@@ -270,10 +270,10 @@ function stopped(
   }
   const [only, other] = described;
   if (only !== undefined && other === undefined && words.length === 0) {
-    // `14,5e6` is a number gone wrong
-    const unit = /^[\d.]*\d[.,]\S/u.test(word)
-      ? undefined
-      : /^a unit of (.+)$/u.exec(only)?.[1];
+    const unit =
+      LIKE_UNIT.test(word) && !CLAUSE_WORDS.includes(word)
+        ? /^a unit of (.+)$/u.exec(only)?.[1]
+        : undefined;
     return {
       ...place,
       message: `Here comes ${only}, and \`${word}\` is none.${written(form)}`,
@@ -285,6 +285,9 @@ function stopped(
     message: `\`${word}\` does not fit here.${written(form)}`,
   };
 }
+
+/** `m2`, `1/K`, `1e-6/K`: `14,5e6` is a number gone wrong, and `-` no word. */
+const LIKE_UNIT = /^(?:\p{L}|\d?(?:e-?\d+)?\/\p{L})/u;
 
 /** "`a`, `b` or `c`" */
 function oneOf(words: readonly string[]): string {

@@ -1,5 +1,5 @@
 // What is said of damaged lines, whole: damaged-lines.txt has each line with its rule, the place that is marked, the sentence, and the line
-// as it is mended, what belongs on a line below it, or the words that would fit. Its sentences were read one by one before they went in; read what changes as they were.
+// as it is mended, what belongs on a line below it, of what a unit or a name belongs there, or the words that would fit. Its sentences were read one by one before they went in; read what changes as they were.
 import { readFileSync } from "node:fs";
 import path from "node:path";
 import { describe, expect, test } from "vitest";
@@ -18,7 +18,18 @@ const FORMS = new Map(
 
 /** As the page shows it, its line first. */
 function shown(rule: string, body: string, damage: Damage): string {
-  const { start, end, message, code, mended, safe, below, choices } = damage;
+  const {
+    start,
+    end,
+    message,
+    code,
+    mended,
+    safe,
+    below,
+    unit,
+    kind,
+    choices,
+  } = damage;
   const mark = " ".repeat(start) + "~".repeat(end - start);
   return [
     `${rule}: ${body}`,
@@ -30,6 +41,8 @@ function shown(rule: string, body: string, damage: Damage): string {
           `  ${safe === true ? "surely" : "perhaps"}: ${withMend(body, { start, end, text: mended })}`,
         ]),
     ...(below === undefined ? [] : [`  below: ${below}`]),
+    ...(unit === undefined ? [] : [`  a unit of: ${unit}`]),
+    ...(kind === undefined ? [] : [`  a name of: ${kind}`]),
     ...(choices === undefined || choices.length === 0
       ? []
       : [`  one of: ${choices.join(", ")}`]),
