@@ -83,26 +83,6 @@ export function signBetweenReadings(
 const BETWEEN =
   /(?<=\d)(?:\s*[xX\u00D7*&]\s*|-\s*|\s+and\s+|,(?=\.))(?=\d*\.\d)/gu;
 
-/** `at 68 degrees F` */
-export function degreesOfWhat(body: string, asked: Asked): Damage | undefined {
-  const found =
-    /(?<=\d)\s*(?:degrees?|deg|[\u00B0\u00BA])\.?\s+(?=[FC](?![^\s,]))/u.exec(
-      body,
-    );
-  if (found === null) return undefined;
-  const start = body.slice(0, found.index).search(/\S+$/u);
-  const end = found.index + found[0].length + 1;
-  const mended = `${body.slice(start, found.index)} ${body.slice(end - 1, end)}`;
-  if (!readsWith(body, { start, end, text: mended }, asked)) return undefined;
-  return {
-    start,
-    end,
-    message: `The unit of a temperature is one letter: write \`${mended}\`.`,
-    mended,
-    safe: true,
-  };
-}
-
 /** `length 30 x 2`, `chamfer 1 x 45 deg` */
 export function timesAnother(body: string, asked: Asked): Damage | undefined {
   const found = TWO_FIGURES.exec(body);

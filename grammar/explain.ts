@@ -7,7 +7,6 @@ import {
   commaAfterPlace,
   commasInNumber,
   commasInReading,
-  degreesOfWhat,
   fractionInReading,
   gluedFraction,
   gradeAlone,
@@ -111,7 +110,6 @@ function trap(
     markAtEnd(body, asked) ??
     otherRemark(body, asked) ??
     letterForDigit(body, asked.rule, stoppedAt) ??
-    degreesOfWhat(body, asked) ??
     signBetweenReadings(body, asked) ??
     timesAnother(body, asked) ??
     drawingSign(body, asked) ??
