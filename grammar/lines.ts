@@ -46,9 +46,12 @@ export function isEmpty({ blocks }: FileLines): boolean {
   return blocks.every(({ lines }) => lines.every(({ body }) => body === ""));
 }
 
-/** The line end that a file, or a block of it, is written with. */
-export function eolOf({ lines }: { readonly lines: readonly Line[] }): string {
-  return lines.find(({ eol }) => eol !== "")?.eol ?? "\n";
+/** The line end that a file is written with. */
+export function eolOf({ blocks }: Pick<FileLines, "blocks">): string {
+  // asked with each edit, it goes no further than the first, and leaves the list of all lines alone
+  for (const { lines } of blocks)
+    for (const { eol } of lines) if (eol !== "") return eol;
+  return "\n";
 }
 
 export interface Edit {

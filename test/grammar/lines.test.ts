@@ -4,6 +4,7 @@ import { describe, expect, test } from "vitest";
 import {
   blockAt,
   editLines,
+  eolOf,
   lineAt,
   lineCount,
   readLines,
@@ -244,5 +245,38 @@ describe("edits", () => {
       text: "part b",
     });
     expect(textOf(edited)).toBe("part a\npart b");
+  });
+});
+
+describe("the line end of a file", () => {
+  test.each([
+    ["job a\r\n  units mm\r\n", "\r\n"],
+    ["job a\r  units mm", "\r"],
+    ["# first\njob a\n", "\n"],
+    ["job a", "\n"],
+    ["", "\n"],
+  ])("of %j is %j", (text, eol) => {
+    expect(eolOf(readLines(text))).toBe(eol);
+  });
+
+  test("is found in its first line, and no list of all lines is made for it", () => {
+    let asked = 0;
+    const blocks = readLines("part a\r\n".repeat(5_000)).blocks.map(
+      (block) => ({
+        ...block,
+        get lines() {
+          asked++;
+          return block.lines;
+        },
+      }),
+    );
+    const file = {
+      blocks,
+      get lines(): never {
+        throw new Error("all lines were asked for");
+      },
+    };
+    expect(eolOf(file)).toBe("\r\n");
+    expect(asked).toBe(1);
   });
 });
