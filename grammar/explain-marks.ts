@@ -1,6 +1,7 @@
 // The traps of marks: one between a word and what it says, quotes, a full stop at a line's end, a remark in another dress than `#`.
 import type { Damage } from "./explain.ts";
 import { reads, readsWhole, wordBefore, type Asked } from "./asked.ts";
+import { replaced } from "./replaced.ts";
 import { endOfText } from "./tokens.ts";
 
 /** `limits: 0.8740 to 0.8745`, `units = mm` */
@@ -24,19 +25,12 @@ const TEXT = /(?<=[\s,])"[^"]*"(?![^\s,])/u;
 
 /** Quotes as word processors write them, and single ones. */
 export function otherQuotes(body: string, asked: Asked): Damage | undefined {
-  const marks = [...body.matchAll(QUOTED)];
-  const straight = body.replaceAll(QUOTED, '"');
   // after a number it would be a mark of inches
-  if (!TEXT.test(straight) || !reads(straight, asked)) return undefined;
-  const start = marks[0]?.index ?? 0;
-  const end = (marks.at(-1)?.index ?? 0) + 1;
-  return {
-    start,
-    end,
-    message: 'A text stands in plain double quotes: `"`.',
-    mended: straight.slice(start, end),
+  if (!TEXT.test(body.replaceAll(QUOTED, '"'))) return undefined;
+  return replaced(body, asked, QUOTED, () => '"', {
+    says: () => 'A text stands in plain double quotes: `"`.',
     safe: true,
-  };
+  });
 }
 
 export function unclosedText(body: string): Damage | undefined {

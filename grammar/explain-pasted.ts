@@ -1,7 +1,7 @@
 // The traps of text that was pasted: characters that look like those of a keyboard, or like nothing, and are others.
 import type { Asked } from "./asked.ts";
 import type { Damage } from "./explain.ts";
-import { replaced } from "./explain-signs.ts";
+import { replaced } from "./replaced.ts";
 
 interface Pasted {
   readonly pattern: RegExp;
@@ -38,8 +38,10 @@ function wordsWith(characters: string): RegExp {
 
 /** Whether text begins with characters that do not show, or blanks of another sort; how many. */
 export function unseenBefore(body: string): number {
-  return new RegExp(`^[${BLANKS}${UNSEEN}]*`, "u").exec(body)?.[0].length ?? 0;
+  return UNSEEN_BEFORE.exec(body)?.[0].length ?? 0;
 }
+
+const UNSEEN_BEFORE = new RegExp(`^[${BLANKS}${UNSEEN}]*`, "u");
 
 const PASTED: readonly Pasted[] = [
   {

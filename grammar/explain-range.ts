@@ -4,6 +4,7 @@ import type { Damage } from "./explain.ts";
 import { reads, readsWith, type Asked } from "./asked.ts";
 import {
   AND_OR_TO,
+  CLASS,
   CLASS_FIRST,
   FORMS,
   group,
@@ -160,11 +161,10 @@ function classFirst(body: string, asked: Asked): Damage | undefined {
   };
 }
 
+const CLASS_AT_END = new RegExp(String.raw`(?<=\s)(?:to\s+)?${CLASS}$`, "u");
+
 function classAlone(body: string, asked: Asked): Damage | undefined {
-  const found =
-    /(?<=\s)(?:to\s+)?[A-Za-z]{1,2}\d{1,2}(?:\/[A-Za-z]{1,2}\d{1,2})?$/u.exec(
-      body,
-    );
+  const found = CLASS_AT_END.exec(body);
   if (found === null) return undefined;
   const word = found[0].replace(/to\s+/u, "");
   const [start, end] = [body.length - word.length, body.length];

@@ -1,6 +1,7 @@
 // The traps of how a number is typed: the sign that a drawing puts before a size, digits of another width, a blank beside the point.
 import type { Damage } from "./explain.ts";
-import { reads, type Asked } from "./asked.ts";
+import type { Asked } from "./asked.ts";
+import { replaced } from "./replaced.ts";
 
 /** `nominal Ø25`, `fillet R2` */
 export function drawingSign(body: string, asked: Asked): Damage | undefined {
@@ -49,21 +50,3 @@ const GROUPED =
 const SIGNED = /(?<=\s)[ØøΦφ⌀∅R]\s*\.?\d[\d.,/-]*(?: +\d+\/\d+)?/gu;
 const WIDE = /(?<=\s)[+-]?[\d.．０-９]*[．０-９][\d.．０-９]*/gu;
 const PARTED = /(?<=\s)\d+(?:\s+\.|\.\s+)\d+(?=["\p{L}]*(?!\S))/gu;
-
-/** Every piece that looks so, put as it should stand, where the line reads with that. */
-export function replaced(
-  body: string,
-  asked: Asked,
-  pattern: RegExp,
-  by: (text: string) => string,
-  { says, safe }: { says: (mended: string) => string; safe: boolean },
-): Damage | undefined {
-  const pieces = [...body.matchAll(pattern)];
-  const [first, last] = [pieces[0], pieces.at(-1)];
-  if (first === undefined || last === undefined) return undefined;
-  const whole = body.replaceAll(pattern, by);
-  if (!reads(whole, asked)) return undefined;
-  const end = last.index + last[0].length;
-  const mended = whole.slice(first.index, whole.length - (body.length - end));
-  return { start: first.index, end, message: says(mended), mended, safe };
-}

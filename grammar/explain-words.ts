@@ -8,9 +8,10 @@ import {
   wordAt,
   wordBefore,
   type Asked,
+  type Change,
   type WordSpan,
-  reads,
 } from "./asked.ts";
+import { replaced } from "./replaced.ts";
 
 /** `oil sae-30 at at 120 F` */
 export function doubledWord(body: string, asked: Asked): Damage | undefined {
@@ -33,24 +34,13 @@ export function doubledWord(body: string, asked: Asked): Damage | undefined {
 
 /** `w/ mic-1` for `with mic-1`, `@ 68 F` for `at 68 F` */
 export function shorthand(body: string, asked: Asked): Damage | undefined {
-  const marks = [...body.matchAll(SHORT)];
-  const [first] = marks;
-  const last = marks.at(-1);
-  if (first === undefined || last === undefined) return undefined;
-  const { index: start } = first;
-  const end = last.index + last[0].length;
-  // the whole line, since a mark is known by the blank before it
-  const whole = body.replaceAll(SHORT, (mark) =>
-    mark.startsWith("@") ? "at " : "with ",
+  return replaced(
+    body,
+    asked,
+    SHORT,
+    (mark) => (mark.startsWith("@") ? "at " : "with "),
+    { says: () => "`with` and `at` are written out.", safe: true },
   );
-  if (!reads(whole, asked)) return undefined;
-  return {
-    start,
-    end,
-    message: "`with` and `at` are written out.",
-    mended: whole.slice(start, whole.length - (body.length - end)),
-    safe: true,
-  };
 }
 
 const SHORT = /(?<=\s)(?:w\/|@)\s*(?=\S)/gu;
@@ -193,11 +183,7 @@ export function pointInUnit(
 }
 
 /** So small a change is not guessed where another fault follows. */
-function wholeWith(
-  body: string,
-  change: Parameters<typeof withMend>[1],
-  asked: Asked,
-): boolean {
+function wholeWith(body: string, change: Change, asked: Asked): boolean {
   return readsWhole(withMend(body, change), asked);
 }
 

@@ -258,8 +258,8 @@ function stopped(
   const place = { start, end };
   // only a range goes on, and nothing says that one was meant
   const isOver =
-    readsWhole(body.slice(0, start).trimEnd(), asked) &&
-    words.every((each) => each === "to");
+    words.every((each) => each === "to") &&
+    readsWhole(body.slice(0, start).trimEnd(), asked);
   if (0 < words.length && described.length === 0 && !isOver) {
     const message = /^[\d.+"-]/.test(word)
       ? `A word is missing before \`${word}\`: write ${oneOf(words)}.`

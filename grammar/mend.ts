@@ -151,46 +151,26 @@ function joins(
   const { described } = expectAfter(body.slice(0, before.start), asked.rule);
   if (!described.some((each) => NAMED.test(each))) return [];
   const kind = /^an? (\p{Ll}+)$/u.exec(described[0] ?? "")?.[1];
-  if (
-    kind !== undefined &&
-    isOneEditFrom(body.slice(before.start, before.end), kind)
-  )
-    return [{ ...before, text: kind, sort: "replace" }];
-  // two of them are no one name
-  if (
-    !asked.rule.endsWith("Entry") &&
-    /^(?:and|or|&|\+)$/u.test(body.slice(word.start, word.end))
-  )
-    return [];
   const { start } = before;
   const first = body.slice(start, before.end);
+  const next = body.slice(word.start, word.end);
+  if (kind !== undefined && isOneEditFrom(first, kind))
+    return [{ ...before, text: kind, sort: "replace" }];
+  // two of them are no one name
+  const isEntry = asked.rule.endsWith("Entry");
+  if (!isEntry && /^(?:and|or|&|\+)$/u.test(next)) return [];
+  const isFigure = /^\d/.test(next);
   // `with reamer 1`, where the kind is said and the name begins with a digit
-  if (
-    kind !== undefined &&
-    first === kind &&
-    /^\d/.test(body.slice(word.start))
-  )
-    return [
-      {
-        ...word,
-        text: `${kind.charAt(0)}-${body.slice(word.start, word.end)}`,
-        sort: "name",
-      },
-    ];
+  if (first === kind && isFigure)
+    return [{ ...word, text: `${kind.charAt(0)}-${next}`, sort: "name" }];
   // `mic-1 AK`: a figure ends a name; `by AK 5 Nov`: a date is no part of one
-  const isDated =
-    /^\d/.test(body.slice(word.start)) &&
-    /(?:^|\s)by\s+$/u.test(body.slice(0, start));
+  const isDated = isFigure && /(?:^|\s)by\s+$/u.test(body.slice(0, start));
   if (!isName(first) || /-\d+$/.test(first) || isDated) return [];
   // where another fault follows, only `mic 1` is sure to be one name
-  const isSure = /^\d+$/.test(body.slice(word.start, word.end));
-  if (
-    asked.firstFault !== undefined &&
-    (!isSure || asked.rule.endsWith("Entry"))
-  )
-    return [];
+  const isSure = /^\d+$/.test(next);
+  if (asked.firstFault !== undefined && (!isSure || isEntry)) return [];
   // after `mic 1` comes a clause, and no more of its name
-  const most = /^\d/.test(body.slice(word.start)) ? 1 : 3;
+  const most = isFigure ? 1 : 3;
   const mends: Mend[] = [];
   for (
     let last: WordSpan = word;

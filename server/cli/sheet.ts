@@ -16,7 +16,7 @@ import { shown } from "./terminal-text.ts";
 import { filesVersion } from "../history/files-version.ts";
 import { codeOf, whyNot } from "../why-not.ts";
 import { version } from "./version.ts";
-import { cannotWrite, writeWhole } from "./written-file.ts";
+import { noFile, writeWhole } from "./written-file.ts";
 
 interface SheetOptions {
   /** Where the record on standard input belongs. */
@@ -195,11 +195,7 @@ async function refuseOthersFile(target: string, asked: string): Promise<void> {
   let start: string;
   try {
     const what = await stat(target);
-    if (!what.isFile())
-      throw cannotWrite(
-        shown(asked),
-        `it is ${what.isDirectory() ? "a folder" : "not a file"}`,
-      );
+    if (!what.isFile()) throw noFile(shown(asked), what);
     const file = await openFile(target, "r");
     try {
       const { buffer, bytesRead } = await file.read(

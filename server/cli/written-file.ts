@@ -1,4 +1,5 @@
 // A file that a command writes: what is there before, and the whole text in one move. Whose file it is, each command says.
+import type { Stats } from "node:fs";
 import {
   access,
   constants,
@@ -25,8 +26,12 @@ export async function textThere(
     if (codeOf(error) === "ENOENT") return undefined;
     throw cannotWrite(name, whyNotWritten(error));
   }
-  const what = await stat(file);
-  throw cannotWrite(
+  throw noFile(name, await stat(file));
+}
+
+/** Of what is there and is no file. */
+export function noFile(name: string, what: Stats): CannotRun {
+  return cannotWrite(
     name,
     `it is ${what.isDirectory() ? "a folder" : "not a file"}`,
   );
@@ -60,6 +65,6 @@ async function refuseReadOnly(target: string): Promise<void> {
   });
 }
 
-export function cannotWrite(name: string, why: string): CannotRun {
+function cannotWrite(name: string, why: string): CannotRun {
   return new CannotRun(`${name} cannot be written: ${why}; name another file.`);
 }

@@ -30,11 +30,8 @@ export const lineDamaged: TextRule = {
     if (0 < meant.length) return meantInstead(span, written, meant);
     if (typeof data.below === "string")
       return { message, fixes: [onLineBelow(entry, span, data.below)] };
-    const [kind] = otherNames(
-      /^\S+/u.exec(written)?.[0] ?? "",
-      [data.kind ?? []].flat(),
-    );
-    if (kind !== undefined) return kindInstead(span, written, kind);
+    const named = kindInstead(span, written, [data.kind ?? []].flat());
+    if (named !== undefined) return named;
     if (typeof data.unit === "string")
       return unitInstead(span, written, data.unit, entry);
     const designated = designatedBy(span, entry);
@@ -85,11 +82,13 @@ function takenAsUnit(
 function kindInstead(
   span: Span,
   written: string,
-  kind: string,
-): ReturnType<TextRule["draft"]> {
+  kinds: readonly string[],
+): ReturnType<TextRule["draft"]> | undefined {
   const word = /^\S+/u.exec(written)?.[0] ?? "";
+  const meant = otherNames(word, kinds);
+  if (meant.length === 0) return undefined;
   const place = { ...span, end: span.start + word.length };
-  return { span: place, ...meantInstead(place, word, [kind]) };
+  return { span: place, ...meantInstead(place, word, meant) };
 }
 
 function meantInstead(
