@@ -6,5 +6,7 @@ export default defineConfig({
     exclude: ["test/editor/**", "**/node_modules/**"],
     setupFiles: ["test/seed.ts"],
     testTimeout: 60_000,
+    // a slow disk takes as long over the folders that a file of tests leaves
+    hookTimeout: 60_000,
   },
 });

@@ -30,10 +30,10 @@ line drive
   ream with r-875
 `;
 
-/** A journal read under its limits. */
 /** A yard with the record and its crib. */
 export const YARD = { "jobs/pump.thou": JOB, "jobs/crib.thou": CRIB };
 
+/** The record with a journal read under its limits. */
 export const WORN = JOB.replace("0.8742 0.8741", "0.8737 0.8736");
 
 /** What a real run is given, and what of the user's own settings it must not hang on. */
