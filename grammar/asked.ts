@@ -1,7 +1,7 @@
 // Asks thou.ohm about a line that can't be read: whether it reads with a change, and what it would take where reading stopped; and the
 // words at a place.
 import { keepIn } from "./kept.ts";
-import { expectAfter, parseBody } from "./parse.ts";
+import { expectAfter, isRead, parseBody } from "./parse.ts";
 import { shapeOf } from "./shape.ts";
 import { isBlank } from "./tokens.ts";
 
@@ -62,10 +62,11 @@ export interface Asked {
 
 /** Whether the rule reads the body; as far as its first fault, or reads on past all that is changed in it. */
 export function reads(body: string, { rule, firstFault }: Asked): boolean {
+  if (firstFault === undefined) return isRead(body, rule);
   const { damagedAt } = parseBody(body, rule);
   if (damagedAt === undefined) return true;
   // what breaks off lacks something, and what is cut off is no change
-  if (firstFault === undefined || damagedAt === body.length) return false;
+  if (damagedAt === body.length) return false;
   const left = body.length - damagedAt;
   return (
     left < firstFault.body.length - firstFault.stoppedAt &&
@@ -75,7 +76,7 @@ export function reads(body: string, { rule, firstFault }: Asked): boolean {
 
 /** Whether the rule reads the whole body, as far as its first fault or not. */
 export function readsWhole(body: string, { rule }: Asked): boolean {
-  return parseBody(body, rule).damagedAt === undefined;
+  return isRead(body, rule);
 }
 
 /** Whether it reads the body with a change. */

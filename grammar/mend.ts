@@ -11,7 +11,7 @@ import {
   type Expected,
   type WordSpan,
 } from "./asked.ts";
-import { expectAfter } from "./parse.ts";
+import { expectAfter, STOP } from "./parse.ts";
 import { isName } from "./names.ts";
 import { CLAUSE_WORDS } from "./vocabulary.ts";
 
@@ -148,7 +148,10 @@ function joins(
 ): readonly Mend[] {
   const before = wordBefore(body, word.start);
   if (before === undefined || before.start === 0) return [];
-  const { described } = expectAfter(body.slice(0, before.start), asked.rule);
+  const { described } = expectAfter(
+    body.slice(0, before.start) + STOP,
+    asked.rule,
+  );
   if (!described.some((each) => NAMED.test(each))) return [];
   const kind = /^an? (\p{Ll}+)$/u.exec(described[0] ?? "")?.[1];
   const { start } = before;

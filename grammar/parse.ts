@@ -65,6 +65,23 @@ function usualTemplate(key: string): Node | undefined {
   return template;
 }
 
+/** Shapes that no rule they were asked of reads. */
+const unread = new Set<string>();
+
+/** Whether a rule reads a body. Lines of one shape are read alike or not at all, so that each shape is asked about once. */
+export function isRead(body: string, rule: string): boolean {
+  if (LONGEST_BODY < body.length) return false;
+  const shape = shapeOf(body);
+  const key = `${rule} ${shape.key}`;
+  if (unread.has(key)) return false;
+  const template = shapes.get(key) ?? usualTemplate(key);
+  if (template !== undefined) return true;
+  if (parseByOhm(body, rule, shape, key).damagedAt === undefined) return true;
+  if (MOST_SHAPES <= unread.size) unread.clear();
+  unread.add(key);
+  return false;
+}
+
 /** A sign that nothing of thou.ohm takes. At the end of a text, reading stops at it and says what it would have taken. */
 export const STOP = "\u{1}";
 

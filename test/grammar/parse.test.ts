@@ -7,7 +7,7 @@ import {
   LONGEST_BODY,
   parseAfresh,
 } from "../../grammar/by-ohm.ts";
-import { expectAfter, parseBody, STOP } from "../../grammar/parse.ts";
+import { expectAfter, isRead, parseBody, STOP } from "../../grammar/parse.ts";
 import { tokenize } from "../../grammar/tokens.ts";
 import { nodesIn, type Node } from "../../grammar/tree.ts";
 import { ENTRIES, lineSpec } from "../../grammar/vocabulary.ts";
@@ -130,6 +130,20 @@ describe("by shape", () => {
     );
   });
 
+  test("whether lines near to them are read at all is as Ohm says", () => {
+    fc.assert(
+      fc.property(mutated, ({ body, rule }) => {
+        // others of its shape go before
+        isRead(body.replaceAll(/\d/gu, "7"), rule);
+        isRead(body.replaceAll(/[bcgq]/gu, "z"), rule);
+        expect(isRead(body, rule)).toBe(
+          parseAfresh(body, rule).damagedAt === undefined,
+        );
+      }),
+      { numRuns: 3000 },
+    );
+  });
+
   test("what may follow a line that breaks off is what Ohm expects there", () => {
     const brokenOff = fc
       .record({
@@ -198,6 +212,8 @@ test("a line is read up to its longest, and not one character more", () => {
   expect(parseBody(text(LONGEST_BODY), "NoteFact").damagedAt).toBeUndefined();
   const { damagedAt, tree } = parseBody(text(LONGEST_BODY + 1), "NoteFact");
   expect(damagedAt).toBe(LONGEST_BODY);
+  expect(isRead(text(LONGEST_BODY), "NoteFact")).toBe(true);
+  expect(isRead(text(LONGEST_BODY + 1), "NoteFact")).toBe(false);
   expect(tree.end).toBeLessThanOrEqual(LONGEST_BODY);
 });
 
