@@ -2,7 +2,7 @@
 // readings, all against one axis of diameters; below it the clearances cold and hot against what is wanted.
 import { showRange } from "../core/quantity/show.ts";
 import type { Shop } from "../model/shop.ts";
-import { bandStrip } from "./band-strip.ts";
+import { bandStrip, type Drawn } from "./band-strip.ts";
 import { axisOf, chartOf, sideColumn, windowColumn } from "./fit-chart.ts";
 import { saidBelow, windowLacks } from "./fit-empty.ts";
 import { headHeight } from "./fit-heads.ts";
@@ -12,7 +12,7 @@ import {
   type FitZones,
   type Side,
 } from "./fit-zones.ts";
-import { inkOf, widthOf, type PictureOptions } from "./ink.ts";
+import { inkOf, widthOf, type Ink, type PictureOptions } from "./ink.ts";
 import { scale, spanOf } from "./scale.ts";
 import {
   lettering,
@@ -22,7 +22,7 @@ import {
   wrapped,
   type Box,
 } from "./shapes.ts";
-import { NOTHING } from "./svg.ts";
+import { NOTHING, together } from "./svg.ts";
 import { unreadText } from "./words.ts";
 
 const AXIS = 66;
@@ -43,7 +43,41 @@ export function fitPicture(
   const unread = unreadText(shop, fit);
   if (unread !== undefined) return sentencePicture(unread, width, ink, fit);
   const zones = fitZones(shop, fit);
-  const rows = clearanceRows(shop, fit);
+  const sizes = sizesOf(zones, fit, width, ink);
+  const { says, drawn } = clearancesOf(shop, zones, fit, sizes.height, {
+    width,
+    ink,
+  });
+  return picture(
+    { width, height: sizes.height + drawn.height + EDGE },
+    says,
+    ink,
+    fit,
+    sizes.markup,
+    drawn.markup,
+  );
+}
+
+/** The same as two pictures, so that the end of a page may come between them: the sizes, then the clearances. */
+export function fitPictures(
+  shop: Shop,
+  fit: string,
+  options: PictureOptions,
+): readonly string[] {
+  if (unreadText(shop, fit) !== undefined)
+    return [fitPicture(shop, fit, options)];
+  const ink = inkOf(options.theme);
+  const width = widthOf(options);
+  const zones = fitZones(shop, fit);
+  const sizes = sizesOf(zones, fit, width, ink);
+  const { says, drawn } = clearancesOf(shop, zones, fit, 0, { width, ink });
+  const one = ({ markup, height }: Drawn, what: string): string =>
+    picture({ width, height: height + EDGE }, what, ink, fit, markup);
+  return [one(sizes, `${fit}: journal and bore`), one(drawn, says)];
+}
+
+/** The chart of diameters, and below it what a column has no room for. */
+function sizesOf(zones: FitZones, fit: string, width: number, ink: Ink): Drawn {
   const values = valuesShown(zones);
   const across = { x: AXIS, width: width - AXIS - EDGE };
   const box: Box = {
@@ -66,33 +100,53 @@ export function fitPicture(
     (said) => wrapped(said, width - 2 * EDGE, SMALL),
   );
   const belowTop = box.y + HEIGHT + FOOT;
-  const titleTop = belowTop + below.length * 14 + (below.length === 0 ? 0 : 4);
+  return {
+    markup: together(
+      chart === undefined ? NOTHING : axisOf(chart, zones),
+      sideColumn(zones.journal, "journal", columns[0], chart, ink),
+      windowColumn(zones, fit, columns[1], chart, ink),
+      sideColumn(zones.bore, "bore", columns[2], chart, ink),
+      lettering(
+        EDGE,
+        belowTop + 12,
+        below,
+        { fill: ink.text, size: SMALL },
+        14,
+      ),
+    ),
+    height: belowTop + below.length * 14 + (below.length === 0 ? 0 : 4),
+  };
+}
+
+/** The clearances cold and hot against what is wanted, and what is said of the first. */
+function clearancesOf(
+  shop: Shop,
+  zones: FitZones,
+  fit: string,
+  top: number,
+  { width, ink }: { readonly width: number; readonly ink: Ink },
+): { readonly says: string; readonly drawn: Drawn } {
+  const rows = clearanceRows(shop, fit);
   const title = wrapped(wantedTitle(zones), (width - 2 * EDGE) * 0.95);
+  const titleHeight = title.length * 15 + 4;
   const strip = bandStrip(rows, {
     x: EDGE,
-    y: titleTop + title.length * 15 + 4,
+    y: top + titleHeight,
     width: width - 2 * EDGE,
     system: zones.system,
     ink,
     zero: "no clearance",
   });
-  const [now] = rows;
-  return picture(
-    {
-      width,
-      height: titleTop + title.length * 15 + 4 + strip.height + EDGE,
+  return {
+    says: `${fit}: clearance ${rows[0]?.words ?? "not known"}`,
+    drawn: {
+      markup: together(
+        lettering(EDGE, top + 12, title, { fill: ink.text, bold: true }),
+        strip.markup,
+      ),
+      height: titleHeight + strip.height,
     },
-    `${fit}: clearance ${now?.words ?? "not known"}`,
-    ink,
-    fit,
-    chart === undefined ? NOTHING : axisOf(chart, zones),
-    sideColumn(zones.journal, "journal", columns[0], chart, ink),
-    windowColumn(zones, fit, columns[1], chart, ink),
-    sideColumn(zones.bore, "bore", columns[2], chart, ink),
-    lettering(EDGE, belowTop + 12, below, { fill: ink.text, size: SMALL }, 14),
-    lettering(EDGE, titleTop + 12, title, { fill: ink.text, bold: true }),
-    strip.markup,
-  );
+  };
 }
 
 function wantedTitle({ want, system }: FitZones): string {

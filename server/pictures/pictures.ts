@@ -1,5 +1,5 @@
 // The pictures of a record, each a function of the shop and one entry that gives SVG text. Nothing here is read or written.
-export { fitPicture } from "./fit-picture.ts";
+export { fitPicture, fitPictures } from "./fit-picture.ts";
 export type { PictureOptions, Theme } from "./ink.ts";
 export { linePicture } from "./line-picture.ts";
 export { rankingPicture } from "./ranking-picture.ts";

@@ -1,7 +1,7 @@
 // The pictures of a sheet, drawn for paper, each with a line that says of what.
 import { kindOf } from "../model/reference.ts";
 import {
-  fitPicture,
+  fitPictures,
   linePicture,
   stackPicture,
   type PictureOptions,
@@ -14,19 +14,23 @@ export function picturesOf(
   { shop }: Subject,
   refs: readonly string[],
 ): Markup | undefined {
-  const fit = 1 < refs.length ? BESIDE : ALONE;
-  const figures = refs.flatMap((ref): readonly Markup[] => {
-    switch (kindOf(ref)) {
-      case "fit":
-        return [figure(fitPicture(shop, ref, fit), ref, fit.style)];
-      case "line":
-        return [figure(linePicture(shop, ref, WHOLE), ref)];
-      case "stack":
-        return [figure(stackPicture(shop, ref, WHOLE), ref)];
-      default:
-        return [];
-    }
-  });
+  const figures = [
+    ...byTwos(
+      refs
+        .filter((ref) => kindOf(ref) === "fit")
+        .map((ref) => figuresOf(fitPictures(shop, ref, BESIDE), ref)),
+    ),
+    ...refs.flatMap((ref): readonly Markup[] => {
+      switch (kindOf(ref)) {
+        case "line":
+          return [figure(linePicture(shop, ref, WHOLE), ref)];
+        case "stack":
+          return [figure(stackPicture(shop, ref, WHOLE), ref)];
+        default:
+          return [];
+      }
+    }),
+  ];
   return figures.length === 0
     ? undefined
     : el("div", { class: "pictures" }, figures);
@@ -34,10 +38,35 @@ export function picturesOf(
 
 /** CSS pixels. Each is printed a twelfth larger than it is drawn, so that the least of its words has 9 pt: a page is about 700 wide. */
 const WHOLE: PictureOptions = { theme: "paper", width: 640 };
-/** A fit by itself takes three quarters of the page; more of them stand two and two, as side by side as in their table. */
-const ALONE = { theme: "paper", width: 480, style: "alone" } as const;
-const BESIDE = { theme: "paper", width: 316, style: "beside" } as const;
+const BESIDE: PictureOptions = { theme: "paper", width: 316 };
 
-function figure(svg: string, ref: string, style?: string): Markup {
-  return el("figure", { class: style }, drawn(svg), el("figcaption", {}, ref));
+/** Sizes and clearances of a fit: no picture so tall that it leaves half a page empty before it. */
+function figuresOf(
+  pictures: readonly string[],
+  ref: string,
+): readonly Markup[] {
+  const words = pictures.length === 1 ? [""] : [": sizes", ": clearance"];
+  return pictures.map((svg, at) =>
+    figure(svg, `${ref}${words[at] ?? ""}`, "beside"),
+  );
+}
+
+/** Two fits stand side by side as in their table, their clearances below their sizes; the last of an odd number has its clearances beside. */
+function byTwos(fits: readonly (readonly Markup[])[]): readonly Markup[] {
+  return fits.flatMap((own, at) => {
+    if (at % 2 === 1) return [];
+    const next = fits[at + 1];
+    return next?.length !== own.length
+      ? [...own, ...(next ?? [])]
+      : own.flatMap((each, row) => [each, ...next.slice(row, row + 1)]);
+  });
+}
+
+function figure(svg: string, caption: string, style?: string): Markup {
+  return el(
+    "figure",
+    { class: style },
+    drawn(svg),
+    el("figcaption", {}, caption),
+  );
 }

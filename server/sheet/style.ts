@@ -64,9 +64,8 @@ thead th { font-size: 9pt; border-bottom-width: 0.5mm; vertical-align: bottom; }
 .ask { white-space: nowrap; }
 figure { margin-top: 3mm; break-inside: avoid; }
 figure svg { display: block; width: 100%; height: auto; max-height: 225mm; }
-.pictures { display: flex; flex-wrap: wrap; gap: 3mm; justify-content: space-between; }
+.pictures { display: flex; flex-wrap: wrap; gap: 3mm; }
 .pictures figure { width: 100%; }
-.pictures .alone { width: 75%; }
 .pictures .beside { width: calc(50% - 1.5mm); }
 figcaption { font-size: 9pt; margin-top: 1mm; break-before: avoid; }
 .keep { break-inside: avoid; }

@@ -11,6 +11,7 @@ import { entryOf } from "../model/shop.ts";
 import type { Swing } from "../model/values.ts";
 import { el, type Child, type Markup } from "../markup/html.ts";
 import type { Subject } from "./facts.ts";
+import { signed } from "./head.ts";
 import { table } from "./table.ts";
 import { kindOf } from "../model/reference.ts";
 
@@ -41,7 +42,6 @@ export function swingTable(
     "",
     "",
     "",
-    "",
     ...(isMeasured ? [""] : []),
   ];
   return table(
@@ -52,8 +52,8 @@ export function swingTable(
       { head: "Turned", percent: isStaged ? 16 : 18 },
       { head: "Lobes", percent: 7 },
       { head: "Gauge" },
-      { head: "Date", percent: isMeasured ? 12 : 14 },
-      { head: "By", percent: isStaged || isMeasured ? 6 : 12 },
+      // initials and a date by pencil
+      { head: "By, and the day", percent: isMeasured ? 18 : 24 },
       ...(isMeasured ? [{ head: "Roundness", percent: 14 }] : []),
     ],
     [
@@ -79,8 +79,7 @@ function rowOf(
     turnedWords(method),
     String(lobes),
     gauge?.name ?? "",
-    signature.date ?? "",
-    signature.who ?? "",
+    signed(signature.date, signature.who),
     shows === undefined
       ? `not shown: this way is blind to ${String(lobes)} lobes`
       : `${showLength(shows.roundness, system, shows.step)}, measured`,

@@ -117,7 +117,8 @@ test("each row has four angles and a verdict to tick; a gauge, a temperature, a 
     (each) =>
       each.tagName === "tr" &&
       each.childNodes.length === 6 &&
-      each.childNodes.every((cell) => cell.nodeName === "td"),
+      each.childNodes.every((cell) => cell.nodeName === "td") &&
+      textOf(each).endsWith("out"),
   );
   expect(rows.length).toBe(3);
   expect(text.match(/With gauge part at by on/g)?.length).toBe(1);
@@ -179,8 +180,8 @@ ${bore}fit f of journal j in bore b
       .flatMap(rowsOf);
 
   test("that is not measured has lines to write on: two for a journal in a vee, two for a bore on three points", () => {
-    const vee = ["", "", "in a vee of °", "", "", "", ""];
-    const points = ["", "", "on three points", "", "", "", ""];
+    const vee = ["", "", "in a vee of °", "", "", ""];
+    const points = ["", "", "on three points", "", "", ""];
     expect(rows(job(""))).toEqual([vee, vee, points, points]);
   });
 
@@ -200,8 +201,7 @@ ${bore}fit f of journal j in bore b
         "in a vee of 60°",
         "3",
         "dti-1",
-        "2026-11-02",
-        "AK",
+        "2026-11-02 by AK",
         "0.00020 in, measured",
       ],
       [
@@ -211,22 +211,12 @@ ${bore}fit f of journal j in bore b
         "5",
         "",
         "",
-        "",
         "not shown: this way is blind to 5 lobes",
       ],
-      ["", "", "in a vee of °", "", "", "", "", ""],
+      ["", "", "in a vee of °", "", "", "", ""],
       // over the 2 of three points
-      [
-        "",
-        "0.0004 in",
-        "on three points",
-        "3",
-        "",
-        "",
-        "",
-        "0.00020 in, measured",
-      ],
-      ["", "", "on three points", "", "", "", "", ""],
+      ["", "0.0004 in", "on three points", "3", "", "", "0.00020 in, measured"],
+      ["", "", "on three points", "", "", "", ""],
     ]);
   });
 

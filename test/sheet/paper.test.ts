@@ -101,11 +101,7 @@ describe.each(samples)("$path", ({ path }) => {
       ({ tagName }) => tagName === "figure",
     );
     for (const each of figures) {
-      const share = hasClass(each, "beside")
-        ? (1 - 3 / WIDE) / 2
-        : hasClass(each, "alone")
-          ? 0.75
-          : 1;
+      const share = hasClass(each, "beside") ? (1 - 3 / WIDE) / 2 : 1;
       const within = elementsIn(each);
       const svg = within.find(({ tagName }) => tagName === "svg");
       const [width = 0, height = 0] = ["width", "height"].map((name) =>
@@ -188,13 +184,66 @@ test("what a dry fit finds is asked for on a line of its own", () => {
   expect(found.map(({ tagName }) => tagName)).toEqual(["div", "div"]);
 });
 
-test("one fit takes more of the page than each of two", () => {
+test("the sizes of two fits stand side by side with their clearances below; the last of an odd number has them beside", () => {
   const fit = (name: string): string =>
     `journal ${name} on p\nbore ${name} in q\nfit ${name} of journal ${name} in bore ${name}\n`;
-  const styles = (text: string): readonly (string | undefined)[] =>
-    readPage(sheetsOf(`job a\n  units mm\npart p\npart q\n${text}`).job)
-      .elements.filter(({ tagName }) => tagName === "figure")
-      .map((each) => attribute(each, "class"));
-  expect(styles(fit("a"))).toEqual(["alone"]);
-  expect(styles(fit("a") + fit("b"))).toEqual(["beside", "beside"]);
+  const captions = (names: string): readonly string[] =>
+    readPage(
+      sheetsOf(
+        `job a\n  units mm\npart p\npart q\n${Array.from(names, fit).join("")}`,
+      ).job,
+    )
+      .elements.filter(({ tagName }) => tagName === "figcaption")
+      .map(textOf);
+  expect(captions("a")).toEqual(["fit a: sizes", "fit a: clearance"]);
+  expect(captions("abc")).toEqual([
+    "fit a: sizes",
+    "fit b: sizes",
+    "fit a: clearance",
+    "fit b: clearance",
+    "fit c: sizes",
+    "fit c: clearance",
+  ]);
+});
+
+test("a picture of a fit leaves no more than a good third of a page empty before it", () => {
+  const heights = ["shop/hot-case.thou", "shop/winch.thou"].flatMap((path) =>
+    readPage(sheetsOfSample(path).job)
+      .elements.filter(
+        (each) => each.tagName === "figure" && hasClass(each, "beside"),
+      )
+      .map((each) => {
+        const svg = elementsIn(each).find(({ tagName }) => tagName === "svg");
+        const [width = 0, height = 0] = ["width", "height"].map((name) =>
+          Number(svg === undefined ? 0 : attribute(svg, name)),
+        );
+        return (height / width) * ((WIDE - 3) / 2);
+      }),
+  );
+  expect(heights).toHaveLength(8);
+  expect(Math.max(...heights)).toBeLessThan(0.4 * HIGH);
+});
+
+test("who read a swing and on which day is written into a field 30 mm wide", () => {
+  const swings = (more: string): string =>
+    sheetsOf(
+      `job a\n  units mm\npart p\npart q\njournal a on p\n${more}bore a in q\nbore b in q\nfit a of journal a in bore a\n` +
+        "line l\n  bore a from 0 to 30\n  bore b from 60 to 90\n",
+    ).blank;
+  const shares = ["", "  swing 0.02 on vee 60 deg, 3 lobes\n"].flatMap((more) =>
+    readPage(swings(more))
+      .elements.filter((each) => hasClass(each, "fill"))
+      .flatMap((table) => {
+        const within = elementsIn(table);
+        const at = within
+          .filter(({ tagName }) => tagName === "th")
+          .findIndex((each) => textOf(each) === "By, and the day");
+        const column = within.filter(({ tagName }) => tagName === "col")[at];
+        return column === undefined
+          ? []
+          : [Number(/([\d.]+)%/.exec(attribute(column, "style") ?? "")?.[1])];
+      }),
+  );
+  expect(shares).toHaveLength(6);
+  expect((Math.min(...shares) / 100) * WIDE).toBeGreaterThan(30);
 });
