@@ -63,15 +63,15 @@ export function createFiles(options: { readonly root: string }): Files {
   const besides = new Map<string, readonly string[]>();
   const read = new Map<string, FileEntries>();
   const shops = new Map<string, Shop>();
-  /** Of files that may form long chains: each is asked many times. */
-  const usesOf = new WeakMap<FileEntries, UsesIn>();
+  /** By the openings of a file, which most edits leave as they are. Files may form long chains: each is asked many times. */
+  const usesOf = new WeakMap<FileEntries["openings"], UsesIn>();
 
-  function usesIn(file: FileEntries): UsesIn {
-    let uses = usesOf.get(file);
-    // spares a look: a file that is read uses what it uses
+  function usesIn({ path, openings }: FileEntries): UsesIn {
+    let uses = usesOf.get(openings);
+    // spares a look: what stands in the openings is all that a file uses
     if (uses === undefined) {
-      uses = readUses(file, options.root);
-      usesOf.set(file, uses);
+      uses = readUses(path, openings, options.root);
+      usesOf.set(openings, uses);
     }
     return uses;
   }

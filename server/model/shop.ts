@@ -210,11 +210,7 @@ export function resolve(
   const named =
     (readInput(shop.graph, "name", site.name) as
       readonly string[] | undefined) ?? []; // only setTables sets such keys
-  const taken = named.filter((ref) =>
-    site.kind === undefined
-      ? (site.takes as readonly string[]).includes(kindOf(ref))
-      : kindOf(ref) === site.kind,
-  );
+  const taken = ofTheKind(named, site);
   const [first, second] = taken;
   if (site.kind !== undefined && !site.takes.includes(site.kind)) {
     return first === undefined
@@ -240,6 +236,20 @@ export function resolve(
   return other === undefined || site.kind !== undefined
     ? { state: "missing" }
     : { state: "wrong-kind", ref: other };
+}
+
+/** Those of these references to one name that a site can mean by their kind. */
+function ofTheKind(
+  named: readonly string[],
+  { kind, name, takes }: Pick<RefSite, "kind" | "name" | "takes">,
+): readonly string[] {
+  if (kind === undefined)
+    return named.filter((ref) =>
+      (takes as readonly string[]).includes(kindOf(ref)),
+    );
+  // none stands twice
+  const meant = `${kind} ${name}`;
+  return named.includes(meant) ? [meant] : [];
 }
 
 /** The full reference that a site means, where it means one entry. */

@@ -1,7 +1,7 @@
 // What a file uses, and what those files use: which files a record rests on, in which order, and how each `use` of its own fares. A stranger's
 // files may use one another in any number and in any circle, so a record rests on so many files and lines and no more. It reads no file.
 import { lineCount } from "../../grammar/lines.ts";
-import { allOf } from "./entry.ts";
+import { allOf, type Entry } from "./entry.ts";
 import { inAddress } from "./address.ts";
 import type { FileEntries } from "./file-entries.ts";
 import type { Span } from "./values.ts";
@@ -25,7 +25,10 @@ export interface Use {
   readonly state: "there" | "missing" | "outside" | "loop" | "beyond";
 }
 
-export type ReadUse = Omit<Use, "state">;
+/** A `use` as its line says it. */
+export interface ReadUse extends Omit<Use, "entry" | "state"> {
+  readonly opening: Entry;
+}
 
 /** The uses of one file, and the paths that they lead to, each once. */
 export interface UsesIn {
@@ -103,7 +106,11 @@ export function faresOf(
     )
       isWhole = false;
     if (index === 0)
-      uses = all.map((use, at) => ({ ...use, state: states[at] ?? "there" }));
+      uses = all.map(({ opening, ...use }, at) => ({
+        ...use,
+        entry: file.entries.indexOf(opening),
+        state: states[at] ?? "there",
+      }));
   }
   return { uses, isWhole };
 }
@@ -116,6 +123,9 @@ function circlesIn(
   files: readonly FileEntries[],
   given: GivenFiles,
 ): ReadonlyMap<string, ReadonlySet<string>> {
+  // spares a look: a circle takes two files that use others, or one that uses itself, which is told without
+  if (files.filter((file) => 0 < given.usesIn(file).paths.size).length < 2)
+    return new Map();
   const nextTo = new Map(
     files.map((file) => [file.path, [...given.usesIn(file).paths]]),
   );
@@ -157,19 +167,23 @@ function circlesIn(
   return circle;
 }
 
-export function readUses(file: FileEntries, root: string): UsesIn {
-  const all = file.openings.flatMap((entry) => {
-    const index = file.entries.indexOf(entry);
-    return allOf(entry, "UseFact").flatMap(({ value = [] }) =>
+/** @param openings of the file of that path */
+export function readUses(
+  path: string,
+  openings: readonly Entry[],
+  root: string,
+): UsesIn {
+  const all = openings.flatMap((opening) =>
+    allOf(opening, "UseFact").flatMap(({ value = [] }) =>
       value.map((use) => ({
-        entry: index,
+        opening,
         span: use.span,
         written: use.path,
         isAlone: value.length === 1,
-        path: resolvePath(file.path, use.path, root),
+        path: resolvePath(path, use.path, root),
       })),
-    );
-  });
+    ),
+  );
   return {
     all,
     paths: new Set(all.flatMap(({ path }) => path ?? [])),

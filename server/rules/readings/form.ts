@@ -32,8 +32,8 @@ const COARSE =
 export interface Found {
   readonly code: "out-of-round" | "taper" | "lobed";
   readonly span: Span;
-  /** The sentence that the finding begins with: "Out of round by 0.0002 in at near". */
-  readonly is: string;
+  /** The sentence that the finding begins with, for where there is one: "Out of round by 0.0002 in at near". */
+  readonly is: () => string;
   /** m */
   readonly value: number;
   /** The last digit of the readings that it is the difference of, m; a swing shows more than the form that it is of, and has none. */
@@ -63,7 +63,7 @@ export function formDrafts(
       {
         level: "warning",
         span,
-        message: `${is}, and ${showLength(most, system, step)} is allowed. ${cure}`,
+        message: `${is()}, and ${showLength(most, system, step)} is allowed. ${cure}`,
         related: [{ ref, span: allowed.span, message: "allowed here" }],
         value,
       },
@@ -76,7 +76,7 @@ export function formDrafts(
       {
         level: "warning",
         span,
-        message: `${is}, over the ${showWritten(own.length, system)} that \`warn\` sets. ${cure}`,
+        message: `${is()}, over the ${showWritten(own.length, system)} that \`warn\` sets. ${cure}`,
         value,
       },
     ];
@@ -91,7 +91,7 @@ export function formDrafts(
       {
         level: "warning",
         span,
-        message: `${is}: more than a quarter of the least clearance ${showLength(tightest.low, system, tightest.step)} of ${tightest.fit}${would}. ${cure}`,
+        message: `${is()}: more than a quarter of the least clearance ${showLength(tightest.low, system, tightest.step)} of ${tightest.fit}${would}. ${cure}`,
         related: [{ ref: tightest.fit, message: tightest.fit }],
         value,
       },
@@ -116,7 +116,7 @@ function shareOfTolerance(
   if (tolerance <= 0 || !isOver(value, hint * tolerance)) return undefined;
   const isWarning = isOver(value, warning * tolerance);
   const { system } = settings(shop);
-  const of = `${is}: ${percent(value / tolerance)} of the tolerance ${showLength(tolerance, system, limits.step)}`;
+  const of = `${is()}: ${percent(value / tolerance)} of the tolerance ${showLength(tolerance, system, limits.step)}`;
   return isWarning
     ? {
         level: "warning",

@@ -18,11 +18,11 @@ export const lobed: Rule = {
     const { swing, step } = form;
     const at = swing.place === undefined ? "" : ` at ${swing.place}`;
     const side = entry.kind === "journal" ? "larger" : "smaller";
-    const most = showLength(taken, settings(shop).system, step);
     return formDrafts(shop, ref, entry, {
       code: "lobed",
       span: swing.swingSpan,
-      is: `Its ${methodWords(swing)}${at} make it ${side} to its mate by ${most}`,
+      is: () =>
+        `Its ${methodWords(swing)}${at} make it ${side} to its mate by ${showLength(taken, settings(shop).system, step)}`,
       value: taken,
       taken,
       look: "at more places along it",

@@ -21,7 +21,8 @@ export const outOfRound: Rule = {
     return formDrafts(shop, ref, entry, {
       code: "out-of-round",
       span: spanOfValues(worst) ?? entry.nameSpan,
-      is: `Out of round by ${showLength(value, settings(shop).system, step)}${at}`,
+      is: () =>
+        `Out of round by ${showLength(value, settings(shop).system, step)}${at}`,
       value,
       step,
       look: "at more angles",

@@ -55,9 +55,9 @@ export const readingFinerThanGauge: Rule = {
 
 /** A digit more than the gauge shows; one that steps by 0.0025 shows four. */
 function isFiner(step: number | undefined, resolution: number): boolean {
-  if (step === undefined) return false;
+  if (step === undefined || resolution * (1 + 1e-9) < step * 10) return false;
   const shown = stepTaken([resolution]) ?? resolution;
-  return step * 10 <= resolution * (1 + 1e-9) && step < shown * (1 - 1e-9);
+  return step < shown * (1 - 1e-9);
 }
 
 /** The gauges that show as many digits, those of the same kind first: one of them may be what said it. */

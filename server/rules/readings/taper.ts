@@ -23,7 +23,8 @@ export const taper: Rule = {
     return formDrafts(shop, ref, entry, {
       code: "taper",
       span: spanOfValues(largest) ?? entry.nameSpan,
-      is: `The taper is ${showLength(difference, settings(shop).system, step)}, larger at ${largest.place} than at ${smallest.place}`,
+      is: () =>
+        `The taper is ${showLength(difference, settings(shop).system, step)}, larger at ${largest.place} than at ${smallest.place}`,
       value: difference,
       step,
       look: "at more places along it",
