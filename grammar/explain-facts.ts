@@ -22,7 +22,9 @@ export function factOnOpening(
     start,
     end: body.length,
     message: `\`${word}\` is a fact of this ${entry.kind}, and a fact stands on a line of its own, indented below.`,
-    ...(reads(below, { ...asked, rule: fact.rule }) ? { below } : {}),
+    ...(reads(below, { ...asked, rule: fact.rule })
+      ? { below, safe: true }
+      : {}),
   };
 }
 
@@ -45,7 +47,22 @@ export function factAfterFact(body: string, asked: Asked): Damage | undefined {
       end: body.length,
       message: `\`${word}\` begins another fact, and each fact stands on a line of its own.`,
       below,
+      safe: true,
     };
   }
   return undefined;
+}
+
+/** `concession loose on fit front`: which finding is allowed is not known. */
+export function concessionOn(body: string, asked: Asked): Damage | undefined {
+  const found = /(?<=^\S+\s+\S+\s+)(?:on|of|for|in)\s+(.+)$/u.exec(body);
+  const below = `allows CODE on ${found?.[1] ?? ""}`;
+  if (found === null || asked.rule !== "ConcessionEntry") return undefined;
+  const isEntry = readsWhole(below, { rule: "AllowsFact" });
+  return {
+    start: found.index,
+    end: body.length,
+    message: `What a concession is on stands below it with the finding that it allows, as in \`${isEntry ? below.replace("CODE", "fit-loose") : "allows fit-loose on fit NAME"}\`.`,
+    ...(isEntry ? { below } : {}),
+  };
 }

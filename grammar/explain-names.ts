@@ -1,13 +1,17 @@
 // The traps of names and signatures: a clause word for a name, a name that begins with a digit, a date in words, a name and a date
 // without their `by` and `on`.
 import type { Damage } from "./explain.ts";
-import { readsWith, type Asked } from "./asked.ts";
+import { readsOnWith, readsWith, type Asked } from "./asked.ts";
 import { isName } from "./names.ts";
 import { tokenize } from "./tokens.ts";
 import { CLAUSE_WORDS } from "./vocabulary.ts";
 
 /** The second word of an opening line is its name: a clause word or a word that begins with a digit can't be one. */
-export function wordAsName(body: string, asked: Asked): Damage | undefined {
+export function wordAsName(
+  body: string,
+  asked: Asked,
+  stoppedAt: number,
+): Damage | undefined {
   if (!asked.rule.endsWith("Entry")) return undefined;
   const [first, second] = tokenize(body).filter(
     (token) => token.kind !== "blank",
@@ -20,33 +24,31 @@ export function wordAsName(body: string, asked: Asked): Damage | undefined {
       : body.slice(start).search(/[ \t\u{A0}]|$/u) + start;
   const word = body.slice(start, end);
   const kind = body.slice(first.start, first.end);
-  const whole = (...texts: readonly string[]): { mended?: string } => {
-    const text = texts.find((each) =>
-      readsWith(body, { start, end, text: each }, asked),
-    );
-    return text === undefined ? {} : { mended: text };
-  };
   if (CLAUSE_WORDS.includes(word)) {
+    const mended = [`${word}-1`, `${kind}-1 ${word}`].find((text) =>
+      readsWith(body, { start, end, text }, asked),
+    );
     return {
       start,
       end,
       message: `A name is missing here: \`${word}\` opens a clause and can't be a name.`,
-      ...whole(`${word}-1`, `${kind}-1 ${word}`),
+      ...(mended === undefined ? {} : { mended }),
     };
   }
   if (isName(word)) return undefined;
   const hyphened = word
     .replaceAll(/[^\p{L}\d]+/gu, "-")
     .replaceAll(/^-|-$/gu, "");
-  const mend = whole(
-    /^\d/.test(hyphened) ? `${kind.charAt(0)}-${hyphened}` : hyphened,
-  );
-  const way = mend.mended === undefined ? "" : ` Write \`${mend.mended}\`.`;
+  const text = /^\d/.test(hyphened)
+    ? `${kind.charAt(0)}-${hyphened}`
+    : hyphened;
+  // another fault that follows is told next
+  const helps = readsOnWith(body, { start, end, text }, asked.rule, stoppedAt);
   return {
     start,
     end,
-    message: `\`${word}\` can't be a name: a name is letters, digits and hyphens, and begins with a letter.${way}`,
-    ...mend,
+    message: `\`${word}\` can't be a name: a name is letters, digits and hyphens, and begins with a letter.${helps ? ` Write \`${text}\`.` : ""}`,
+    ...(helps ? { mended: text } : {}),
   };
 }
 

@@ -1,5 +1,4 @@
-// The traps of little words and commas: one that stands twice, is shortened, or is spoken and not written; a comma too many, or one that is
-// missing behind a number whose unit was left out.
+// The traps of little words: one that stands twice, is shortened, runs on into what follows, or is spoken and not written.
 import type { Damage } from "./explain.ts";
 import {
   readsWhole,
@@ -12,6 +11,7 @@ import {
   type WordSpan,
 } from "./asked.ts";
 import { replaced } from "./replaced.ts";
+import { CLAUSE_WORDS } from "./vocabulary.ts";
 
 /** `oil sae-30 at at 120 F` */
 export function doubledWord(body: string, asked: Asked): Damage | undefined {
@@ -32,7 +32,7 @@ export function doubledWord(body: string, asked: Asked): Damage | undefined {
   return undefined;
 }
 
-/** `w/ mic-1` for `with mic-1`, `@ 68 F` for `at 68 F` */
+/** `w/ mic-1` and `w mic-1` for `with mic-1`, `@ 68 F` for `at 68 F` */
 export function shorthand(body: string, asked: Asked): Damage | undefined {
   return replaced(
     body,
@@ -43,7 +43,7 @@ export function shorthand(body: string, asked: Asked): Damage | undefined {
   );
 }
 
-const SHORT = /(?<=\s)(?:w\/|@)\s*(?=\S)/gu;
+const SHORT = /(?<=\s)(?:(?:w\/|@)\s*|w\.?\s+)(?=\S)/gu;
 
 /** Words of speech that change nothing of the number behind them. */
 const SPOKEN =
@@ -75,64 +75,32 @@ export function spokenWord(
   };
 }
 
-/** `load 4 kN, steady` */
-export function needlessComma(
-  body: string,
-  asked: Asked,
-  stoppedAt: number,
-): Damage | undefined {
-  const here = wordAt(body, stoppedAt);
-  for (const word of [wordBefore(body, here.start), here]) {
-    if (word === undefined || !/[^,],$/u.test(textOf(body, word))) continue;
-    const next = wordAt(body, word.end);
-    const text = textOf(body, word).slice(0, -1);
-    if (
-      next.start === body.length ||
-      !wholeWith(body, { ...word, text }, asked)
-    )
-      continue;
-    const mended = `${text} ${textOf(body, next)}`;
+/** `byAK`, `at68 F`, `withmic-1` */
+export function gluedWord(body: string, asked: Asked): Damage | undefined {
+  for (const { 0: text, index, groups } of body.matchAll(GLUED)) {
+    const mended = `${groups?.word ?? ""} ${groups?.rest ?? ""}`;
+    const change = { start: index, end: index + text.length, text: mended };
+    // a small letter goes on with a word as well
+    const isOneWord = /^\p{Ll}/u.test(groups?.rest ?? "");
+    const isMeant = isOneWord
+      ? wholeWith(body, change, asked)
+      : readsWith(body, change, asked);
+    if (!isMeant) continue;
     return {
-      start: word.start,
-      end: next.end,
-      message: `No comma stands here: write \`${mended}\`.`,
+      start: index,
+      end: index + text.length,
+      message: `\`${groups?.word ?? ""}\` is a word of its own: write \`${mended}\`.`,
       mended,
-      // two numbers may have been meant as two
-      safe: !/^[.\d]/u.test(textOf(body, next)),
+      safe: !isOneWord,
     };
   }
   return undefined;
 }
 
-/** `hot shaft 60 case 40`, whose `case` was read as the unit of 60; `oscillates 60 deg at 60 per min` */
-export function missingComma(
-  body: string,
-  asked: Asked,
-  stoppedAt: number,
-): Damage | undefined {
-  const here = wordAt(body, stoppedAt);
-  const unit = wordBefore(body, here.start);
-  const figure = unit === undefined ? undefined : wordBefore(body, unit.start);
-  if (unit === undefined || figure === undefined) return undefined;
-  const [first, next] =
-    textOf(body, here) === "at"
-      ? [unit, wordAt(body, here.end)]
-      : [figure, unit];
-  const mended = `${textOf(body, first)}, ${textOf(body, next)}`;
-  const { start } = first;
-  const { end } = next;
-  if (
-    !/\d\D*$/u.test(textOf(body, figure)) ||
-    !wholeWith(body, { start, end, text: mended }, asked)
-  )
-    return undefined;
-  return {
-    start,
-    end,
-    message: `A comma parts what stands in a row: write \`${mended}\`.`,
-    mended,
-  };
-}
+const GLUED = new RegExp(
+  String.raw`(?<=\s)(?<word>${CLAUSE_WORDS.join("|")})(?<rest>[\p{L}\d"][^ \t\u00A0]*)`,
+  "gu",
+);
 
 /** `press front of bush front into hole front` */
 export function wordRunOn(

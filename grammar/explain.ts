@@ -1,7 +1,7 @@
 // Says in the shop's words why a line can't be read, where, and what would mend it. It knows the traps that people fall into by name; for
 // the rest it looks for the one small change that helps, and shows how the line is written.
 import { letterForDigit } from "./digit-letters.ts";
-import { factAfterFact, factOnOpening } from "./explain-facts.ts";
+import { concessionOn, factAfterFact, factOnOpening } from "./explain-facts.ts";
 import { bareSignature, dateInWords, wordAsName } from "./explain-names.ts";
 import {
   commaAfterPlace,
@@ -32,10 +32,10 @@ import {
 } from "./explain-marks.ts";
 import { pasted } from "./explain-pasted.ts";
 import { rangeTrap } from "./explain-range.ts";
+import { missingComma, needlessComma, nothingMore } from "./explain-commas.ts";
 import {
   doubledWord,
-  missingComma,
-  needlessComma,
+  gluedWord,
   pointInUnit,
   shorthand,
   spokenWord,
@@ -107,6 +107,7 @@ function trap(
     unclosedText(body) ??
     doubledWord(body, asked) ??
     shorthand(body, asked) ??
+    gluedWord(body, asked) ??
     markAtEnd(body, asked) ??
     otherRemark(body, asked) ??
     letterForDigit(body, asked.rule, stoppedAt) ??
@@ -122,9 +123,10 @@ function trap(
     commasInReading(body, asked, stoppedAt) ??
     commasInNumber(body, stoppedAt) ??
     twoNumbersInOne(body, asked, stoppedAt) ??
-    wordAsName(body, asked) ??
+    wordAsName(body, asked, stoppedAt) ??
     factOnOpening(body, asked, stoppedAt) ??
     factAfterFact(body, asked) ??
+    concessionOn(body, asked) ??
     dateInWords(body, stoppedAt) ??
     bareSignature(body, asked) ??
     gradeAlone(body) ??
@@ -182,8 +184,7 @@ const WHY: Readonly<
   join: ({ text }) => `A name is one word: write \`${text}\`.`,
   name: ({ text }, word) =>
     `\`${word}\` is no name, since a name begins with a letter: \`${text}\`, if its entry is called that.`,
-  comment: ({ text }, _, rule) =>
-    `Nothing more can follow here: ${rule.endsWith("Entry") ? "each fact stands on a line of its own below, and " : ""}a remark goes behind a \`#\`, as in \`${text}\`.`,
+  comment: ({ text }, _, rule) => nothingMore(rule, text),
 };
 
 /** Facts that are a text and nothing else, so that whatever stands there is the text. */
@@ -252,7 +253,7 @@ function stopped(
   stoppedAt: number,
   form: string,
 ): Damage {
-  const { start, end } = wordAt(body, stoppedAt);
+  const { start, end } = wordAt(body, behindComma(body, stoppedAt));
   const word = body.slice(start, end);
   const { words, described } = expectedIn(body, asked);
   const place = { start, end };
@@ -282,6 +283,13 @@ function stopped(
     ...place,
     message: `\`${word}\` does not fit here.${written(form)}`,
   };
+}
+
+/** `load 4 kN, foo`: what is wrong there is not the word before the comma. */
+function behindComma(body: string, stoppedAt: number): number {
+  const isBehindWord = /[^\s,],$/u.test(body.slice(0, stoppedAt + 1));
+  const { start } = wordAt(body, stoppedAt + 1);
+  return isBehindWord && start < body.length ? start : stoppedAt;
 }
 
 /** `m2`, `1/K`, `1e-6/K`: `14,5e6` is a number gone wrong, and `-` no word. */

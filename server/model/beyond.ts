@@ -105,6 +105,23 @@ const BOUNDS: Readonly<Partial<Record<FactRule, readonly Bound[]>>> = {
   ],
 };
 
+/** m. From memory: the largest rings that are turned have some 20 m. */
+const MOST_ACROSS = 100;
+
+/** Reports the first value of a reading that nothing is as large as: a reading without its decimal point. */
+export function reportTooLarge(
+  line: LineReader,
+  nodes: readonly Node[],
+  values: readonly { readonly value: number }[],
+): boolean {
+  const node = nodes[values.findIndex(({ value }) => MOST_ACROSS < value)];
+  if (node === undefined) return false;
+  line.report("line-damaged", node, {
+    message: `\`${textOf(line, node)}\` can't be what was read, since nothing is 100 m (3937 in) across: look at its decimal point and its unit.`,
+  });
+  return true;
+}
+
 /** What a double makes of a bound that is written in another unit. */
 const ROUNDING = 1e-9;
 

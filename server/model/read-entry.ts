@@ -1,9 +1,10 @@
 // Reads one block into its entry. It knows the file's unit and nothing of any other entry, so a block is read once and its entry kept for
 // as long as the block stays the same.
 import { explainDamage } from "../../grammar/explain.ts";
+import { valueInRemark } from "../../grammar/explain-remark.ts";
 import { isIndented, type Block, type Line } from "../../grammar/lines.ts";
 import { parseBody } from "../../grammar/parse.ts";
-import { child, type Node } from "../../grammar/tree.ts";
+import { child } from "../../grammar/tree.ts";
 import {
   entrySpec,
   factSpec,
@@ -60,7 +61,7 @@ export function readEntry(block: Block, file: FileContext): Entry {
       place: isIndented(head) ? "margin" : "indent",
     });
   else if (parsed.damagedAt !== undefined)
-    reportDamage(reader, parsed.tree, parsed.damagedAt, spec.form);
+    reportDamage(reader, head, parsed.damagedAt, spec);
   // what stands under a line in the wrong place is not its own: it is read once that line stands right
   const facts: Fact[] = [];
   body.forEach((line, index) => {
@@ -140,7 +141,7 @@ function readFact(
   }
   const parsed = parseBody(line.body, spec.rule);
   if (parsed.damagedAt !== undefined) {
-    reportDamage(reader, parsed.tree, parsed.damagedAt, spec.form);
+    reportDamage(reader, line, parsed.damagedAt, spec);
     return fact(undefined);
   }
   const [found, named] = [problems.length, refs.length];
@@ -172,11 +173,13 @@ function reportForeign(reader: LineReading, line: Line, kind: EntryKind): void {
 
 function reportDamage(
   reader: LineReading,
-  tree: Node,
+  line: Line,
   at: number,
-  form: string,
+  { rule, form }: { readonly rule: string; readonly form: string },
 ): void {
-  const damage = explainDamage(reader.body, tree.type, at, form);
+  const damage =
+    (at === line.body.length ? valueInRemark(line, rule, form) : undefined) ??
+    explainDamage(line.body, rule, at, form);
   const written = reader.body.slice(damage.start, damage.end);
   if (damage.code === "date-wrong")
     reader.report(damage.code, damage, { date: written });

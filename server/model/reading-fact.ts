@@ -1,5 +1,6 @@
 // Reads a `read` or `repeat` line: the place, its diameters, and the clauses after them. What follows from readings is evaluate/readings.ts's.
 import { child, children, type Node } from "../../grammar/tree.ts";
+import { reportTooLarge } from "./beyond.ts";
 import { saysTwice, signature } from "./clauses.ts";
 import { length, ref, type FactReader } from "./fact-parts.ts";
 import { lengthsOf, temperatureOf, textOf } from "./quantities.ts";
@@ -26,6 +27,8 @@ export function reading(node: Node, line: FactReader): Reading | undefined {
   const gaugeAt = temperatureIn(gaugeClause, line);
   const gaugeRef = gauge === undefined ? undefined : ref(gauge, line);
   if (values === undefined || signed === undefined) return undefined;
+  const decimals = children(valuesNode ?? node, "decimal");
+  if (reportTooLarge(line, decimals, values)) return undefined;
   if (station !== undefined && stationAt === undefined) return undefined;
   if (temperature !== undefined && temperatureAt === undefined)
     return undefined;
@@ -35,9 +38,7 @@ export function reading(node: Node, line: FactReader): Reading | undefined {
   return {
     place: place === undefined ? undefined : textOf(line, place),
     values,
-    valueSpans: children(valuesNode ?? node, "decimal").map((each) =>
-      line.spanOf(each),
-    ),
+    valueSpans: decimals.map((each) => line.spanOf(each)),
     station: stationAt?.value,
     gauge: gaugeRef,
     temperature: temperatureAt,

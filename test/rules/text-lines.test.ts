@@ -33,6 +33,94 @@ describe("a line as it is spoken", () => {
     ]);
   });
 
+  test.each<readonly [string, string, readonly string[]]>([
+    [
+      "  size #7",
+      "reamer r\n",
+      [
+        "What stands behind a `#` is a remark, and so nothing follows `size`: write `size no 7`.",
+        "  fix: Write `size no 7`",
+        '    3-10 "size no 7"',
+      ],
+    ],
+    [
+      "  size # 0.8755  # as bought ",
+      "reamer r\n",
+      [
+        "What stands behind a `#` is a remark, and so nothing follows `size`: write `size 0.8755`.",
+        "  fix: Write `size 0.8755`",
+        '    3-16 "size 0.8755"',
+      ],
+    ],
+    [
+      "  size #large",
+      "reamer r\n",
+      [
+        "What stands behind a `#` is a remark, and so nothing follows `size`: write it without the `#`. It is written `size VALUE`.",
+      ],
+    ],
+    [
+      "  size # not measured yet",
+      "reamer r\n",
+      ["This line breaks off after `size`. It is written `size VALUE`."],
+    ],
+    [
+      "  note #3 is worn",
+      "reamer r\n",
+      [
+        'What stands behind a `#` is a remark, and so nothing follows `note`: write `note "#3 is worn"`.',
+        '  fix: Write `note "#3 is worn"`',
+        '    3-18 "note \\"#3 is worn\\""',
+      ],
+    ],
+    [
+      "  note # 3 is worn",
+      "reamer r\n",
+      ['This line breaks off after `note`. It is written `note "TEXT"`.'],
+    ],
+    [
+      "part #3",
+      "",
+      [
+        "What stands behind a `#` is a remark, and so nothing follows `part`: write `part p-3`.",
+        "  fix: Write `part p-3`",
+        '    1-8 "part p-3"',
+      ],
+    ],
+    [
+      "  read 0.8743 with #3 at 68 F",
+      "part p\njournal j on p\n",
+      [
+        "What stands behind a `#` is a remark, and so nothing follows `with`: write `with g-3 at 68 F`.",
+        "  fix: Write `with g-3 at 68 F`",
+        '    15-30 "with g-3 at 68 F"',
+      ],
+    ],
+    // one that says all that it has to may have any remark
+    ["  size 0.8755 #7", "reamer r\n", []],
+  ])("behind a `#`: %s", (line, under, told) => {
+    expect(said(CODE, line, { under: HEAD + under })).toEqual(told);
+  });
+
+  test.each([
+    ["  read 0.8743 using mic-1", "using", "15-20"],
+    ["  read 0.8743 in via mic-1", "via", "18-21"],
+  ])("with another word for a clause's: %s", (line, word, place) => {
+    expect(said(CODE, line)).toEqual([
+      `\`${word}\` does not fit here: did you mean \`with\`?`,
+      "  fix: Write `with`",
+      `    ${place} "with"`,
+    ]);
+  });
+
+  test("of what a concession is on is told of the line to fill in", () => {
+    expect(said(CODE, "concession loose on fit a", { under: HEAD })).toEqual([
+      "What a concession is on stands below it with the finding that it allows, as in `allows fit-loose on fit a`.",
+      "  fix: Put `allows CODE on fit a` on a line of its own",
+      '    17-26 "\\n  allows CODE on fit a"',
+    ]);
+  });
+
   test.each(["\u{FEFF}", "\u{200B}", "\u{3000}"])(
     "behind a character that does not show (%j) is told of that",
     (unseen) => {

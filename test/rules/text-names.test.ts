@@ -88,7 +88,11 @@ describe("a name that no entry has", () => {
     [
       `${SHOP}part p\nhole h in p\nbush b in h\n`,
       "press z of bush b in bore b",
-      ["Here stands a hole, and `bore b` is none."],
+      [
+        "Here stands a hole, and `bore b` is none: write `h`, or another hole.",
+        "  fix: Write `h`",
+        '    22-28 "h"',
+      ],
     ],
     [
       `${SHOP}part p\nhole h in p\nbush b in h\n`,
@@ -103,8 +107,100 @@ describe("a name that no entry has", () => {
       `${SHOP}part p\nhole h in p\n`,
       "bush b in p",
       [
+        "`p` is a part, and here stands a hole: write `h`, or another hole.",
+        "  see 3:6-7: part p is here.",
+        "  fix: Write `h`",
+        '    11-12 "h"',
+      ],
+    ],
+    [
+      `${SHOP}part p
+`,
+      "bush b in p",
+      [
         "`p` is a part, and here stands a hole: name one, or write it.",
         "  see 3:6-7: part p is here.",
+      ],
+    ],
+    // each kind is said where there are two, and an entry is no other of its own kind
+    [
+      `${SHOP}part p
+hole h in p
+bush c in h
+`,
+      "bore b in h",
+      [
+        "`h` is a hole, and here stands a bush or a part: write `bush c` or `part p`, or another bush or part.",
+        "  see 4:6-7: hole h is here.",
+        "  fix: Write `bush c`",
+        '    11-12 "bush c"',
+        "  fix: Write `part p`",
+        '    11-12 "part p"',
+      ],
+    ],
+    [
+      `${SHOP}reamer r
+gauge g
+`,
+      "  set with r",
+      [
+        "`r` is a reamer, and here stands a gauge: name one, or write it.",
+        "  see 3:8-9: reamer r is here.",
+      ],
+    ],
+    // a place of a form, left as it was offered
+    [
+      `${SHOP}part p
+`,
+      "journal j on PART",
+      [
+        "`PART` is only a place to fill in: write `p`, or another part.",
+        "  fix: Write `p`",
+        '    14-18 "p"',
+      ],
+    ],
+    [
+      SHOP,
+      "journal j on PART",
+      ["`PART` is only a place to fill in: name one, or write it."],
+    ],
+    [
+      `${SHOP}part p
+hole h in p
+`,
+      "bore b in bush NAME",
+      ["`NAME` is only a place to fill in: name one, or write it."],
+    ],
+    [
+      `${SHOP}part p
+`,
+      "  material NAME",
+      [
+        '`NAME` is only a place to fill in: name one, such as those that "thou explain material" lists.',
+      ],
+    ],
+    [
+      `${SHOP}part p
+`,
+      "journal j on HOLE",
+      [
+        "There is no part `HOLE` here or in the files that are used: write `p`, or an entry of that name.",
+      ],
+    ],
+    [
+      `${SHOP}concession c
+`,
+      "  allows CODE on shop bench",
+      [
+        "`CODE` is only a place to fill in: write there the finding that is meant.",
+      ],
+    ],
+    [
+      `${SHOP}step s
+`,
+      "  caution NAME",
+      [
+        "`NAME` is only a place to fill in: write there the caution that is meant.",
       ],
     ],
     [
@@ -236,6 +332,12 @@ describe("a file that is used", () => {
     expect(
       use('"crib.thou"', "", "file-missing", { "crib.thou": "shop c\n" }),
     ).toEqual([]);
+  });
+
+  test("that was left as the form has it is one to fill in", () => {
+    expect(use('"FILE"')).toEqual([
+      "2:7-13 error file-missing of job j: `FILE` is only a place to fill in: write there the record that this one uses, with its path from this file.",
+    ]);
   });
 });
 

@@ -1,6 +1,15 @@
 // What is offered for a comma in a number, and for letters at its end.
 import { describe, expect, test } from "vitest";
 import { check, codes, FIT, withFix } from "./check-job.ts";
+import { said } from "./said-of-line.ts";
+
+test("a reading that nothing is as large as is taken for none", () => {
+  expect(said("line-damaged", "  read near 0.8743 87432")).toEqual([
+    "`87432` can't be what was read, since nothing is 100 m (3937 in) across: look at its decimal point and its unit.",
+  ]);
+  expect(said("line-damaged", "  read 100000 mm")).toEqual([]);
+  expect(said("line-damaged", "  read 100001 mm")).not.toEqual([]);
+});
 
 describe("a comma in a number", () => {
   const offered = (fact: string): readonly string[] =>

@@ -3,6 +3,14 @@
 import { describe, expect, test } from "vitest";
 import { HEAD, JOURNAL, said } from "./said-of-line.ts";
 
+test("a word of the language that runs on into what follows is no unit", () => {
+  expect(said("unit-wrong", "  read 0.8743 byAK on 2026-11-02")).toEqual([
+    "`by` is a word of its own: write `by AK`.",
+    "  fix: Write `by AK`",
+    '    15-19 "by AK"',
+  ]);
+});
+
 describe("a unit", () => {
   test("that measures something else is told what, and what stands there", () => {
     expect(said("unit-wrong", "  temperature 68 rpm", { under: HEAD })).toEqual(

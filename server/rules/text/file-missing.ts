@@ -8,6 +8,7 @@ import { commentOut } from "../fixes.ts";
 import type { DraftFix } from "../rule.ts";
 import { nearestFiles } from "./near.ts";
 import { oneOf } from "./wording.ts";
+import { isOpenPlace } from "./open-place.ts";
 import { nameFrom } from "./opening-missing.ts";
 
 /** `file-missing` */
@@ -33,6 +34,15 @@ export function filesMissing(open: OpenFile): readonly FileDraft[] {
         },
       ];
     if (state !== "missing") return [];
+    const entry = open.file.entries[use.entry];
+    if (entry !== undefined && isOpenPlace(entry, span, written))
+      return [
+        {
+          entry: use.entry,
+          span,
+          message: `\`${written}\` is only a place to fill in: write there the record that this one uses, with its path from this file.`,
+        },
+      ];
     const looked = `There is no file \`${written}\`, looked for at ${shownPath(path ?? written)}`;
     const near = nearOf(open, use);
     if (0 < near.length)

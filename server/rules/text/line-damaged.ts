@@ -29,7 +29,10 @@ export const lineDamaged: TextRule = {
     );
     if (0 < meant.length) return meantInstead(span, written, meant);
     if (typeof data.below === "string")
-      return { message, fixes: [onLineBelow(entry, span, data.below)] };
+      return {
+        message,
+        fixes: [onLineBelow(entry, span, data.below, data.safe === "yes")],
+      };
     const named = kindInstead(span, written, [data.kind ?? []].flat());
     if (named !== undefined) return named;
     if (typeof data.unit === "string")
@@ -64,10 +67,15 @@ function takenAsUnit(
   const first = /^\S+/u.exec(body)?.[0] ?? "";
   const rule = lineSpec(entry.kind, first, span.line === 0)?.rule;
   if (unitOf(word) !== undefined || rule === undefined) return undefined;
-  const meant = nearest(word, choices).filter(
-    (text) =>
-      text !== word &&
-      readsOnWith(body, { ...before, text }, rule, span.start - indent),
+  const readsAs = (words: readonly string[]): readonly string[] =>
+    words.filter(
+      (text) =>
+        text !== word &&
+        readsOnWith(body, { ...before, text }, rule, span.start - indent),
+    );
+  const meant = firstFound(
+    () => readsAs(nearest(word, choices)),
+    () => readsAs(otherNames(word, choices)),
   );
   if (meant.length === 0) return undefined;
   const place = {
@@ -123,13 +131,18 @@ function unitInstead(
   return { span: place, ...said };
 }
 
-function onLineBelow(entry: Entry, span: Span, fact: string): DraftFix {
+function onLineBelow(
+  entry: Entry,
+  span: Span,
+  fact: string,
+  safe: boolean,
+): DraftFix {
   const { body } = lineAt(entry, span);
   // no blanks are left where the line then ends
   const start = body.slice(0, span.start).trimEnd().length;
   return {
     title: `Put \`${fact}\` on a line of its own`,
-    safe: true,
+    safe,
     edits: [{ span: { ...span, start }, text: `\n  ${fact}` }],
   };
 }

@@ -11,8 +11,9 @@ import type { RefSite, Span } from "../../model/values.ts";
 import { CODES } from "../codes.ts";
 import type { Draft, Rule } from "../rule.ts";
 import { howToWrite, isMultigrade, shippedAs } from "./designation.ts";
+import { isOpenPlace } from "./open-place.ts";
 import { firstFound, namesInCommon, nearest } from "./near.ts";
-import { oneOf, withArticle, writeInstead } from "./wording.ts";
+import { eitherOf, oneOf, withArticle, writeInstead } from "./wording.ts";
 
 export const nameUnknown: Rule = {
   code: "name-unknown",
@@ -20,7 +21,7 @@ export const nameUnknown: Rule = {
   about: ENTRY_KINDS,
   check(shop, _, entry) {
     return [
-      ...entry.refs.flatMap((site) => unknownName(shop, site) ?? []),
+      ...entry.refs.flatMap((site) => unknownName(shop, site, entry) ?? []),
       ...unknownCodes(entry),
       ...unknownCautions(entry),
       ...unknownMembers(entry),
@@ -28,28 +29,37 @@ export const nameUnknown: Rule = {
   },
 };
 
-function unknownName(shop: Shop, site: RefSite): Draft | undefined {
+function unknownName(
+  shop: Shop,
+  site: RefSite,
+  entry: Entry,
+): Draft | undefined {
   const found = resolve(shop, site);
-  if (found.state === "missing") return missing(shop, site);
+  if (found.state === "missing")
+    return isOpenPlace(entry, site.nameSpan, site.name)
+      ? leftOpen(shop, site, entry)
+      : missing(shop, site, entry);
   if (found.state !== "wrong-kind") return undefined;
   const kind = kindOf(found.ref);
   const near = nearOfTaken(shop, site);
+  const others = writtenOf(shop, site.takes, entry);
   return {
     span: site.span,
-    message: `\`${site.name}\` is ${withArticle(kind)}, and here stands ${anyOf(site.takes)}${ask(near) ?? ": name one, or write it."}`,
+    message: `\`${site.name}\` is ${withArticle(kind)}, and here stands ${anyOf(site.takes)}${ask(near) ?? choiceOf(others, site.takes)}`,
     related: [{ ref: found.ref, message: `${found.ref} is here.` }],
-    fixes: writeInstead(site.span, near),
+    fixes: writeInstead(site.span, 0 < near.length ? near : others),
   };
 }
 
-function missing(shop: Shop, site: RefSite): Draft {
+function missing(shop: Shop, site: RefSite, entry: Entry): Draft {
   const { kind, name, takes, span, nameSpan } = site;
   if (kind !== undefined && !takes.includes(kind)) {
     const near = nearOfTaken(shop, site);
+    const others = writtenOf(shop, takes, entry);
     return {
       span,
-      message: `Here stands ${anyOf(takes)}, and \`${kind} ${name}\` is none${ask(near) ?? "."}`,
-      fixes: writeInstead(span, near),
+      message: `Here stands ${anyOf(takes)}, and \`${kind} ${name}\` is none${ask(near) ?? choiceOf(others, takes)}`,
+      fixes: writeInstead(span, 0 < near.length ? near : others),
     };
   }
   const kinds = kind === undefined ? takes : [kind];
@@ -65,6 +75,46 @@ function missing(shop: Shop, site: RefSite): Draft {
     message: `There is no ${what} \`${name}\` here or in the files that are used${ask(near) ?? choice(name, kinds, names)}`,
     fixes: writeInstead(nameSpan, near),
   };
+}
+
+/** `journal a on PART`, as a form was offered. */
+function leftOpen(
+  shop: Shop,
+  { takes, kind, nameSpan, name }: RefSite,
+  entry: Entry,
+): Draft {
+  const kinds = kind === undefined ? takes : [kind];
+  const others = writtenOf(shop, kinds, entry);
+  return {
+    span: nameSpan,
+    message: `\`${name}\` is only a place to fill in${choiceOf(others, kinds)}`,
+    fixes: writeInstead(nameSpan, others),
+  };
+}
+
+/** Other entries of these kinds, as they are written where any of the kinds may stand; none where they are too many to choose from. */
+function writtenOf(
+  shop: Shop,
+  kinds: readonly EntryKind[],
+  entry: Entry,
+): readonly string[] {
+  const refs = kinds
+    .flatMap((kind) => refsOfKind(shop, kind))
+    .filter((ref) => ref !== entry.ref);
+  if (MOST_SHOWN < refs.length) return [];
+  return kinds.length === 1 ? refs.map(nameOf) : refs;
+}
+
+function choiceOf(
+  names: readonly string[],
+  kinds: readonly EntryKind[],
+): string {
+  const [kind] = kinds;
+  if (kinds.length === 1 && (kind === "material" || kind === "oil"))
+    return `: name one, such as those that "thou explain ${kind}" lists.`;
+  return names.length === 0
+    ? ": name one, or write it."
+    : `: write ${oneOf(names)}, or another ${kinds.length === ENTRY_KINDS.length ? "entry" : eitherOf(kinds)}.`;
 }
 
 /** The names of the kinds that a place takes that are near; one that is the very name that stands there needs its kind to be another. */
@@ -134,7 +184,7 @@ function unknownCodes(entry: Entry): readonly Draft[] {
   ].flatMap(({ value }) =>
     value === undefined || CODES.includes(value.code)
       ? []
-      : [listed(value.code, value.codeSpan, "finding", CODES)],
+      : [listed(value.code, value.codeSpan, "finding", CODES, entry)],
   );
 }
 
@@ -145,7 +195,7 @@ function unknownCautions(entry: Entry): readonly Draft[] {
     (value ?? []).flatMap(({ name, span }) =>
       CAUTION_NAMES.includes(name)
         ? []
-        : [listed(name, span, "caution", CAUTION_NAMES)],
+        : [listed(name, span, "caution", CAUTION_NAMES, entry)],
     ),
   );
 }
@@ -156,7 +206,13 @@ function listed(
   span: Span,
   what: string,
   names: readonly string[],
+  entry: Entry,
 ): Draft {
+  if (isOpenPlace(entry, span, name))
+    return {
+      span,
+      message: `\`${name}\` is only a place to fill in: write there the ${what} that is meant.`,
+    };
   const near = nearest(name, names);
   const list = what === "caution" ? ` It is one of ${names.join(", ")}.` : "";
   return {

@@ -188,6 +188,8 @@ const OTHER_NAMES: Readonly<Record<string, readonly string[]>> = {
   record: ["job"],
   order: ["job"],
   crib: ["shop"],
+  using: ["with"],
+  via: ["with"],
   deviation: ["concession"],
   waiver: ["concession"],
   clearance: ["want", "fit"],

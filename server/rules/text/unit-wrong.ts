@@ -1,5 +1,9 @@
 // A unit that is none, or that measures something else.
+import { gluedWord } from "../../../grammar/explain-words.ts";
+import { lineSpec } from "../../../grammar/vocabulary.ts";
 import type { Dimension } from "../../core/quantity/units.ts";
+import type { Entry } from "../../model/entry.ts";
+import type { Span } from "../../model/values.ts";
 import type { TextRule } from "../rule.ts";
 import { dimensionNames, unitMeant, usualUnits } from "./unit-names.ts";
 import { oneOf, writeInstead } from "./wording.ts";
@@ -37,6 +41,8 @@ export const unitWrong: TextRule = {
       return {
         message: `\`${unit}\` is no unit of this record, and ${note}: write the value in ${oneOf(usual)}.`,
       };
+    const glued = gluedTo(span, entry);
+    if (glued !== undefined) return glued;
     const isReading = entry.facts.some(
       (fact) => fact.span.line === span.line && /Read|Repeat/.test(fact.rule),
     );
@@ -52,3 +58,20 @@ export const unitWrong: TextRule = {
     };
   },
 };
+
+/** `read 0.8743 byAK` */
+function gluedTo(
+  span: Span,
+  { kind, block }: Entry,
+): ReturnType<TextRule["draft"]> | undefined {
+  const line = block.lines[span.line];
+  const rule = lineSpec(kind, line?.word ?? "", span.line === 0)?.rule;
+  if (line === undefined || rule === undefined) return undefined;
+  const found = gluedWord(line.body, { rule });
+  return found?.mended === undefined || found.start + line.indent !== span.start
+    ? undefined
+    : {
+        message: found.message,
+        fixes: writeInstead(span, [found.mended]),
+      };
+}
