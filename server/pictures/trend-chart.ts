@@ -3,6 +3,7 @@ import { heightAt } from "../core/learning/line-fit.ts";
 import { showLength } from "../core/quantity/show.ts";
 import { studentCoverage } from "../core/quantity/student.ts";
 import {
+  anewWords,
   openPointWords,
   rateWords,
   reachWords,
@@ -12,6 +13,8 @@ import { COVERAGE, type Run, type Series } from "../records/trend.ts";
 import { inkOf, widthOf, type Ink, type PictureOptions } from "./ink.ts";
 import { scale, spanOf, ticks, type Scale } from "./scale.ts";
 import { daysOf, hoursOf } from "./trend-axis.ts";
+import { limitOf, nearEnough } from "./trend-limit.ts";
+import { keyWords, sideWords } from "./trend-key.ts";
 import {
   about,
   bar,
@@ -30,7 +33,7 @@ const PLOT = 170;
 const LEADING = 15;
 
 export interface TrendChartOptions extends PictureOptions {
-  /** Whether title and sentences are drawn as well, or stand beside the picture: in its own text for those who don't see it they are in any case. */
+  /** Whether title and sentences are drawn as well, and told to those who don't see the picture, or stand beside it. */
   readonly words?: "drawn" | "beside";
 }
 
@@ -41,24 +44,37 @@ export function trendChart(
 ): string {
   const ink = inkOf(options.theme);
   const width = widthOf(options);
+  const hasWords = options.words !== "beside";
   let y = EDGE;
   const panels: Markup[] = [];
   for (const each of series) {
-    const panel = panelOf(each, y, width, ink, options.words !== "beside");
+    const panel = panelOf(each, y, width, ink, hasWords);
     panels.push(panel.markup);
     y += panel.height + 18;
+  }
+  if (hasWords && 0 < series.length) {
+    const key = wrapped(keyWords(series), width - 2 * EDGE, SMALL);
+    panels.push(
+      lettering(EDGE, y + 6, key, { size: SMALL, fill: ink.muted }, LEADING),
+    );
+    y += key.length * LEADING + 2;
   }
   const says =
     series.length === 0
       ? "No size with a day of its own was found."
-      : series
-          .map((each) => [titleOf(each), lastWords(each)].join(". "))
-          .join(" ");
+      : series.map(titleOf).join("; ");
   return picture(
     { width, height: Math.max(y, 40) },
     says,
     ink,
     undefined,
+    hasWords && 0 < series.length
+      ? element(
+          "desc",
+          {},
+          series.map((each) => `${titleOf(each)}. ${wordsOf(each)}`).join(" "),
+        )
+      : together(),
     options.theme === "paper"
       ? element("rect", {
           x: 0,
@@ -74,11 +90,14 @@ export function trendChart(
   );
 }
 
-function lastWords(series: Series): string {
+/** What a series comes to, as far as it is known. */
+function wordsOf(series: Series): string {
   const run = series.runs.at(-1);
   return [
     ...(run === undefined ? [] : rateWords(series, run)),
     reachWords(series),
+    openPointWords(series),
+    ...anewWords(series),
   ]
     .filter((words) => words !== "")
     .join(" ");
@@ -93,11 +112,11 @@ function panelOf(
 ): { readonly markup: Markup; readonly height: number } {
   const title = hasWords ? wrapped(titleOf(series), width - 2 * EDGE) : [];
   const points = series.runs.flatMap((run) => run.points);
-  const said = [lastWords(series), openPointWords(series)]
-    .filter((words) => words !== "")
-    .join(" ");
-  const words = hasWords ? wrapped(said, width - 2 * EDGE, SMALL) : [];
-  const plotTop = top + title.length * LEADING + 6;
+  const words = hasWords
+    ? wrapped(wordsOf(series), width - 2 * EDGE, SMALL)
+    : [];
+  const side = hasWords ? [sideWords(series)] : [];
+  const plotTop = top + (title.length + side.length) * LEADING + 6;
   const bottom = plotTop + PLOT;
   const values = points.flatMap(({ value, uncertainty = 0 }) => [
     value - 2 * uncertainty,
@@ -126,6 +145,10 @@ function panelOf(
     undefined,
     titleOf(series),
     lettering(EDGE, top + 12, title, { fill: ink.text, bold: true }, LEADING),
+    lettering(EDGE, top + title.length * LEADING + 12, side, {
+      fill: ink.muted,
+      size: SMALL,
+    }),
     together(
       ...axis.values.map((value, index) =>
         together(
@@ -161,57 +184,6 @@ function panelOf(
     markup,
     height: bottom + (hasWords ? 36 : 22) + words.length * LEADING - top,
   };
-}
-
-/** A limit that lies so far off that the points would be one line is named in words alone. */
-function nearEnough({ limit }: Series, values: readonly number[]): boolean {
-  if (limit === undefined) return false;
-  const wide = Math.max(...values) - Math.min(...values);
-  const off = Math.max(
-    0,
-    limit - Math.max(...values),
-    Math.min(...values) - limit,
-  );
-  return off <= 6 * Math.max(wide, 2e-6);
-}
-
-function limitOf(
-  series: Series,
-  isNear: boolean,
-  up: Scale,
-  left: number,
-  width: number,
-  plotTop: number,
-  ink: Ink,
-): Markup {
-  const { limit, limitIs, system, towards } = series;
-  if (limit === undefined || limitIs === undefined) return together();
-  const name = `${limitIs === "wanted" ? "most that is wanted" : limitIs} ${showLength(limit, system, series.runs.at(-1)?.points.at(-1)?.step)}`;
-  if (!isNear)
-    return label(
-      width - EDGE,
-      plotTop + 12,
-      `${name}: far ${towards === 1 ? "above" : "below"}`,
-      {
-        anchor: "end",
-        size: SMALL,
-        fill: ink.muted,
-        rim: ink.paper,
-      },
-    );
-  return together(
-    line(left, up(limit), width - EDGE, up(limit), {
-      stroke: ink.wrong,
-      width: 1.5,
-      dashes: "8 4",
-    }),
-    label(width - EDGE, up(limit) - 5, name, {
-      anchor: "end",
-      size: SMALL,
-      fill: ink.wrong,
-      rim: ink.paper,
-    }),
-  );
 }
 
 function runOf(

@@ -2,6 +2,7 @@
 import { showLength } from "../core/quantity/show.ts";
 import { el, row, type Markup } from "../markup/html.ts";
 import {
+  anewWords,
   openPointWords,
   rateWords,
   reachWords,
@@ -47,11 +48,7 @@ export function trendPage(
         ? undefined
         : el("p", {}, openPointWords(series)),
       el("div", { class: "wide" }, tableOf(series)),
-      ...series.runs.flatMap(({ because }) =>
-        because === undefined
-          ? []
-          : [el("p", {}, `It begins anew where a gap is drawn: ${because}.`)],
-      ),
+      ...anewWords(series).map((sentence) => el("p", {}, sentence)),
       ...notes.map((note) => el("p", { class: "note" }, note)),
     ).markup,
   };

@@ -96,6 +96,14 @@ export function openPointWords({ runs }: Series): string {
     : "";
 }
 
+/** Why runs after the first begin where they do, a sentence for each reason. */
+export function anewWords({ runs }: Series): readonly string[] {
+  const reasons = new Set(runs.flatMap(({ because }) => because ?? []));
+  return [...reasons].map(
+    (because) => `It begins anew where a gap is drawn: ${because}.`,
+  );
+}
+
 /** When the limit is reached: a sentence; "" where there is no limit to reach. */
 export function reachWords(series: Series): string {
   const { limit, limitIs, reaching, towards, runs, system } = series;

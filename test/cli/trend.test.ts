@@ -167,6 +167,37 @@ describe("records of one part", () => {
     expect((await run(cwd, "a.thou", "--svg", "trend.svg")).code).toBe(0);
   });
 
+  test("drawn so that it stands alone: named, told to who sees none of it, with what its side and its marks are", async () => {
+    const cwd = await folderWith({ "a.thou": record(WEARS) });
+    const { out } = await run(cwd, "a.thou", "--format", "svg");
+    const name = "part layshaft, serial W-17: journal front";
+    expect(out).toMatch(
+      new RegExp(`^<svg [^>]*aria-label="${name}"[^>]*><title>${name}</title>`),
+    );
+    expect(out).toMatch(/<desc>[^<]*It wears 0\.2[^<]*<\/desc>/);
+    expect(out).toContain(">Diameter at 20 °C</text>");
+    expect(out).toContain(
+      ">Point: as read. Line: the rate; band round it: where the line may lie (95\u00A0%).</text>",
+    );
+    // no program can draw a rim over its letters
+    expect(out).not.toContain("paint-order");
+  });
+
+  test("drawn with why it begins anew, and a clearance as on the diameter", async () => {
+    const cwd = await folderWith({
+      "a.thou": `${record([...WEARS, ["2024-06-01", "0.87440"]])}bore front in layshaft
+  read 0.8752 on 2024-06-01
+fit front of journal front in bore front
+  want 0.0008 to 0.0016
+`,
+    });
+    const { out } = await run(cwd, "a.thou", "--format", "svg");
+    expect(out).toContain(
+      "It begins anew where a gap is drawn: the size went the other way",
+    );
+    expect(out).toContain(">Clearance on the diameter, at 20 °C</text>");
+  });
+
   test("are drawn over no file that is something else", async () => {
     const text = record(WEARS);
     const cwd = await folderWith({ "a.thou": text, "plan.svg": "<svg/>\n" });
