@@ -86,4 +86,22 @@ figcaption { font-size: 9pt; margin-top: 1mm; break-before: avoid; }
   html { background: #e8e8e8; }
   body { background: #fff; min-height: 100vh; padding: 14mm 12mm; max-width: 210mm; }
 }
+/* narrower than the paper the page is read and not written on: its fields shrink */
+@media screen and (max-width: 210mm) {
+  body { padding: 4mm; }
+  .ask { white-space: normal; }
+  .line, .long { width: 17mm; }
+}
+/* and where its tables and its widest pictures would be squeezed until nobody could read them, each of them scrolls by itself */
+@media screen and (max-width: 150mm) {
+  .wide, figure { overflow-x: auto; }
+  .wide table, figure svg { min-width: 142mm; }
+  .pictures .beside { width: 100%; }
+  .beside svg { min-width: 0; }
+  .columns { columns: 1; }
+}
+/* the pictures are black on white; the colours of a reader's own are for the words */
+@media screen and (forced-colors: active) {
+  figure svg { forced-color-adjust: none; background: #fff; }
+}
 `;

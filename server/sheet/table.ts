@@ -7,12 +7,15 @@ export interface Column {
   readonly percent?: number;
 }
 
+/** So many columns can be read on the screen of a telephone. */
+const MOST_NARROW = 2;
+
 export function table(
   columns: readonly Column[],
   rows: readonly (readonly Child[])[],
   style = "",
 ): Markup {
-  return el(
+  const whole = el(
     "table",
     style === "" ? {} : { class: style },
     el(
@@ -46,6 +49,9 @@ export function table(
       ),
     ),
   );
+  return columns.length <= MOST_NARROW
+    ? whole
+    : el("div", { class: "wide" }, whole);
 }
 
 /** Facts side by side: a label and what it says. */

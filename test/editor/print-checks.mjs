@@ -1,6 +1,6 @@
 // Prints the sheets of the samples as a person would: by the command that was built, through Chromium, on A4 and on Letter. It holds that
-// nothing is wider than the paper, that the pages are not too many, and that a page asks for nothing; it keeps a picture of each first page
-// to be looked at. What stands on a sheet is for the tests of the sheet.
+// nothing is wider than the paper, that the pages are not too many, that no narrow screen has to scroll the page sideways, and that a page
+// asks for nothing; it keeps a picture of each first page to be looked at. What stands on a sheet is for the tests of the sheet.
 import { execFile } from "node:child_process";
 import { mkdir, readdir } from "node:fs/promises";
 import path from "node:path";
@@ -12,6 +12,8 @@ const MARGINS = 24; // mm, both sides: @page in server/sheet/style.ts
 const PIXELS = 96 / 25.4; // CSS pixels in a mm
 const PAPERS = { A4: 210, Letter: 215.9 }; // width in mm: ISO 216; ANSI/ASME Y14.1 size A, 8.5 in
 const MOST_PAGES = 20;
+/** CSS pixels: a telephone's screen, and a window of 1280 at 200 % (WCAG 2.2, 1.4.10: no scrolling both ways at 320) */
+const SCREENS = [320, 640];
 
 /** @param {{ shots: string, prefix: string }} o */
 export async function runPrintChecks({ shots, prefix }) {
@@ -91,6 +93,15 @@ async function printed(browser, record, blank, shot) {
       if (!(1 <= pages && pages <= MOST_PAGES))
         throw new Error(`${pages} pages on ${format}`);
       counts.push(`${pages} on ${format}`);
+    }
+    await page.emulateMedia({ media: "screen" });
+    for (const width of SCREENS) {
+      await page.setViewportSize({ width, height: 800 });
+      const wide = await page.evaluate(
+        () => document.documentElement.scrollWidth,
+      );
+      if (width < wide)
+        throw new Error(`the page is ${wide} wide on a screen of ${width}`);
     }
     if (asked.length + said.length > 0)
       throw new Error(`it asks or says: ${[...asked, ...said].join("; ")}`);

@@ -118,6 +118,21 @@ describe.each(samples)("$path", ({ path }) => {
     }
   });
 
+  test("a table of more than two columns scrolls by itself on a narrow screen", () => {
+    for (const { elements } of pages) {
+      const within = elements
+        .filter((each) => hasClass(each, "wide"))
+        .flatMap(elementsIn);
+      const wide = elements.filter(
+        (each) =>
+          each.tagName === "table" &&
+          2 <
+            elementsIn(each).filter(({ tagName }) => tagName === "col").length,
+      );
+      expect(wide.every((each) => within.includes(each))).toBe(true);
+    }
+  });
+
   test("a sentence that opens a section goes with what it opens", () => {
     const opening = (pages[0]?.elements ?? []).filter((each) => {
       const beside =
@@ -173,6 +188,13 @@ test("the style says what stays together: the first and the last rows of results
       .map((each) => textOf(each).slice(0, 12)),
   ).toEqual(
     expect.arrayContaining(["(a) unknown:", "To have grou", "* oversize t"]),
+  );
+});
+
+test("pictures stay black on white where a reader has colours of their own, which the words take", () => {
+  const { job } = sheetsOfSample("shop/winch.thou");
+  expect(job).toMatch(
+    /@media screen and \(forced-colors: active\) \{\s+figure svg \{ forced-color-adjust: none; background: #fff; \}/,
   );
 });
 
