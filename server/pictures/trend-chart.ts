@@ -149,21 +149,7 @@ function panelOf(
       fill: ink.muted,
       size: SMALL,
     }),
-    together(
-      ...axis.values.map((value, index) =>
-        together(
-          line(left, up(value), width - EDGE, up(value), {
-            stroke: ink.rule,
-            width: 0.5,
-          }),
-          label(left - 6, up(value) + 4, names[index] ?? "", {
-            anchor: "end",
-            size: SMALL,
-            fill: ink.muted,
-          }),
-        ),
-      ),
-    ),
+    rules(axis.values, names, up, left, width, ink),
     line(left, bottom, width - EDGE, bottom, { stroke: ink.rule }),
     together(
       ...(series.along === "hours"
@@ -184,6 +170,32 @@ function panelOf(
     markup,
     height: bottom + (hasWords ? 36 : 22) + words.length * LEADING - top,
   };
+}
+
+/** Round sizes at the side, each with its line across. */
+function rules(
+  values: readonly number[],
+  names: readonly string[],
+  up: Scale,
+  left: number,
+  width: number,
+  ink: Ink,
+): Markup {
+  return together(
+    ...values.map((value, index) =>
+      together(
+        line(left, up(value), width - EDGE, up(value), {
+          stroke: ink.rule,
+          width: 0.5,
+        }),
+        label(left - 6, up(value) + 4, names[index] ?? "", {
+          anchor: "end",
+          size: SMALL,
+          fill: ink.muted,
+        }),
+      ),
+    ),
+  );
 }
 
 function runOf(
