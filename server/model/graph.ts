@@ -45,7 +45,8 @@ function isList(links: Links): links is readonly Cell[] {
 }
 
 function linksOf(list: readonly Cell[]): Links {
-  const [only, another] = list;
+  const only = list[0];
+  const another = list[1];
   // an array that has grown has room to spare
   return only !== undefined && another === undefined ? only : list.slice();
 }

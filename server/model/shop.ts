@@ -211,7 +211,9 @@ export function resolve(
     (readInput(shop.graph, "name", site.name) as
       readonly string[] | undefined) ?? []; // only setTables sets such keys
   const taken = ofTheKind(named, site);
-  const [first, second] = taken;
+  // by number: taking a list apart makes an iterator, and this is asked for each name of each entry
+  const first = taken[0];
+  const second = taken[1];
   if (site.kind !== undefined && !site.takes.includes(site.kind)) {
     return first === undefined
       ? { state: "missing" }

@@ -64,6 +64,7 @@ function compare<K extends "JointFact" | "BoltsFact" | "DowelsFact">(
   const as = given(service, rule);
   const cut = given(line, rule);
   if (as.state !== "given" || cut.state === "damaged") return [];
+  if (cut.state === "given" && same(cut.value, as.value)) return [];
   const related = [
     { ref: part, span: as.span, message: `${word} of ${part} as in service` },
   ];
@@ -91,7 +92,6 @@ function compare<K extends "JointFact" | "BoltsFact" | "DowelsFact">(
       },
     ];
   }
-  if (same(cut.value, as.value)) return [];
   return [
     {
       span: cut.span,

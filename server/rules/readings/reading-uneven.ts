@@ -9,8 +9,13 @@ export const readingUneven: Rule = {
   level: "information",
   about: ["journal", "hole", "bore", "bush", "stack", "reamer", "pilot"],
   check(_, __, entry) {
-    return readingsIn(entry).flatMap(({ valueSpans }) =>
-      draftsOf(valueSpans.map((span) => ({ span, text: textAt(entry, span) }))),
+    return readingsIn(entry).flatMap(({ values, valueSpans }) =>
+      // spares a look: these stop at the same digit
+      values.every(({ step }) => step === values[0]?.step)
+        ? []
+        : draftsOf(
+            valueSpans.map((span) => ({ span, text: textAt(entry, span) })),
+          ),
     );
   },
 };
