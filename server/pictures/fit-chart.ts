@@ -8,6 +8,7 @@ import {
 } from "../core/quantity/show.ts";
 import { axisDigits } from "./band-strip.ts";
 import type { FitZones, Side } from "./fit-zones.ts";
+import type { Size } from "../model/evaluate/size.ts";
 import type { Ink } from "./ink.ts";
 import { roundDown, ticks, type Scale } from "./scale.ts";
 import { emptyColumn, sideLacks, windowLacks } from "./fit-empty.ts";
@@ -20,6 +21,7 @@ import {
   block,
   dots,
   label,
+  lengthOf,
   line,
   SMALL,
   type Box,
@@ -178,10 +180,34 @@ export function sideColumn(
         kind,
         full: size.value.status === "measured",
         clear: size.value.budget?.expanded ?? 0,
+        aside: hasBoth
+          ? offLimits(size.value, own, chart.system, roomBeside(kind, column))
+          : 0,
       },
     ),
     readings(size.value, own, name, chart),
   );
+}
+
+/** Right of a column, up to the next one's block or to the edge of the picture, px. */
+function roomBeside(kind: "journal" | "bore", { width }: Box): number {
+  return kind === "journal" ? 8 + width / 4 : 10;
+}
+
+/** How far to the right the sizes of a block stand, so that none is on the block of the limits at its left. */
+function offLimits(
+  { low, high, step }: Size,
+  { width }: Box,
+  system: System,
+  room: number,
+): number {
+  const long = Math.max(
+    ...[low, high].map((value) =>
+      lengthOf(lengthDigits(value, system, step), SMALL),
+    ),
+  );
+  const over = (long - width) / 2;
+  return Math.max(0, Math.min(over, room - over));
 }
 
 /** The bore sizes that would give the wanted clearance over every size of the journal. */

@@ -2,7 +2,14 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { fitPicture } from "../../server/pictures/pictures.ts";
-import { all, numberOf, readSvg, type SvgElement } from "./read-svg.ts";
+import {
+  all,
+  childOf,
+  numberOf,
+  readSvg,
+  titled,
+  type SvgElement,
+} from "./read-svg.ts";
 import { sampleShop, textShop } from "./shop.ts";
 
 interface Box {
@@ -212,3 +219,37 @@ test.each([
       `${String(width)} px`,
     ).toEqual([]);
 });
+
+/** Of a figure in 11 px letters, a digit 0.556 of them wide and a point half of that (Helvetica's and Arial's own widths). */
+const wide = (text: string): number =>
+  Array.from(text).reduce(
+    (sum, sign) => sum + (sign === "." ? 0.278 : 0.556),
+    0,
+  ) * 11;
+
+test.each([
+  ["shop/pump.thou", "fit drive", "journal drive"],
+  ["shop/pump.thou", "fit drive", "bore drive"],
+  ["shop/winch.thou", "fit front", "journal front"],
+  ["shop/three-bores.thou", "fit top", "bore top"],
+])(
+  "%s, %s: in a narrow picture no size of %s is on the block of its limits, or cut",
+  (path, fit, ref) => {
+    const svg = readSvg(
+      fitPicture(sampleShop(path), fit, { theme: "paper", width: 250 }),
+    );
+    const [limits] = titled(svg, new RegExp(`^limits of ${ref} `));
+    const [own] = titled(svg, new RegExp(`^${ref} [\\d.]+ to [\\d.]+ `));
+    if (limits === undefined || own === undefined) throw new Error("not drawn");
+    const block = childOf(limits, "rect");
+    const right = numberOf(block, "x") + numberOf(block, "width");
+    const texts = own.children.filter(
+      ({ name, text }) => name === "text" && /^[\d.]+$/.test(text),
+    );
+    expect(texts).toHaveLength(2);
+    for (const each of texts) {
+      expect(numberOf(each, "x") - wide(each.text) / 2).toBeGreaterThan(right);
+      expect(numberOf(each, "x") + wide(each.text) / 2).toBeLessThan(250);
+    }
+  },
+);
