@@ -141,6 +141,71 @@ export function missingComma(
   };
 }
 
+/** `hot shaft 140 F bush 135 F case 130 F`, where more than one is missing */
+export function missingCommas(
+  body: string,
+  asked: Asked,
+  stoppedAt: number,
+): Damage | undefined {
+  // of names alone it may be one in several words
+  if (!/\d/.test(body)) return undefined;
+  let text = body;
+  let start: number | undefined;
+  let end = 0;
+  let count = 0;
+  for (let at: number | undefined = stoppedAt; at !== undefined;) {
+    const here = wordAt(text, at);
+    const before = wordBefore(text, here.start);
+    if (before === undefined || !expectedIn(text, asked).comma)
+      return undefined;
+    const change = { ...before, text: `${textOf(text, before)},` };
+    if (!readsOnWith(text, change, asked.rule, at)) return undefined;
+    text = withMend(text, change);
+    start ??= before.start;
+    end = here.end + 1;
+    count++;
+    at = parseBody(text, asked.rule).damagedAt;
+  }
+  if (start === undefined || count < 2) return undefined;
+  const mended = text.slice(start, end);
+  return {
+    start,
+    end: body.length - (text.length - end),
+    message: `Commas part what stands in a row: write \`${mended}\`.`,
+    mended,
+  };
+}
+
+/** `oil sae-30, 120 F`, `bush a, hole b`: a comma for the one word that belongs there */
+export function commaForWord(
+  body: string,
+  asked: Asked,
+  stoppedAt: number,
+): Damage | undefined {
+  const { start, end } = wordAt(body, stoppedAt);
+  const next = wordAt(body, end);
+  const text = body.slice(start, end);
+  const [only, other] = expectedIn(body, asked).words;
+  // a range or a date may be no more than what follows
+  if (
+    only === undefined ||
+    other !== undefined ||
+    ["to", "on"].includes(only) ||
+    !/[^,],$/u.test(text) ||
+    next.start === body.length
+  )
+    return undefined;
+  const mended = `${text.slice(0, -1)} ${only} ${textOf(body, next)}`;
+  const change = { start, end: next.end, text: mended };
+  if (!readsWhole(withMend(body, change), asked)) return undefined;
+  return {
+    start,
+    end: next.end,
+    message: `A word stands here, and no comma: write \`${mended}\`.`,
+    mended,
+  };
+}
+
 function textOf(body: string, { start, end }: WordSpan): string {
   return body.slice(start, end);
 }

@@ -53,6 +53,35 @@ export function factAfterFact(body: string, asked: Asked): Damage | undefined {
   return undefined;
 }
 
+/** `read near 0.8743 far 0.8741`: so near to one another, both are sizes. */
+export function placeAfterPlace(
+  body: string,
+  asked: Asked,
+): Damage | undefined {
+  const found =
+    /^(\S+\s+\p{L}[\p{L}\d-]*\s+(\d*\.?\d+).*?)\s+((?!(?:mm|in|inch|um|thou|tenths)\s)(\p{L}[\p{L}\d-]*)\s+(\d*\.?\d+).*)$/u.exec(
+      body,
+    );
+  if (found === null || !/(?:Read|Repeat)Fact/.test(asked.rule))
+    return undefined;
+  const [, head = "", one, rest = "", place = "", other] = found;
+  const below = `${body.slice(0, body.search(/\s/u))} ${rest}`;
+  const ratio = Number(one) / Number(other);
+  if (
+    !(0.5 < ratio && ratio < 2) ||
+    !readsWhole(head, asked) ||
+    !readsWhole(below, asked)
+  )
+    return undefined;
+  return {
+    start: body.length - rest.length,
+    end: body.length,
+    message: `\`${place}\` begins another reading, and each stands on a line of its own.`,
+    below,
+    safe: true,
+  };
+}
+
 /** `concession loose on fit front`: which finding is allowed is not known. */
 export function concessionOn(body: string, asked: Asked): Damage | undefined {
   const found = /(?<=^\S+\s+\S+\s+)(?:on|of|for|in)\s+(.+)$/u.exec(body);

@@ -56,7 +56,7 @@ export function markAtEnd(body: string, asked: Asked): Damage | undefined {
   if (last === undefined) return undefined;
   const written = body.slice(last.start);
   // a comma has more to follow
-  const mended = written.replace(/[.;:!]+$/u, "");
+  const mended = written.replace(/[.;:!#]+$/u, "");
   if (
     mended === written ||
     !readsWhole(body.slice(0, last.start) + mended, asked)
@@ -67,6 +67,37 @@ export function markAtEnd(body: string, asked: Asked): Damage | undefined {
     message: `No mark stands at the end of a line: write \`${mended}\`.`,
     mended,
     safe: true,
+  };
+}
+
+/** `load 180#` */
+export function poundSign(body: string, asked: Asked): Damage | undefined {
+  if (asked.rule !== "LoadFact") return undefined;
+  return replaced(
+    body,
+    asked,
+    /\d\S*#(?!\S)/gu,
+    (text) => text.replace("#", " lbf"),
+    {
+      says: (mended) =>
+        `A \`#\` begins a remark, and pounds of force are \`lbf\`: write \`${mended}\`.`,
+      safe: false,
+    },
+  );
+}
+
+/** `read TBD`, `limits ?` */
+export function notKnownYet(body: string, { rule }: Asked): Damage | undefined {
+  const found = /(?<=\s)(?:tb[acd]|n\.?\/?a\.?|\?+|unknown|pending)$/iu.exec(
+    body,
+  );
+  // an entry has facts below it
+  if (found === null || rule.endsWith("Entry")) return undefined;
+  return {
+    start: 0,
+    end: body.length,
+    message: `What is not known yet is left out, and \`${found[0]}\` is read as nothing: make the line a remark until it is, \`# ${body}\`.`,
+    mended: `# ${body}`,
   };
 }
 

@@ -52,11 +52,36 @@ export function wordAsName(
   };
 }
 
+/** `oil SAE 30 at 120 F`, whose grade is the name of what is shipped */
+export function gradeAsName(
+  body: string,
+  asked: Asked,
+  stoppedAt: number,
+): Damage | undefined {
+  const found = /(?<=^oil\s+)(?:SAE|ISO(?:\s+VG)?|VG)\s+\d\S*/iu.exec(body);
+  if (found === null || asked.rule !== "OilFact") return undefined;
+  const { 0: text, index: start } = found;
+  const end = start + text.length;
+  const mended = text
+    .toLowerCase()
+    .replaceAll(/\s+/gu, "-")
+    .replace(/^(?:iso-)?(?:vg-)?(?=\d)/u, "iso-vg-");
+  const change = { start, end, text: mended };
+  if (!readsOnWith(body, change, asked.rule, stoppedAt) && end < body.length)
+    return undefined;
+  return {
+    start,
+    end,
+    message: `An oil is named in one word: write \`${mended}\`.`,
+    mended,
+  };
+}
+
 const MONTHS = "jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec";
 const DATE_IN_WORDS = new RegExp(
   String.raw`(?<![\p{L}\d])(?:\d{1,2}(?:st|nd|rd|th)?[\s.-]*(?:${MONTHS})\p{L}*\.?[\s,-]*\d{2,4}` +
     String.raw`|(?:${MONTHS})\p{L}*\.?\s*\d{1,2}(?:st|nd|rd|th)?,?\s+\d{4}` +
-    String.raw`|\d+[-/.]\d+[-/.]\d+T[\d:.]+\p{L}*|\d{8}|today|yesterday|tomorrow|now)(?![\p{L}\d])`,
+    String.raw`|\d{4}[-/.]\d{1,2}(?![-/.\d])|\d+[-/.]\d+[-/.]\d+T[\d:.]+\p{L}*|\d{8}|today|yesterday|tomorrow|now)(?![\p{L}\d])`,
   "giu",
 );
 
@@ -79,7 +104,7 @@ export function dateInWords(
 /** `AK 2026-11-02` for `by AK on 2026-11-02` */
 export function bareSignature(body: string, asked: Asked): Damage | undefined {
   const found =
-    /(?<=\s)(?:by\s+)?(?:"[^"]*"|\p{L}[\p{L}\d-]*)[\s,]+\d+[-/.]\d+[-/.]\d+$/u.exec(
+    /(?<=\s)(?:by\s+)?(?!dated?\s)(?:"[^"]*"|\p{L}[\p{L}\d-]*)[\s,]+\d+[-/.]\d+[-/.]\d+$/u.exec(
       body,
     );
   if (found === null) return undefined;

@@ -10,7 +10,8 @@ export function fractionInReading(
   stoppedAt: number,
 ): Damage | undefined {
   if (!READING.test(asked.rule)) return undefined;
-  const found = /(?<![\w./-])(?:\d+(?:\s+|-))?\d+\/\d+/.exec(body);
+  // `2/11/26` is a date
+  const found = /(?<![\w./-])(?:\d+(?:\s+|-))?\d+\/\d+(?![\d/])/.exec(body);
   if (found === null) return undefined;
   const [text] = found;
   const [start, end] = [found.index, found.index + text.length];
@@ -159,7 +160,7 @@ export function commaAfterPlace(
 ): Damage | undefined {
   if (!READING.test(asked.rule)) return undefined;
   const found =
-    /(?<=^\S+\s+(?:(?:od|id)\s+)?)\p{L}[\p{L}\d-]*\s*[,;:](?=\s*[.\d])/u.exec(
+    /(?<=^\S+\s+(?:(?:od|id)\s+)?)\p{L}[\p{L}\d-]*\s*[,;:=](?=\s*[.\d])/u.exec(
       body,
     );
   if (found === null) return undefined;

@@ -8,6 +8,7 @@ import {
   CLASS_FIRST,
   FORMS,
   group,
+  LEAST_OR_MOST,
   marked,
   ONE_SIDED,
   ONE_SIZE,
@@ -24,6 +25,8 @@ export function rangeTrap(
 ): Damage | undefined {
   const turned = classFirst(body, asked);
   if (turned !== undefined) return turned;
+  const ends = leastAndMost(body, asked);
+  if (ends !== undefined) return ends;
   const oneSided = ONE_SIDED.exec(body);
   if (oneSided !== null) return oneSize(body, asked, oneSided.index);
   const start = /(?<=\s)[+\u2212-]?\.?\d/u.exec(body)?.index;
@@ -134,7 +137,7 @@ function* sourcesIn(
     const words = body.slice(start);
     // what stands behind the other size too is a unit
     if (OF_SIZE.test(words) || body.indexOf(words) < start) continue;
-    const from = `from "${words}"`;
+    const from = `from "${words.replace(/^(?:as\s+)?per\s+/u, "")}"`;
     yield {
       head: body.slice(0, gap.index),
       start,
@@ -161,13 +164,38 @@ function classFirst(body: string, asked: Asked): Damage | undefined {
   };
 }
 
-const CLASS_AT_END = new RegExp(String.raw`(?<=\s)(?:to\s+)?${CLASS}$`, "u");
+/** `limits 0.8740 min 0.8745 max`, `limits max 0.8745, min 0.8740` */
+function leastAndMost(body: string, asked: Asked): Damage | undefined {
+  if (!/\bmin/iu.test(body) || !/\bmax/iu.test(body)) return undefined;
+  const start = /(?<=^\S+\s+)\S/u.exec(body)?.index ?? body.length;
+  const said = body
+    .slice(start)
+    .replaceAll(LEAST_OR_MOST, " ")
+    .trim()
+    .replace(/(?<=[\p{L}\d"])\s+(?=\.?\d)/u, " to ");
+  const found = AND_OR_TO.exec(said);
+  const wording =
+    found !== null && found[0].length === said.length
+      ? marked(found)
+      : undefined;
+  if (wording === undefined) return undefined;
+  const end = body.length;
+  const { text } = wording;
+  if (!readsWith(body, { start, end, text }, asked)) return undefined;
+  return { start, end, message: wording.message, mended: text };
+}
+
+const CLASS_AT_END = new RegExp(
+  String.raw`(?<=\s)(?:to\s+)?${CLASS}(?:[\s-]+${CLASS})?$`,
+  "u",
+);
 
 function classAlone(body: string, asked: Asked): Damage | undefined {
   const found = CLASS_AT_END.exec(body);
   if (found === null) return undefined;
-  const word = found[0].replace(/to\s+/u, "");
-  const [start, end] = [body.length - word.length, body.length];
+  const written = found[0].replace(/to\s+/u, "");
+  const word = written.replace(/[\s-]+/u, "/");
+  const [start, end] = [body.length - written.length, body.length];
   const text = `25 mm ${word}`;
   // `limits to H7` has a `to` too many, `cut to H7` its own
   if (

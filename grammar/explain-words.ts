@@ -47,7 +47,10 @@ const SHORT = /(?<=\s)(?:(?:w\/|@)\s*|w\.?\s+)(?=\S)/gu;
 
 /** Words of speech that change nothing of the number behind them. */
 const SPOKEN =
-  /^(?:at|of|is|are|was|about|approx\.?|the|dia\.?|diam\.?|diameter)$/iu;
+  /^(?:at|of|is|are|was|about|approx\.?|ca\.?|the|dia\.?|diam\.?|diameter)$/iu;
+
+/** Marks of which the same is true, but behind a number. */
+const MARK = /^(?:[@~=\u00B1]|\+\/-)$/u;
 
 const FIGURE = /^[+\u2212-]?(?:\d+\s+\d+\/\d+(?!\S)|\.?\d\S*)/u;
 
@@ -63,7 +66,10 @@ export function spokenWord(
   const figure = FIGURE.exec(body.slice(next))?.[0];
   if (
     figure === undefined ||
-    !SPOKEN.test(word) ||
+    !(
+      SPOKEN.test(word) ||
+      (MARK.test(word) && !endsInNumber(body.slice(0, start)))
+    ) ||
     !wholeWith(body, { start, end: next, text: "" }, asked)
   )
     return undefined;
@@ -75,7 +81,7 @@ export function spokenWord(
   };
 }
 
-/** `byAK`, `at68 F`, `withmic-1` */
+/** `byAK`, `at68 F`, `withmic-1`, `Ra16`, `SAE30` */
 export function gluedWord(body: string, asked: Asked): Damage | undefined {
   for (const { 0: text, index, groups } of body.matchAll(GLUED)) {
     const mended = `${groups?.word ?? ""} ${groups?.rest ?? ""}`;
@@ -98,8 +104,42 @@ export function gluedWord(body: string, asked: Asked): Damage | undefined {
 }
 
 const GLUED = new RegExp(
-  String.raw`(?<=\s)(?<word>${CLAUSE_WORDS.join("|")})(?<rest>[\p{L}\d"][^ \t\u00A0]*)`,
+  String.raw`(?<=\s)(?<word>${[...CLAUSE_WORDS, "Ra", "Rz", "SAE", "VG"].join("|")})(?<rest>[\p{L}\d"][^ \t\u00A0]*)`,
   "gu",
+);
+
+/** `drive by hand`, `journal a on the shaft` */
+export function needlessWord(
+  body: string,
+  asked: Asked,
+  stoppedAt: number,
+): Damage | undefined {
+  const here = wordAt(body, stoppedAt);
+  for (const word of [wordBefore(body, here.start), here]) {
+    if (word === undefined || !NEEDLESS.test(textOf(body, word))) continue;
+    const next = wordAt(body, word.end);
+    const mended = textOf(body, next);
+    const change = { start: word.start, end: next.end, text: mended };
+    // behind a number the next one would be its unit
+    if (
+      !/^\p{L}/u.test(mended) ||
+      endsInNumber(body.slice(0, word.start)) ||
+      !wholeWith(body, change, asked)
+    )
+      continue;
+    return {
+      start: word.start,
+      end: next.end,
+      message: `\`${textOf(body, word)}\` is not written here: write \`${mended}\`.`,
+      mended,
+    };
+  }
+  return undefined;
+}
+
+const NEEDLESS = new RegExp(
+  `^(?:the|is|are|was|for|${CLAUSE_WORDS.join("|")})$`,
+  "u",
 );
 
 /** `press front of bush front into hole front` */
@@ -148,6 +188,10 @@ export function pointInUnit(
     message: `A unit has no point in it: write \`${text}\`.`,
     mended: text,
   };
+}
+
+function endsInNumber(text: string): boolean {
+  return /\d\s*$/u.test(text);
 }
 
 /** So small a change is not guessed where another fault follows. */

@@ -1,8 +1,18 @@
 // Says in the shop's words why a line can't be read, where, and what would mend it. It knows the traps that people fall into by name; for
 // the rest it looks for the one small change that helps, and shows how the line is written.
 import { letterForDigit } from "./digit-letters.ts";
-import { concessionOn, factAfterFact, factOnOpening } from "./explain-facts.ts";
-import { bareSignature, dateInWords, wordAsName } from "./explain-names.ts";
+import {
+  concessionOn,
+  factAfterFact,
+  factOnOpening,
+  placeAfterPlace,
+} from "./explain-facts.ts";
+import {
+  bareSignature,
+  dateInWords,
+  gradeAsName,
+  wordAsName,
+} from "./explain-names.ts";
 import {
   commaAfterPlace,
   commasInNumber,
@@ -26,16 +36,27 @@ import { veeAsSpoken } from "./explain-swing.ts";
 import {
   markAfterWord,
   markAtEnd,
+  notKnownYet,
   otherQuotes,
   otherRemark,
+  poundSign,
   unclosedText,
 } from "./explain-marks.ts";
 import { pasted } from "./explain-pasted.ts";
 import { rangeTrap } from "./explain-range.ts";
-import { missingComma, needlessComma, nothingMore } from "./explain-commas.ts";
+import { CLASS } from "./range-forms.ts";
+import { onGauge, toleranceOfReading } from "./explain-reading.ts";
+import {
+  commaForWord,
+  missingComma,
+  missingCommas,
+  needlessComma,
+  nothingMore,
+} from "./explain-commas.ts";
 import {
   doubledWord,
   gluedWord,
+  needlessWord,
   pointInUnit,
   shorthand,
   spokenWord,
@@ -108,11 +129,14 @@ function trap(
     doubledWord(body, asked) ??
     shorthand(body, asked) ??
     gluedWord(body, asked) ??
+    poundSign(body, asked) ??
     markAtEnd(body, asked) ??
     otherRemark(body, asked) ??
+    notKnownYet(body, asked) ??
     letterForDigit(body, asked.rule, stoppedAt) ??
     signBetweenReadings(body, asked) ??
     timesAnother(body, asked) ??
+    toleranceOfReading(body, asked) ??
     drawingSign(body, asked) ??
     wideDigits(body, asked) ??
     blankAtPoint(body, asked) ??
@@ -123,12 +147,16 @@ function trap(
     commasInReading(body, asked, stoppedAt) ??
     commasInNumber(body, stoppedAt) ??
     twoNumbersInOne(body, asked, stoppedAt) ??
+    commaForWord(body, asked, stoppedAt) ??
     wordAsName(body, asked, stoppedAt) ??
     factOnOpening(body, asked, stoppedAt) ??
     factAfterFact(body, asked) ??
+    placeAfterPlace(body, asked) ??
     concessionOn(body, asked) ??
     dateInWords(body, stoppedAt) ??
+    onGauge(body, asked, stoppedAt) ??
     bareSignature(body, asked) ??
+    gradeAsName(body, asked, stoppedAt) ??
     gradeAlone(body) ??
     veeAsSpoken(body, asked) ??
     namedSize(body) ??
@@ -136,6 +164,8 @@ function trap(
     spokenWord(body, asked, stoppedAt) ??
     needlessComma(body, asked, stoppedAt) ??
     missingComma(body, asked, stoppedAt) ??
+    missingCommas(body, asked, stoppedAt) ??
+    needlessWord(body, asked, stoppedAt) ??
     wordRunOn(body, asked, stoppedAt) ??
     groupedDigits(body, asked) ??
     pointInUnit(body, asked, stoppedAt) ??
@@ -269,6 +299,11 @@ function stopped(
   }
   const [only, other] = described;
   if (only !== undefined && other === undefined && words.length === 0) {
+    if (CLASS_OF_SIZE.test(word) && only === "a unit of length")
+      return {
+        ...place,
+        message: `\`${word}\` is a class, and here stands one size: a class stands in \`limits\`.${written(form)}`,
+      };
     const unit =
       LIKE_UNIT.test(word) && !CLAUSE_WORDS.includes(word)
         ? /^a unit of (.+)$/u.exec(only)?.[1]
@@ -279,11 +314,31 @@ function stopped(
       ...(unit === undefined ? {} : { unit }),
     };
   }
-  return {
-    ...place,
-    message: `\`${word}\` does not fit here.${written(form)}`,
-  };
+  // what a line can end before may be a remark; a number is one of another fact
+  const isRemark =
+    REMARK.test(body.slice(start)) &&
+    !asked.rule.endsWith("Entry") &&
+    readsWhole(body.slice(0, start).trimEnd(), asked);
+  return isRemark
+    ? {
+        start,
+        end: body.length,
+        message: `\`${word}\` does not fit here, and a remark goes behind a \`#\`.${written(form)}`,
+        mended: `# ${body.slice(start)}`,
+      }
+    : {
+        ...place,
+        message: `\`${word}\` does not fit here.${written(form)}`,
+      };
 }
+
+const CLASS_OF_SIZE = new RegExp(`^${CLASS}$`, "u");
+
+/** `long`, `after grinding`; a word that opens a clause and no more of it, or a figure behind it, is none. */
+const REMARK = new RegExp(
+  String.raw`^(?!(?:${CLAUSE_WORDS.join("|")})(?:\s*$|\s+\S*\d))\p{L}{2}`,
+  "u",
+);
 
 /** `load 4 kN, foo`: what is wrong there is not the word before the comma. */
 function behindComma(body: string, stoppedAt: number): number {

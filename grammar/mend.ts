@@ -165,7 +165,9 @@ function joins(
   const isFigure = /^\d/.test(next);
   // `with reamer 1`, where the kind is said and the name begins with a digit
   if (first === kind && isFigure)
-    return [{ ...word, text: `${kind.charAt(0)}-${next}`, sort: "name" }];
+    return [
+      { ...word, text: `${kind.charAt(0)}-${inOneWord(next)}`, sort: "name" },
+    ];
   // `mic-1 AK`: a figure ends a name; `by AK 5 Nov`: a date is no part of one
   const isDated = isFigure && /(?:^|\s)by\s+$/u.test(body.slice(0, start));
   if (!isName(first) || /-\d+$/.test(first) || isDated) return [];
@@ -202,6 +204,11 @@ const NAMED =
   /^(?:an? (?!text|number|decimal|unit|date|class|count|stage|signed)\p{Ll}|the code of a finding$)/u;
 const BLANKS = /[ \t\u{A0}]+/gu;
 
+/** `7-8` for `7/8`, `1` for `1"` */
+function inOneWord(text: string): string {
+  return text.replaceAll(/[/"']+/gu, "-").replace(/-(?=,?$)/u, "");
+}
+
 /** `with r-8755` for `with 8755`. */
 function names(
   body: string,
@@ -216,7 +223,7 @@ function names(
     !/^\d/.test(body.slice(start))
   )
     return [];
-  const text = `${kind}-${body.slice(start, end)}`;
+  const text = `${kind}-${inOneWord(body.slice(start, end))}`;
   return [{ start, end, text, sort: "name" }];
 }
 

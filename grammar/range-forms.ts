@@ -40,7 +40,7 @@ export const FORMS: readonly (readonly [
   // `25 H 7 mm`, whose capitals are no unit
   [
     beginning(
-      String.raw`(?<size>${NUMBER})\s*(?<hole>(?!IN|MM|CM)[A-Z]{1,2}\s*\d{1,2})(?<unit>${UNIT})$`,
+      String.raw`(?<size>${NUMBER})\s*(?<hole>(?:(?!IN|MM|CM)[A-Z]{1,2}\s*|(?!in|mm|cm)[a-z]{1,2})\d{1,2})(?<unit>${UNIT})$`,
     ),
     classApart,
   ],
@@ -50,6 +50,12 @@ export const FORMS: readonly (readonly [
       String.raw`(?<size>${NUMBER}${UNIT}?)\s*(?:\+\s*[-\u2212]|\+\s+\/\s*[-\u2212]|\+\/\s+[-\u2212]|plus\s+or\s+minus)\s*(?<by>${NUMBER}${UNIT}?)`,
     ),
     plusMinus,
+  ],
+  [
+    beginning(
+      String.raw`(?<size>${NUMBER}${UNIT}?)\s+(?<one>0(?:\.0*)?|\+${NUMBER})\s*\/\s*(?<two>0(?:\.0*)?|[\u2212-]${NUMBER})(?<unit>${UNIT}?)(?!\S)`,
+    ),
+    zeroWithoutSign,
   ],
   [
     beginning(
@@ -81,6 +87,10 @@ export const CLASS_FIRST = new RegExp(
   String.raw`(?<=^\S+\s+)(?<class>${CLASS})\s+(?<size>${NUMBER}${UNIT}?)$`,
   "u",
 );
+
+/** Either end by its word, with what parts it from its size. */
+export const LEAST_OR_MOST =
+  /\s*[,;/]?\s*\b(?:max|min)(?:imum|\.)?(?![\p{L}\d])[\s:=,;]*/giu;
 
 /** `max 0.04`, `at least 0.02`, `>0.02` */
 export const ONE_SIDED = new RegExp(
@@ -174,6 +184,18 @@ function plusMinus(found: RegExpExecArray): Wording {
   const text = `${group(found, "size")} +/- ${group(found, "by")}`;
   return {
     message: `The same either way is written \`+/-\`: ${said(text)}.`,
+    text,
+    safe: true,
+  };
+}
+
+/** `22 mm 0/-0.013`, `22 mm +0.021/0` */
+function zeroWithoutSign(found: RegExpExecArray): Wording | undefined {
+  const [one, two] = [group(found, "one"), group(found, "two")];
+  if (!one.startsWith("0") && !two.startsWith("0")) return undefined;
+  const text = `${group(found, "size")} ${one.replace(/^(?=0)/u, "+")} ${two.replace(/^(?=0)/u, "-")}${group(found, "unit")}`;
+  return {
+    message: `A deviation has a sign, and 0 has one too: ${said(text)}.`,
     text,
     safe: true,
   };

@@ -103,13 +103,46 @@ describe("a line as it is spoken", () => {
   });
 
   test.each([
-    ["  read 0.8743 using mic-1", "using", "15-20"],
-    ["  read 0.8743 in via mic-1", "via", "18-21"],
-  ])("with another word for a clause's: %s", (line, word, place) => {
+    ["  read 0.8743 using mic-1", "using", "15-20", "with"],
+    ["  read 0.8743 in via mic-1", "via", "18-21", "with"],
+    ["  read 0.8743 gauge mic-1", "gauge", "15-20", "with"],
+    ["  read 0.8743 temp 68 F", "temp", "15-19", "at"],
+    ["  read 0.8743 pos 1.5", "pos", "15-18", "station"],
+    ["  read 0.8743 position 1.5", "position", "15-23", "station"],
+    ["  read 0.8743 dated 2026-11-02", "dated", "15-20", "on"],
+    ["  read 0.8743 operator AK", "operator", "15-23", "by"],
+    ["  read 0.8743 inspector AK", "inspector", "15-24", "by"],
+  ])("with another word for a clause's: %s", (line, word, place, meant) => {
     expect(said(CODE, line)).toEqual([
-      `\`${word}\` does not fit here: did you mean \`with\`?`,
-      "  fix: Write `with`",
-      `    ${place} "with"`,
+      `\`${word}\` does not fit here: did you mean \`${meant}\`?`,
+      `  fix: Write \`${meant}\``,
+      `    ${place} "${meant}"`,
+    ]);
+  });
+
+  test("is told at the word that was taken as a unit, where that is none", () => {
+    expect(said(CODE, "  read 0.8743 foo 68")).toEqual([
+      "`foo` is no unit, and no word that fits here: write `on`, `by`, `as`, `at`, `with` or `station`.",
+    ]);
+    expect(said(CODE, "  finish 32 rms")).toEqual([
+      "`rms` is no unit, and no word that fits here: write `Ra` or `Rz`.",
+    ]);
+    expect(said(CODE, "  finish 32 uin")).toEqual([
+      "This line breaks off after `uin`. It is written `finish VALUE Ra|Rz`.",
+    ]);
+    expect(said(CODE, "  finish 32")).toEqual([
+      "This line breaks off after `32`. It is written `finish VALUE Ra|Rz`.",
+    ]);
+    expect(said(CODE, "  read 0.8743 mm 68")).toEqual([
+      "A word is missing before `68`: write `on`, `by`, `as`, `at`, `with` or `station`.",
+    ]);
+    expect(said(CODE, "  read 0.8743 as finish")).toEqual([
+      "`finish` does not fit here: did you mean `finished`?",
+      "  fix: Write `finished`",
+      '    18-24 "finished"',
+    ]);
+    expect(said(CODE, "  read 0.8743 as found")).toEqual([
+      "`found` does not fit here: write `bought`, `pressed`, `roughed`, `finished` or `run`.",
     ]);
   });
 

@@ -11,6 +11,21 @@ test("a word of the language that runs on into what follows is no unit", () => {
   ]);
 });
 
+test.each([
+  ["AK", "who read it stands behind `by`", "by AK"],
+  ["mic-1", "a gauge stands behind `with`", "with mic-1"],
+])("a name that stands for a reading's unit: %s", (name, says, text) => {
+  expect(said("unit-wrong", `  read 0.8743 ${name}`)).toEqual([
+    `\`${name}\` is no unit of a length: ${says}, \`${text}\`.`,
+    `  fix: Write \`${text}\``,
+    `    15-${String(15 + name.length)} "${text}"`,
+  ]);
+  // it is no name that another fact takes there
+  expect(said("unit-wrong", `  length 0.8743 ${name}`)).toEqual([
+    `\`${name}\` is no unit of a length: write \`in\`, \`thou\`, \`tenths\`, \`mm\` or \`um\`; a remark goes behind a \`#\`.`,
+  ]);
+});
+
 describe("a unit", () => {
   test("that measures something else is told what, and what stands there", () => {
     expect(said("unit-wrong", "  temperature 68 rpm", { under: HEAD })).toEqual(

@@ -1,6 +1,7 @@
 // A line that can't be read. The grammar says why and what would mend it; the word that was meant is found here.
 import { readsOnWith, wordBefore } from "../../../grammar/asked.ts";
-import { lineSpec } from "../../../grammar/vocabulary.ts";
+import { isName } from "../../../grammar/names.ts";
+import { entrySpec, lineSpec } from "../../../grammar/vocabulary.ts";
 import { unitOf } from "../../core/quantity/units.ts";
 import type { DraftFix, TextRule } from "../rule.ts";
 import type { Entry } from "../../model/entry.ts";
@@ -21,13 +22,20 @@ export const lineDamaged: TextRule = {
     const choices = [data.choices ?? []].flat();
     // the word that is put in may stand there misspelt
     const put = typeof mended === "string" ? mended.split(" ", 1) : [];
-    const before = takenAsUnit(span, entry, [...choices, ...put]);
+    const before = takenAsUnit(span, entry, written, [...choices, ...put]);
     if (before !== undefined) return before;
     const meant = firstFound(
       () => nearest(written, choices),
       () => otherNames(written, choices),
     );
     if (0 < meant.length) return meantInstead(span, written, meant);
+    if (
+      message.startsWith("This line breaks off") &&
+      isEndForWord(span, written, choices, entry)
+    )
+      return {
+        message: `\`${written}\` is no unit, and no word that fits here: write ${oneOf(choices)}.`,
+      };
     if (typeof data.below === "string")
       return {
         message,
@@ -53,10 +61,28 @@ export const lineDamaged: TextRule = {
   },
 };
 
+/** `finish 32 rms`: the line's last word, taken for the unit of a number, where a word of a choice belongs. */
+function isEndForWord(
+  span: Span,
+  written: string,
+  choices: readonly string[],
+  entry: Entry,
+): boolean {
+  const { body, indent } = lineAt(entry, span);
+  return (
+    0 < choices.length &&
+    isName(written) &&
+    unitOf(written) === undefined &&
+    span.end - indent === body.length &&
+    /\d\s+$/u.test(body.slice(0, span.start - indent))
+  );
+}
+
 /** `read 0.5 wiht mic-1`: behind a number a misspelt word was taken as its unit, and reading stopped at the word after it. */
 function takenAsUnit(
   span: Span,
   entry: Entry,
+  written: string,
   choices: readonly string[],
 ): ReturnType<TextRule["draft"]> | undefined {
   const { body, indent } = lineAt(entry, span);
@@ -77,13 +103,23 @@ function takenAsUnit(
     () => readsAs(nearest(word, choices)),
     () => readsAs(otherNames(word, choices)),
   );
-  if (meant.length === 0) return undefined;
   const place = {
     ...span,
     start: before.start + indent,
     end: before.end + indent,
   };
-  return { span: place, ...meantInstead(place, word, meant) };
+  if (0 < meant.length)
+    return { span: place, ...meantInstead(place, word, meant) };
+  // the kind of an entry may begin a clause, and a word of several be what reading stopped at
+  return choices.length < 2 ||
+    !isName(word) ||
+    entrySpec(word) !== undefined ||
+    0 < nearest(written, choices).length
+    ? undefined
+    : {
+        span: place,
+        message: `\`${word}\` is no unit, and no word that fits here: write ${oneOf(choices)}.`,
+      };
 }
 
 /** `fit a of shaft a in bore a`: the trade's word for what is named there. */

@@ -46,6 +46,12 @@ export const unitWrong: TextRule = {
     const isReading = entry.facts.some(
       (fact) => fact.span.line === span.line && /Read|Repeat/.test(fact.rule),
     );
+    const clause = isReading ? clauseFor(unit) : undefined;
+    if (clause !== undefined)
+      return {
+        message: `\`${unit}\` is no unit of ${place}: ${clause.says}, \`${clause.text}\`.`,
+        fixes: writeInstead(span, [clause.text]),
+      };
     const hint =
       isReading && wanted.includes("length")
         ? "; a place's name stands before its values, a gauge's behind `with`"
@@ -58,6 +64,17 @@ export const unitWrong: TextRule = {
     };
   },
 };
+
+/** `read 0.8743 mic-1`, `read 0.8743 AK`: what a name that looks so is of. */
+function clauseFor(
+  written: string,
+): { readonly says: string; readonly text: string } | undefined {
+  if (/^\p{Lu}{2,3}$/u.test(written))
+    return { says: "who read it stands behind `by`", text: `by ${written}` };
+  return /^\p{L}[\p{L}-]+-?\d+$/u.test(written)
+    ? { says: "a gauge stands behind `with`", text: `with ${written}` }
+    : undefined;
+}
 
 /** `read 0.8743 byAK` */
 function gluedTo(
