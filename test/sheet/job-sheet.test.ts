@@ -302,3 +302,13 @@ test("the maker is named within the first half kilobyte, where the command line 
     );
   }
 });
+
+test("a place that was read on many lines is counted once in the working", () => {
+  const reads = "  read near 24.99 24.98 as run\n".repeat(20);
+  const { text } = readPage(
+    sheetsOf(
+      `job a\n  units mm\npart p\njournal j on p\n${reads}  read far 24.98 as run\n`,
+    ).job,
+  );
+  expect(text).toContain("near: 40 readings, far: 1 reading");
+});

@@ -157,18 +157,23 @@ export function sizeFromPlaces(
     working: [
       {
         formula: "size = least, mean and largest of the readings at 20 °C",
-        with: readings
-          .map(
-            (reading) =>
-              `${reading.place ?? ref}: ${showCount(reading.values.length, "reading")}`,
-          )
-          .join(", "),
+        with: countsOf(ref, readings),
         source: "ISO 1",
       },
       ...correctionWorking(shop, places),
       ...heatWorking(shop, places),
     ],
   };
+}
+
+/** "near: 3 readings, far: 2 readings": how often each place was read, over all its lines. */
+function countsOf(ref: string, readings: readonly CorrectedReading[]): string {
+  const counts = new Map<string, number>();
+  for (const { place = ref, values } of readings)
+    counts.set(place, (counts.get(place) ?? 0) + values.length);
+  return [...counts]
+    .map(([place, count]) => `${place}: ${showCount(count, "reading")}`)
+    .join(", ");
 }
 
 /** The budget that is least certain of all readings used, or what is missing for one. */
