@@ -91,6 +91,8 @@ export interface Damage {
   readonly unit?: string;
   /** The entry of this kind is named there, and `mended` takes the first word for a part of its name. */
   readonly kind?: string;
+  /** Nothing stands behind it, though the line can't end there: a number's unit may be a word that belongs there, misspelt. */
+  readonly isEnd?: boolean;
   /** Words that fit there: whoever shows the message may find the one that was meant. */
   readonly choices?: readonly string[];
 }
@@ -268,6 +270,7 @@ function endsEarly(
   return {
     ...last,
     message: `This line breaks off after \`${body.slice(last.start)}\`.${written(form)}`,
+    isEnd: true,
     // a word of a choice that is misspelt was read as a unit; what was read as a name is one
     choices: /^\d/.test(body.slice(last.start))
       ? []

@@ -195,6 +195,7 @@ function reportDamage(
       ...(damage.unit === undefined ? {} : { unit: damage.unit }),
       ...(damage.kind === undefined ? {} : { kind: damage.kind }),
       ...(damage.safe === true ? { safe: "yes" } : {}),
+      ...(damage.isEnd === true ? { isEnd: "yes" } : {}),
     });
 }
 

@@ -29,10 +29,7 @@ export const lineDamaged: TextRule = {
       () => otherNames(written, choices),
     );
     if (0 < meant.length) return meantInstead(span, written, meant);
-    if (
-      message.startsWith("This line breaks off") &&
-      isEndForWord(span, written, choices, entry)
-    )
+    if (data.isEnd === "yes" && isEndForWord(span, written, choices, entry))
       return {
         message: `\`${written}\` is no unit, and no word that fits here: write ${oneOf(choices)}.`,
       };
@@ -73,7 +70,6 @@ function isEndForWord(
     0 < choices.length &&
     isName(written) &&
     unitOf(written) === undefined &&
-    span.end - indent === body.length &&
     /\d\s+$/u.test(body.slice(0, span.start - indent))
   );
 }
