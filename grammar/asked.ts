@@ -33,6 +33,11 @@ export function wordAt(body: string, offset: number): WordSpan {
   return { start, end };
 }
 
+/** What stands there. */
+export function textAt(body: string, { start, end }: WordSpan): string {
+  return body.slice(start, end);
+}
+
 /** The word before an offset; undefined where there is none. */
 export function wordBefore(body: string, offset: number): WordSpan | undefined {
   let end = offset;
@@ -74,9 +79,25 @@ export function reads(body: string, { rule, firstFault }: Asked): boolean {
   );
 }
 
+/** Whether a line is to be read as a reading, be it of a journal, a bush or a stack. */
+export function isReading({ rule }: Asked): boolean {
+  return READING.test(rule);
+}
+
+const READING = /(?:Read|Repeat)Fact/;
+
 /** Whether the rule reads the whole body, as far as its first fault or not. */
 export function readsWhole(body: string, { rule }: Asked): boolean {
   return isRead(body, rule);
+}
+
+/** Whether it reads the whole body with a change: one so small that it is not guessed where another fault follows. */
+export function readsWholeWith(
+  body: string,
+  change: Change,
+  asked: Asked,
+): boolean {
+  return readsWhole(withMend(body, change), asked);
 }
 
 /** Whether it reads the body with a change. */

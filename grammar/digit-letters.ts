@@ -3,13 +3,12 @@
 import type { Damage } from "./explain.ts";
 import { withMend, wordAt, wordBefore, type WordSpan } from "./asked.ts";
 import { parseBody } from "./parse.ts";
-import { CLASS } from "./range-forms.ts";
+import { IS_CLASS } from "./range-forms.ts";
 
 const LOOKALIKE = /[OolI]/g;
 const NUMBER_LIKE = /^[+\u2212-]?[\dOolI.,/-]+$/u;
 /** The grade of a class such as `H1O`: one of 10 and more, of which the first digit is none of them. */
 const LETTERED_GRADE = /(?<=^|\/)([A-Za-z]{1,2})(1[OolI])(?=\/|$)/gu;
-const CLASS_LIKE = new RegExp(`^${CLASS}$`, "u");
 
 /** The same with digits for the letters that look like one; as long as it was. */
 export function withDigits(text: string): string {
@@ -105,5 +104,5 @@ function inDigits(text: string): string {
     LETTERED_GRADE,
     (_, letters: string, grade: string) => letters + withDigits(grade),
   );
-  return CLASS_LIKE.test(whole) ? whole : text;
+  return IS_CLASS.test(whole) ? whole : text;
 }

@@ -11,6 +11,8 @@ import {
   type Asked,
   type Change,
   type WordSpan,
+  readsWholeWith,
+  textAt,
 } from "./asked.ts";
 import { parseBody } from "./parse.ts";
 import { CLAUSE_WORDS } from "./vocabulary.ts";
@@ -57,7 +59,7 @@ function commasOut(
     mended,
     // two numbers may have been meant as two
     safe: words.every(
-      (word) => !/^[.\d]/u.test(textOf(text, wordAt(text, word.end))),
+      (word) => !/^[.\d]/u.test(textAt(text, wordAt(text, word.end))),
     ),
   };
 }
@@ -68,14 +70,14 @@ function commaAt(text: string, at: number, rule: string): WordSpan | undefined {
   return [wordBefore(text, here.start), here].find(
     (word) =>
       word !== undefined &&
-      /[^,],$/u.test(textOf(text, word)) &&
+      /[^,],$/u.test(textAt(text, word)) &&
       wordAt(text, word.end).start < text.length &&
       readsOnWith(text, commaOut(text, word), rule, at),
   );
 }
 
 function commaOut(text: string, word: WordSpan): Change {
-  return { ...word, text: textOf(text, word).slice(0, -1) };
+  return { ...word, text: textAt(text, word).slice(0, -1) };
 }
 
 /** What is left of the text where it can end: a remark. The body has commas that the text has not, the first behind a word. */
@@ -92,7 +94,7 @@ function remarkAfter(
   if (
     first === undefined ||
     !/^\p{L}{2}/u.test(text.slice(start)) ||
-    CLAUSE_WORDS.includes(textOf(text, wordAt(text, start))) ||
+    CLAUSE_WORDS.includes(textAt(text, wordAt(text, start))) ||
     0 < expectedIn(text, asked).words.length ||
     !readsWhole(head, asked)
   )
@@ -122,15 +124,15 @@ export function missingComma(
   const figure = unit === undefined ? undefined : wordBefore(body, unit.start);
   if (unit === undefined || figure === undefined) return undefined;
   const [first, next] =
-    textOf(body, here) === "at"
+    textAt(body, here) === "at"
       ? [unit, wordAt(body, here.end)]
       : [figure, unit];
-  const mended = `${textOf(body, first)}, ${textOf(body, next)}`;
+  const mended = `${textAt(body, first)}, ${textAt(body, next)}`;
   const { start } = first;
   const { end } = next;
   if (
-    !/\d\D*$/u.test(textOf(body, figure)) ||
-    !readsWhole(withMend(body, { start, end, text: mended }), asked)
+    !/\d\D*$/u.test(textAt(body, figure)) ||
+    !readsWholeWith(body, { start, end, text: mended }, asked)
   )
     return undefined;
   return {
@@ -158,7 +160,7 @@ export function missingCommas(
     const before = wordBefore(text, here.start);
     if (before === undefined || !expectedIn(text, asked).comma)
       return undefined;
-    const change = { ...before, text: `${textOf(text, before)},` };
+    const change = { ...before, text: `${textAt(text, before)},` };
     if (!readsOnWith(text, change, asked.rule, at)) return undefined;
     text = withMend(text, change);
     start ??= before.start;
@@ -195,17 +197,13 @@ export function commaForWord(
     next.start === body.length
   )
     return undefined;
-  const mended = `${text.slice(0, -1)} ${only} ${textOf(body, next)}`;
+  const mended = `${text.slice(0, -1)} ${only} ${textAt(body, next)}`;
   const change = { start, end: next.end, text: mended };
-  if (!readsWhole(withMend(body, change), asked)) return undefined;
+  if (!readsWholeWith(body, change, asked)) return undefined;
   return {
     start,
     end: next.end,
     message: `A word stands here, and no comma: write \`${mended}\`.`,
     mended,
   };
-}
-
-function textOf(body: string, { start, end }: WordSpan): string {
-  return body.slice(start, end);
 }

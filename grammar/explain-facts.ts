@@ -1,6 +1,13 @@
 // The traps of several facts in one line: what an entry is and what is known of it, or one fact behind another.
 import type { Damage } from "./explain.ts";
-import { reads, readsWhole, wordAt, wordBefore, type Asked } from "./asked.ts";
+import {
+  reads,
+  readsWhole,
+  wordAt,
+  wordBefore,
+  type Asked,
+  isReading,
+} from "./asked.ts";
 import { ENTRIES } from "./vocabulary.ts";
 
 /** `reamer r-1 size 0.8755`: without this it would be called a remark, and the fact would be lost. */
@@ -62,8 +69,7 @@ export function placeAfterPlace(
     /^(\S+\s+\p{L}[\p{L}\d-]*\s+(\d*\.?\d+).*?)\s+((?!(?:mm|in|inch|um|thou|tenths)\s)(\p{L}[\p{L}\d-]*)\s+(\d*\.?\d+).*)$/u.exec(
       body,
     );
-  if (found === null || !/(?:Read|Repeat)Fact/.test(asked.rule))
-    return undefined;
+  if (found === null || !isReading(asked)) return undefined;
   const [, head = "", one, rest = "", place = "", other] = found;
   const below = `${body.slice(0, body.search(/\s/u))} ${rest}`;
   const ratio = Number(one) / Number(other);

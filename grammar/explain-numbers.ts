@@ -1,15 +1,13 @@
 // The traps of numbers: fractions and commas in readings, several commas in one number, a grade or a size without its scale.
 import type { Damage } from "./explain.ts";
-import { readsWhole, readsWith, type Asked } from "./asked.ts";
-
-const READING = /(?:Read|Repeat)Fact/;
+import { readsWhole, readsWith, type Asked, isReading } from "./asked.ts";
 
 export function fractionInReading(
   body: string,
   asked: Asked,
   stoppedAt: number,
 ): Damage | undefined {
-  if (!READING.test(asked.rule)) return undefined;
+  if (!isReading(asked)) return undefined;
   // `2/11/26` is a date
   const found = /(?<![\w./-])(?:\d+(?:\s+|-))?\d+\/\d+(?![\d/])/.exec(body);
   if (found === null) return undefined;
@@ -158,7 +156,7 @@ export function commaAfterPlace(
   body: string,
   asked: Asked,
 ): Damage | undefined {
-  if (!READING.test(asked.rule)) return undefined;
+  if (!isReading(asked)) return undefined;
   const found =
     /(?<=^\S+\s+(?:(?:od|id)\s+)?)\p{L}[\p{L}\d-]*\s*[,;:=](?=\s*[.\d])/u.exec(
       body,
@@ -185,7 +183,7 @@ export function commasInReading(
   asked: Asked,
   stoppedAt: number,
 ): Damage | undefined {
-  if (!READING.test(asked.rule)) return undefined;
+  if (!isReading(asked)) return undefined;
   // the figure that ends a place, `near-1, 0.5`, is no value
   const values =
     /(?<![\p{L}\d_-])(?:\.?\d[\dOolI.]*(?:\s*[,;]\s+|;))+\.?\d[\dOolI.]*/u.exec(

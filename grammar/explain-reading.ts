@@ -5,10 +5,9 @@ import {
   readsWith,
   wordBefore,
   type Asked,
+  isReading,
 } from "./asked.ts";
 import type { Damage } from "./explain.ts";
-
-const READING = /(?:Read|Repeat)Fact/;
 
 /** `read 0.8743 +/- 0.0001` */
 export function toleranceOfReading(
@@ -16,7 +15,7 @@ export function toleranceOfReading(
   asked: Asked,
 ): Damage | undefined {
   const found = /\s+(?:\+\s*\/?\s*-|\u00B1)\s*\.?\d.*$/u.exec(body);
-  if (found === null || !READING.test(asked.rule)) return undefined;
+  if (found === null || !isReading(asked)) return undefined;
   const head = body.slice(0, found.index);
   const start = wordBefore(head, head.length)?.start;
   if (start === undefined || !readsWhole(head, asked)) return undefined;
@@ -37,7 +36,7 @@ export function onGauge(
 ): Damage | undefined {
   const found =
     /(?<=\s)on\s+(?:gauge\s+)?\p{L}[\p{L}-]*\d[\p{L}\d-]*(?!\S)/u.exec(body);
-  if (found === null || !READING.test(asked.rule)) return undefined;
+  if (found === null || !isReading(asked)) return undefined;
   const { 0: text, index: start } = found;
   const end = start + text.length;
   const mended = text.replace("on", "with");

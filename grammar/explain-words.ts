@@ -1,14 +1,12 @@
 // The traps of little words: one that stands twice, is shortened, runs on into what follows, or is spoken and not written.
 import type { Damage } from "./explain.ts";
 import {
-  readsWhole,
   readsWith,
-  withMend,
   wordAt,
   wordBefore,
   type Asked,
-  type Change,
-  type WordSpan,
+  readsWholeWith,
+  textAt,
 } from "./asked.ts";
 import { replaced } from "./replaced.ts";
 import { CLAUSE_WORDS } from "./vocabulary.ts";
@@ -70,7 +68,7 @@ export function spokenWord(
       SPOKEN.test(word) ||
       (MARK.test(word) && !endsInNumber(body.slice(0, start)))
     ) ||
-    !wholeWith(body, { start, end: next, text: "" }, asked)
+    !readsWholeWith(body, { start, end: next, text: "" }, asked)
   )
     return undefined;
   return {
@@ -89,7 +87,7 @@ export function gluedWord(body: string, asked: Asked): Damage | undefined {
     // a small letter goes on with a word as well
     const isOneWord = /^\p{Ll}/u.test(groups?.rest ?? "");
     const isMeant = isOneWord
-      ? wholeWith(body, change, asked)
+      ? readsWholeWith(body, change, asked)
       : readsWith(body, change, asked);
     if (!isMeant) continue;
     return {
@@ -116,21 +114,21 @@ export function needlessWord(
 ): Damage | undefined {
   const here = wordAt(body, stoppedAt);
   for (const word of [wordBefore(body, here.start), here]) {
-    if (word === undefined || !NEEDLESS.test(textOf(body, word))) continue;
+    if (word === undefined || !NEEDLESS.test(textAt(body, word))) continue;
     const next = wordAt(body, word.end);
-    const mended = textOf(body, next);
+    const mended = textAt(body, next);
     const change = { start: word.start, end: next.end, text: mended };
     // behind a number the next one would be its unit
     if (
       !/^\p{L}/u.test(mended) ||
       endsInNumber(body.slice(0, word.start)) ||
-      !wholeWith(body, change, asked)
+      !readsWholeWith(body, change, asked)
     )
       continue;
     return {
       start: word.start,
       end: next.end,
-      message: `\`${textOf(body, word)}\` is not written here: write \`${mended}\`.`,
+      message: `\`${textAt(body, word)}\` is not written here: write \`${mended}\`.`,
       mended,
     };
   }
@@ -154,7 +152,7 @@ export function wordRunOn(
   if (
     text === "" ||
     !/^\p{L}+$/u.test(word) ||
-    !wholeWith(body, { start, end, text }, asked)
+    !readsWholeWith(body, { start, end, text }, asked)
   )
     return undefined;
   return {
@@ -172,13 +170,13 @@ export function pointInUnit(
   stoppedAt: number,
 ): Damage | undefined {
   const place = wordAt(body, stoppedAt);
-  const word = textOf(body, place);
+  const word = textAt(body, place);
   const text = word.replaceAll(".", "-");
   const before = wordBefore(body, place.start);
   if (
     before === undefined ||
     !/^\p{L}[\p{L}.]*\.\p{L}+$/u.test(word) ||
-    !/\d$/u.test(textOf(body, before)) ||
+    !/\d$/u.test(textAt(body, before)) ||
     // of two that have points, the other is told next
     !readsWith(body, { ...place, text }, asked)
   )
@@ -192,13 +190,4 @@ export function pointInUnit(
 
 function endsInNumber(text: string): boolean {
   return /\d\s*$/u.test(text);
-}
-
-/** So small a change is not guessed where another fault follows. */
-function wholeWith(body: string, change: Change, asked: Asked): boolean {
-  return readsWhole(withMend(body, change), asked);
-}
-
-function textOf(body: string, { start, end }: WordSpan): string {
-  return body.slice(start, end);
 }

@@ -44,7 +44,7 @@ import {
 } from "./explain-marks.ts";
 import { pasted } from "./explain-pasted.ts";
 import { rangeTrap } from "./explain-range.ts";
-import { CLASS } from "./range-forms.ts";
+import { IS_CLASS } from "./range-forms.ts";
 import { onGauge, toleranceOfReading } from "./explain-reading.ts";
 import {
   commaForWord,
@@ -72,7 +72,7 @@ import {
 } from "./asked.ts";
 import { mendOf, type Mend } from "./mend.ts";
 import { LONGEST_BODY } from "./by-ohm.ts";
-import { CLAUSE_WORDS, OPEN_PLACE } from "./vocabulary.ts";
+import { CLAUSE_WORDS, placesOf } from "./vocabulary.ts";
 
 export interface Damage {
   /** Offsets in the line's body. */
@@ -245,7 +245,7 @@ function leftOpen(
   stoppedAt: number,
   form: string,
 ): Damage | undefined {
-  const places: readonly string[] = form.match(OPEN_PLACE) ?? [];
+  const places = placesOf(form);
   const before = wordBefore(body, stoppedAt);
   const place = [
     // a bore may well be called Z
@@ -290,10 +290,10 @@ function stopped(
   const word = body.slice(start, end);
   const { words, described } = expectedIn(body, asked);
   const place = { start, end };
-  // only a range goes on, and nothing says that one was meant
-  const isOver =
-    words.every((each) => each === "to") &&
+  const canEnd = (): boolean =>
     readsWhole(body.slice(0, start).trimEnd(), asked);
+  // only a range goes on, and nothing says that one was meant
+  const isOver = words.every((each) => each === "to") && canEnd();
   if (0 < words.length && described.length === 0 && !isOver) {
     const message = /^[\d.+"-]/.test(word)
       ? `A word is missing before \`${word}\`: write ${oneOf(words)}.`
@@ -302,7 +302,7 @@ function stopped(
   }
   const [only, other] = described;
   if (only !== undefined && other === undefined && words.length === 0) {
-    if (CLASS_OF_SIZE.test(word) && only === "a unit of length")
+    if (IS_CLASS.test(word) && only === "a unit of length")
       return {
         ...place,
         message: `\`${word}\` is a class, and here stands one size: a class stands in \`limits\`.${written(form)}`,
@@ -319,9 +319,7 @@ function stopped(
   }
   // what a line can end before may be a remark; a number is one of another fact
   const isRemark =
-    REMARK.test(body.slice(start)) &&
-    !asked.rule.endsWith("Entry") &&
-    readsWhole(body.slice(0, start).trimEnd(), asked);
+    REMARK.test(body.slice(start)) && !asked.rule.endsWith("Entry") && canEnd();
   return isRemark
     ? {
         start,
@@ -334,8 +332,6 @@ function stopped(
         message: `\`${word}\` does not fit here.${written(form)}`,
       };
 }
-
-const CLASS_OF_SIZE = new RegExp(`^${CLASS}$`, "u");
 
 /** `long`, `after grinding`; a word that opens a clause and no more of it, or a figure behind it, is none. */
 const REMARK = new RegExp(

@@ -31,7 +31,7 @@ export function parseBody(body: string, rule: string): Parsed {
     };
   const shape = shapeOf(body);
   const key = `${rule} ${shape.key}`;
-  const template = shapes.get(key) ?? usualTemplate(key);
+  const template = knownTemplate(key);
   return template === undefined
     ? parseByOhm(body, rule, shape, key)
     : { rule, tree: fill(template, shape), damagedAt: undefined };
@@ -54,6 +54,11 @@ function parseByOhm(
   return parsed;
 }
 
+/** The template of a shape that was seen or is shipped; undefined of any other. */
+function knownTemplate(key: string): Node | undefined {
+  return shapes.get(key) ?? usualTemplate(key);
+}
+
 /** The template of a shape that is shipped, so that the first line of it needs no parse either. */
 function usualTemplate(key: string): Node | undefined {
   const packed =
@@ -66,7 +71,7 @@ function usualTemplate(key: string): Node | undefined {
 }
 
 /** Shapes that no rule they were asked of reads. */
-const unread = new Set<string>();
+const unread = new Map<string, true>();
 
 /** Whether a rule reads a body. Lines of one shape are read alike or not at all, so that each shape is asked about once. */
 export function isRead(body: string, rule: string): boolean {
@@ -74,11 +79,12 @@ export function isRead(body: string, rule: string): boolean {
   const shape = shapeOf(body);
   const key = `${rule} ${shape.key}`;
   if (unread.has(key)) return false;
-  const template = shapes.get(key) ?? usualTemplate(key);
-  if (template !== undefined) return true;
-  if (parseByOhm(body, rule, shape, key).damagedAt === undefined) return true;
-  if (MOST_SHAPES <= unread.size) unread.clear();
-  unread.add(key);
+  if (
+    knownTemplate(key) !== undefined ||
+    parseByOhm(body, rule, shape, key).damagedAt === undefined
+  )
+    return true;
+  keepIn(unread, MOST_SHAPES, key, true);
   return false;
 }
 

@@ -82,6 +82,9 @@ export const AND_OR_TO = sizes(String.raw`\s*(?<mark>to|${BETWEEN})\s*`);
 /** `H7`, `H7/f7` */
 export const CLASS = String.raw`[A-Za-z]{1,2}\d{1,2}(?:\/[A-Za-z]{1,2}\d{1,2})?`;
 
+/** Of a whole word. */
+export const IS_CLASS = new RegExp(`^${CLASS}$`, "u");
+
 /** `h7 25 mm` */
 export const CLASS_FIRST = new RegExp(
   String.raw`(?<=^\S+\s+)(?<class>${CLASS})\s+(?<size>${NUMBER}${UNIT}?)$`,

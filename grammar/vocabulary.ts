@@ -21,6 +21,11 @@ export type Least = "above-zero" | "zero" | "anything";
 /** What is filled in in a form; `ISO VG` and `SAE` are written as they stand. */
 export const OPEN_PLACE = /\b(?:(?!(?:ISO|VG|SAE)\b)[A-Z]{2,}|X|Z)\b/g;
 
+/** The places of a form that are to be filled in: "NAME" and "PART" of `journal NAME on PART`. */
+export function placesOf(form: string): readonly string[] {
+  return form.match(OPEN_PLACE) ?? [];
+}
+
 export interface EntrySpec {
   readonly kind: EntryKind;
   readonly rule: string;

@@ -156,7 +156,7 @@ function panelOf(
         ? hoursOf(across, bottom, ink)
         : daysOf(across, bottom, ink)),
     ),
-    limitOf(series, isNear, up, left, width, plotTop, ink),
+    limitOf(series, isNear, up, left, width - EDGE, plotTop, ink),
     together(...series.runs.map((run) => runOf(run, across, up, span, ink))),
     lettering(
       EDGE,

@@ -6,9 +6,6 @@ import type { Scale } from "./scale.ts";
 import { block, label, lengthOf, line, SMALL } from "./shapes.ts";
 import { together, type Markup } from "./svg.ts";
 
-/** At the right of the plot. */
-const EDGE = 8;
-
 /** A limit that lies so far off that the points would be one line is named in words alone. */
 export function nearEnough(
   { limit }: Series,
@@ -29,7 +26,7 @@ export function limitOf(
   isNear: boolean,
   up: Scale,
   left: number,
-  width: number,
+  right: number,
   plotTop: number,
   ink: Ink,
 ): Markup {
@@ -38,25 +35,25 @@ export function limitOf(
   const name = `${limitIs === "wanted" ? "most that is wanted" : limitIs} ${showLength(limit, system, series.runs.at(-1)?.points.at(-1)?.step)}`;
   if (!isNear)
     return limitLabel(
-      width,
+      right,
       plotTop + 14,
       `${name}: far ${towards === 1 ? "above" : "below"}`,
       ink.muted,
       ink,
     );
   return together(
-    line(left, up(limit), width - EDGE, up(limit), {
+    line(left, up(limit), right, up(limit), {
       stroke: ink.wrong,
       width: 1.5,
       dashes: "8 4",
     }),
-    limitLabel(width, up(limit) - 5, name, ink.wrong, ink),
+    limitLabel(right, up(limit) - 5, name, ink.wrong, ink),
   );
 }
 
 /** On a ground of its own and without a rim: not every program that a picture is mailed to draws a rim below the letters. */
 function limitLabel(
-  width: number,
+  right: number,
   y: number,
   text: string,
   fill: string,
@@ -65,9 +62,9 @@ function limitLabel(
   const long = lengthOf(text, SMALL);
   return together(
     block(
-      { x: width - EDGE - long, y: y - 9, width: long, height: 11 },
+      { x: right - long, y: y - 9, width: long, height: 11 },
       { fill: ink.paper },
     ),
-    label(width - EDGE, y, text, { anchor: "end", size: SMALL, fill }),
+    label(right, y, text, { anchor: "end", size: SMALL, fill }),
   );
 }

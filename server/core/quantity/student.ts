@@ -60,18 +60,8 @@ function nearMiddle(area: number, dof: number): number {
 export function studentCoverage(coverage: number, dof: number): Answer<number> {
   if (!(0 < coverage && coverage < 1))
     return notValid("a coverage probability lies between 0 and 1");
-  // spares a look: the budgets of a shop ask for the same few, again and again
-  const key = `${String(coverage)} ${String(dof)}`;
-  const before = factors.get(key);
-  if (before !== undefined) return before;
-  const factor = studentQuantile((1 + coverage) / 2, dof);
-  if (MOST_KEPT <= factors.size) factors.clear();
-  factors.set(key, factor);
-  return factor;
+  return studentQuantile((1 + coverage) / 2, dof);
 }
-
-const factors = new Map<string, Answer<number>>();
-const MOST_KEPT = 1_000;
 
 const smallestShare = 1e-9;
 const normalFrom = 1e6;

@@ -30,9 +30,7 @@ export const lineDamaged: TextRule = {
     );
     if (0 < meant.length) return meantInstead(span, written, meant);
     if (data.isEnd === "yes" && isEndForWord(span, written, choices, entry))
-      return {
-        message: `\`${written}\` is no unit, and no word that fits here: write ${oneOf(choices)}.`,
-      };
+      return { message: neitherUnitNorWord(written, choices) };
     if (typeof data.below === "string")
       return {
         message,
@@ -114,8 +112,15 @@ function takenAsUnit(
     ? undefined
     : {
         span: place,
-        message: `\`${word}\` is no unit, and no word that fits here: write ${oneOf(choices)}.`,
+        message: neitherUnitNorWord(word, choices),
       };
+}
+
+function neitherUnitNorWord(
+  written: string,
+  choices: readonly string[],
+): string {
+  return `\`${written}\` is no unit, and no word that fits here: write ${oneOf(choices)}.`;
 }
 
 /** `fit a of shaft a in bore a`: the trade's word for what is named there. */

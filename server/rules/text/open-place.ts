@@ -1,5 +1,5 @@
 // A place of a form that was left as it was offered, where a name or a file may stand, so that it reads: `journal a on PART`, `use "FILE"`.
-import { lineSpec, OPEN_PLACE } from "../../../grammar/vocabulary.ts";
+import { lineSpec, placesOf } from "../../../grammar/vocabulary.ts";
 import type { Entry } from "../../model/entry.ts";
 import type { Span } from "../../model/values.ts";
 
@@ -10,7 +10,6 @@ export function isOpenPlace(
   text: string,
 ): boolean {
   const word = block.lines[line]?.word ?? "";
-  const places: readonly string[] =
-    lineSpec(kind, word, line === 0)?.form.match(OPEN_PLACE) ?? [];
-  return places.includes(text);
+  const form = lineSpec(kind, word, line === 0)?.form;
+  return form !== undefined && placesOf(form).includes(text);
 }
